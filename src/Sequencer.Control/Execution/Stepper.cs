@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Control.Execution;
+
+/// <summary>
+/// Runs a system scan by scan over flat arrays (a Boolean is 0 or 1). Set <see cref="Inputs"/>, call
+/// <see cref="Step"/>: outputs and observed expressions then have this scan's values, and the states
+/// are those before the next scan. Nothing is allocated in a scan.
+/// </summary>
+public abstract class Stepper
+{
+    protected Stepper(TransitionSystem system, ImmutableArray<Expression> observed)
+    {
+        System = system;
+        ObservedExpressions = observed;
+        Inputs = new long[system.Inputs.Length];
+        States = new long[system.States.Length];
+        Outputs = new long[system.Outputs.Length];
+        Observed = new long[observed.Length];
+        Initialise();
+    }
+
+    public TransitionSystem System { get; }
+
+    public ImmutableArray<Expression> ObservedExpressions { get; }
+
+    public long[] Inputs { get; }
+
+    public long[] States { get; }
+
+    public long[] Outputs { get; }
+
+    public long[] Observed { get; }
+
+    /// <summary>Back to the state before the first scan; the inputs stay.</summary>
+    public void Initialise()
+    {
+        for (int index = 0; index < States.Length; index++)
+        {
+            States[index] = System.States[index].Initial;
+        }
+    }
+
+    public abstract void Step();
+}

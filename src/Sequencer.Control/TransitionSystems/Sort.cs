@@ -1,0 +1,7 @@
+namespace Sequencer.Control.TransitionSystems;
+
+public enum Sort
+{
+    Boolean,
+    Integer,
+}

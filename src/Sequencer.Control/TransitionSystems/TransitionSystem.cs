@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+
+namespace Sequencer.Control.TransitionSystems;
+
+/// <summary>
+/// The one meaning of a site's programs: typed inputs, state variables with their next values,
+/// outputs, and what is assumed and required of them; one step is one scan.
+/// A system made by <see cref="Create"/> keeps what the engines rely on: variables numbered in order,
+/// names unique, initial values and next values inside their ranges.
+/// </summary>
+public sealed class TransitionSystem
+{
+    private TransitionSystem(
+        string name,
+        int scanMilliseconds,
+        ImmutableArray<Variable> inputs,
+        ImmutableArray<StateVariable> states,
+        ImmutableArray<OutputVariable> outputs)
+    {
+        Name = name;
+        ScanMilliseconds = scanMilliseconds;
+        Inputs = inputs;
+        States = states;
+        Outputs = outputs;
+    }
+
+    public string Name { get; }
+
+    public int ScanMilliseconds { get; }
+
+    public ImmutableArray<Variable> Inputs { get; }
+
+    public ImmutableArray<StateVariable> States { get; }
+
+    public ImmutableArray<OutputVariable> Outputs { get; }
+
+    public ImmutableArray<Definition> Definitions { get; private init; } = [];
+
+    public ImmutableArray<Assumption> Assumptions { get; private init; } = [];
+
+    public ImmutableArray<Requirement> Requirements { get; private init; } = [];
+
+    public ImmutableArray<Alarm> Alarms { get; private init; } = [];
+
+    /// <exception cref="ArgumentException">An invariant of the class does not hold: a defect of the caller.</exception>
+    public static TransitionSystem Create(
+        string name,
+        int scanMilliseconds,
+        ImmutableArray<Variable> inputs,
+        ImmutableArray<StateVariable> states,
+        ImmutableArray<OutputVariable> outputs,
+        ImmutableArray<Definition> definitions,
+        ImmutableArray<Assumption> assumptions,
+        ImmutableArray<Requirement> requirements,
+        ImmutableArray<Alarm> alarms)
+    {
+        HashSet<string> names = new(StringComparer.Ordinal);
+        for (int index = 0; index < inputs.Length; index++)
+        {
+            Demand(inputs[index].Role == VariableRole.Input && inputs[index].Index == index, $"input {inputs[index]} is out of place");
+            Demand(names.Add(inputs[index].Name), $"two variables are named {inputs[index]}");
+        }
+
+        for (int index = 0; index < states.Length; index++)
+        {
+            StateVariable state = states[index];
+            Demand(state.Variable.Role == VariableRole.State && state.Variable.Index == index, $"state {state.Variable} is out of place");
+            Demand(names.Add(state.Variable.Name), $"two variables are named {state.Variable}");
+            Demand(state.Next.Sort == state.Variable.Sort, $"the next value of {state.Variable} has another sort");
+            Demand(state.Variable.Range.Contains(state.Initial), $"the initial value of {state.Variable} is outside {state.Variable.Range}");
+            Demand(state.Variable.Range.Contains(state.Next.Range), $"the next value of {state.Variable} is in {state.Next.Range}, outside {state.Variable.Range}");
+        }
+
+        return new TransitionSystem(name, scanMilliseconds, inputs, states, outputs)
+        {
+            Definitions = definitions,
+            Assumptions = assumptions,
+            Requirements = requirements,
+            Alarms = alarms,
+        };
+    }
+
+    private static void Demand(bool holds, string otherwise)
+    {
+        if (!holds)
+        {
+            throw new ArgumentException(otherwise);
+        }
+    }
+}
