@@ -1,0 +1,6 @@
+using System.Collections.Immutable;
+using Sequencer.Text;
+
+namespace Sequencer.Language.Programs;
+
+public sealed record AllOf(ImmutableArray<Condition> Conditions, SourceSpan Span) : Condition(Span);

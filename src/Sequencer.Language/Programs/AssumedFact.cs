@@ -1,0 +1,3 @@
+namespace Sequencer.Language.Programs;
+
+public abstract record AssumedFact;

@@ -1,0 +1,9 @@
+namespace Sequencer.Language.Programs;
+
+public enum Comparison
+{
+    Less,
+    LessOrEqual,
+    Greater,
+    GreaterOrEqual,
+}

@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+using Sequencer.Text;
+
+namespace Sequencer.Language.Programs;
+
+/// <summary>Forces outputs to their safe value, whoever demands them; in force in every state and in manual.</summary>
+public sealed record Interlock(
+    string Name,
+    string Title,
+    ImmutableArray<Output> Outputs,
+    InterlockForm Form,
+    Condition Condition,
+    Condition? Release,
+    bool NeedsReset,
+    SourceSpan Span);

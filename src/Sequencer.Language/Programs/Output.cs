@@ -1,0 +1,21 @@
+using Sequencer.Text;
+
+namespace Sequencer.Language.Programs;
+
+/// <summary>
+/// A device that the unit drives; true is open or running. Without a demand it has
+/// <see cref="Safe"/>, under an emergency <see cref="Emergency"/>, while Held <see cref="Held"/>
+/// (where declared). <see cref="DeEnergised"/> is the position without power.
+/// </summary>
+public sealed record Output(
+    string Tag,
+    string Description,
+    OutputKind Kind,
+    DirectAddress Address,
+    RestValue Safe,
+    RestValue Emergency,
+    RestValue? Held,
+    bool DeEnergised,
+    Confirmation? Confirmation,
+    Delivery? Delivery,
+    SourceSpan Span);

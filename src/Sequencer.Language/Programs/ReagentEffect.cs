@@ -1,0 +1,7 @@
+namespace Sequencer.Language.Programs;
+
+public enum ReagentEffect
+{
+    Raises,
+    Lowers,
+}

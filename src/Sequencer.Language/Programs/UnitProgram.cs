@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using Sequencer.Language.Units;
+using Sequencer.Text;
+
+namespace Sequencer.Language.Programs;
+
+/// <summary>
+/// One checked program: names resolved, units and ranges checked, everything that waits limited.
+/// Lists are in written order. The first step is the initial one.
+/// </summary>
+public sealed record UnitProgram
+{
+    public required SourceText Source { get; init; }
+
+    public required string Name { get; init; }
+
+    public required string Title { get; init; }
+
+    /// <summary>The <c>unit</c> line.</summary>
+    public required SourceSpan Span { get; init; }
+
+    public ImmutableArray<AnalogueInput> AnalogueInputs { get; init; } = [];
+
+    public ImmutableArray<SwitchInput> SwitchInputs { get; init; } = [];
+
+    public ImmutableArray<Output> Outputs { get; init; } = [];
+
+    public ImmutableArray<Reagent> Reagents { get; init; } = [];
+
+    public ImmutableArray<Parameter> Parameters { get; init; } = [];
+
+    public ImmutableArray<Latch> Latches { get; init; } = [];
+
+    public ImmutableArray<Interlock> Interlocks { get; init; } = [];
+
+    public ImmutableArray<Exclusion> Exclusions { get; init; } = [];
+
+    public ImmutableArray<Permissive> Permissives { get; init; } = [];
+
+    public ImmutableArray<Trip> Trips { get; init; } = [];
+
+    public ImmutableArray<OperatorAlarm> Alarms { get; init; } = [];
+
+    public ImmutableArray<AssumptionClause> Assumptions { get; init; } = [];
+
+    public ImmutableArray<RequirementClause> Requirements { get; init; } = [];
+
+    public ImmutableArray<StartCondition> StartConditions { get; init; } = [];
+
+    public ImmutableArray<Step> Steps { get; init; } = [];
+
+    /// <summary>All transitions; of those that leave one step, the first written wins.</summary>
+    public ImmutableArray<Transition> Transitions { get; init; } = [];
+
+    /// <summary>How long Restarting lasts before Running; zero is one scan.</summary>
+    public Duration RestartWait { get; init; }
+}
