@@ -1,0 +1,59 @@
+namespace Sequencer.Plant.Yaml;
+
+/// <summary>What a quantity of a plant or site file measures; each has one base unit that values are kept in.</summary>
+public enum Dimension
+{
+    /// <summary>litre</summary>
+    Volume,
+
+    /// <summary>litre per second</summary>
+    VolumeFlow,
+
+    /// <summary>metre</summary>
+    Length,
+
+    /// <summary>square metre</summary>
+    Area,
+
+    /// <summary>second</summary>
+    Time,
+
+    /// <summary>one per second</summary>
+    Frequency,
+
+    /// <summary>pH unit</summary>
+    Acidity,
+
+    /// <summary>degree Celsius (a temperature, not a difference)</summary>
+    Temperature,
+
+    /// <summary>mole per litre</summary>
+    AmountConcentration,
+
+    /// <summary>milligram per litre</summary>
+    MassConcentration,
+
+    /// <summary>fraction; written in per cent</summary>
+    Fraction,
+
+    /// <summary>kilowatt</summary>
+    Power,
+
+    /// <summary>kilopascal</summary>
+    Pressure,
+
+    /// <summary>kilogram</summary>
+    Mass,
+
+    /// <summary>kilojoule per mole</summary>
+    MolarEnergy,
+
+    /// <summary>milliampere</summary>
+    Current,
+
+    /// <summary>millivolt</summary>
+    Potential,
+
+    /// <summary>nephelometric turbidity unit</summary>
+    Turbidity,
+}
