@@ -1,0 +1,11 @@
+namespace Sequencer.Plant;
+
+/// <summary>
+/// What is left over when contents now, contents at the start and what came and went are summed,
+/// as a fraction of the throughput (what was there plus what came). Zero but for rounding.
+/// </summary>
+/// <param name="Volume">liquid volume</param>
+/// <param name="Substance">the worst dissolved substance or solid</param>
+/// <param name="WorstSubstance">its name; empty where nothing is dissolved</param>
+/// <param name="Charge">ions' charges against each other in the last water whose pH was solved, over the sum of their sizes</param>
+public sealed record PlantBalances(double Volume, double Substance, string WorstSubstance, double Charge);
