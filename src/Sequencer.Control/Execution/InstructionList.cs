@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Control.Execution;
+
+/// <summary>
+/// A system as straight-line code over registers: the inputs, then the states, then constants and
+/// intermediate values. Only what an output, an observed expression or a next state needs is there.
+/// </summary>
+internal sealed class InstructionList
+{
+    private readonly Dictionary<Expression, int> _places = [];
+    private readonly List<Instruction> _instructions = [];
+    private readonly List<long> _registers = [];
+
+    public InstructionList(TransitionSystem system, ImmutableArray<Expression> observed)
+    {
+        _registers.AddRange(Enumerable.Repeat(0L, system.Inputs.Length + system.States.Length));
+        foreach (Expression expression in ExpressionGraph.InOrder(ScanRoots.Of(system, observed)))
+        {
+            _places[expression] = Place(expression, system.Inputs.Length);
+        }
+
+        Instructions = [.. _instructions];
+        InitialRegisters = [.. _registers];
+        Outputs = [.. system.Outputs.Select(output => _places[output.Value])];
+        Observed = [.. observed.Select(expression => _places[expression])];
+        NextStates = [.. system.States.Select(state => _places[state.Next])];
+    }
+
+    public Instruction[] Instructions { get; }
+
+    public ImmutableArray<long> InitialRegisters { get; }
+
+    /// <summary>The register of each output's value.</summary>
+    public int[] Outputs { get; }
+
+    /// <summary>The register of each observed expression's value.</summary>
+    public int[] Observed { get; }
+
+    /// <summary>The register of each state's next value.</summary>
+    public int[] NextStates { get; }
+
+    private int Place(Expression expression, int inputs)
+    {
+        switch (expression.Kind)
+        {
+            case ExpressionKind.Variable:
+                Variable variable = expression.Variable ?? throw new UnreachableException("a variable expression without its variable");
+                return variable.Role == VariableRole.Input ? variable.Index : inputs + variable.Index;
+            case ExpressionKind.Constant:
+                return NewRegister(expression.Value);
+            case ExpressionKind.Scale:
+                return Emit(Operation.Multiply, _places[expression.Operands[0]], NewRegister(expression.Value), 0);
+            case ExpressionKind.IfThenElse:
+                return Emit(Operation.Choose, _places[expression.Operands[0]], _places[expression.Operands[1]], _places[expression.Operands[2]]);
+            case ExpressionKind.Not:
+                return Emit(Operation.Not, _places[expression.Operands[0]], 0, 0);
+            default:
+                return Chain(OperationOf(expression.Kind), expression.Operands);
+        }
+    }
+
+    private static Operation OperationOf(ExpressionKind kind) => kind switch
+    {
+        ExpressionKind.And => Operation.And,
+        ExpressionKind.Or => Operation.Or,
+        ExpressionKind.Equal => Operation.Equal,
+        ExpressionKind.Less => Operation.Less,
+        ExpressionKind.LessOrEqual => Operation.LessOrEqual,
+        ExpressionKind.Add => Operation.Add,
+        _ => throw new UnreachableException($"no instruction for {kind}"),
+    };
+
+    private int Chain(Operation operation, ImmutableArray<Expression> operands)
+    {
+        int target = Emit(operation, _places[operands[0]], _places[operands[1]], 0);
+        foreach (Expression operand in operands.AsSpan()[2..])
+        {
+            _instructions.Add(new Instruction(operation, target, target, _places[operand], 0));
+        }
+
+        return target;
+    }
+
+    private int Emit(Operation operation, int first, int second, int third)
+    {
+        int target = NewRegister(0);
+        _instructions.Add(new Instruction(operation, target, first, second, third));
+        return target;
+    }
+
+    private int NewRegister(long value)
+    {
+        _registers.Add(value);
+        return _registers.Count - 1;
+    }
+}

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Control.Execution;
+
+/// <summary>
+/// Runs a system instruction by instruction: ready at once, so the choice for a short run; a long one
+/// is worth a <see cref="CompiledStepper"/>.
+/// </summary>
+public sealed class Interpreter : Stepper
+{
+    private readonly InstructionList _code;
+    private readonly long[] _registers;
+
+    public Interpreter(TransitionSystem system)
+        : this(system, [])
+    {
+    }
+
+    public Interpreter(TransitionSystem system, ImmutableArray<Expression> observed)
+        : base(system, observed)
+    {
+        _code = new InstructionList(system, observed);
+        _registers = [.. _code.InitialRegisters];
+    }
+
+    public override void Step()
+    {
+        Inputs.CopyTo(_registers, 0);
+        States.CopyTo(_registers, Inputs.Length);
+        Execute(_code.Instructions, _registers);
+        Gather(_code.Outputs, Outputs);
+        Gather(_code.Observed, Observed);
+        Gather(_code.NextStates, States);
+    }
+
+    private static void Execute(Instruction[] instructions, long[] registers)
+    {
+        foreach (ref readonly Instruction instruction in instructions.AsSpan())
+        {
+            long first = registers[instruction.First];
+            long second = registers[instruction.Second];
+            registers[instruction.Target] = instruction.Operation switch
+            {
+                Operation.Not => first ^ 1,
+                Operation.And => first & second,
+                Operation.Or => first | second,
+                Operation.Equal => first == second ? 1 : 0,
+                Operation.Less => first < second ? 1 : 0,
+                Operation.LessOrEqual => first <= second ? 1 : 0,
+                Operation.Add => first + second,
+                Operation.Multiply => first * second,
+                Operation.Choose => first != 0 ? second : registers[instruction.Third],
+                _ => throw new UnreachableException($"no execution of {instruction.Operation}"),
+            };
+        }
+    }
+
+    private void Gather(int[] places, long[] values)
+    {
+        for (int index = 0; index < places.Length; index++)
+        {
+            values[index] = _registers[places[index]];
+        }
+    }
+}

@@ -1,0 +1,8 @@
+namespace Sequencer.Control.Execution;
+
+internal enum TargetArray
+{
+    Outputs,
+    Observed,
+    NextStates,
+}

@@ -1,0 +1,34 @@
+using Sequencer.Control.Execution;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Testing;
+
+namespace Sequencer.Control.Tests.Execution;
+
+public sealed class StepperAllocationTests
+{
+    [Fact]
+    public void A_compiled_scan_allocates_nothing()
+    {
+        TransitionSystem system = RandomSystem.Create(3, states: 300);
+        Assert.Equal(0, AllocatedBy(new CompiledStepper(system, [.. system.Requirements.Select(requirement => requirement.Holds)])));
+    }
+
+    [Fact]
+    public void An_interpreted_scan_allocates_nothing()
+    {
+        TransitionSystem system = RandomSystem.Create(3, states: 300);
+        Assert.Equal(0, AllocatedBy(new Interpreter(system, [.. system.Requirements.Select(requirement => requirement.Holds)])));
+    }
+
+    private static long AllocatedBy(Stepper stepper)
+    {
+        stepper.Step();
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        for (int scan = 0; scan < 1000; scan++)
+        {
+            stepper.Step();
+        }
+
+        return GC.GetAllocatedBytesForCurrentThread() - before;
+    }
+}
