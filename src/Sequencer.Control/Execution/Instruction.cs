@@ -1,7 +1,10 @@
+using Sequencer.Control.TransitionSystems;
+
 namespace Sequencer.Control.Execution;
 
 /// <summary>
-/// One instruction of an <see cref="InstructionList"/>: all four are places in the registers. A kind
-/// with many operands is a chain of instructions with one target.
+/// One instruction of an <see cref="InstructionList"/>: the places are those of
+/// registers, 0 where the kind needs none. A kind with many operands is a chain of instructions with
+/// one target.
 /// </summary>
-internal readonly record struct Instruction(Operation Operation, int Target, int First, int Second, int Third);
+internal readonly record struct Instruction(ExpressionKind Kind, int Target, int First, int Second, int Third);

@@ -52,42 +52,31 @@ internal sealed class InstructionList
             case ExpressionKind.Constant:
                 return NewRegister(expression.Value);
             case ExpressionKind.Scale:
-                return Emit(Operation.Multiply, _places[expression.Operands[0]], NewRegister(expression.Value), 0);
+                return Emit(ExpressionKind.Scale, _places[expression.Operands[0]], NewRegister(expression.Value), 0);
             case ExpressionKind.IfThenElse:
-                return Emit(Operation.Choose, _places[expression.Operands[0]], _places[expression.Operands[1]], _places[expression.Operands[2]]);
+                return Emit(ExpressionKind.IfThenElse, _places[expression.Operands[0]], _places[expression.Operands[1]], _places[expression.Operands[2]]);
             case ExpressionKind.Not:
-                return Emit(Operation.Not, _places[expression.Operands[0]], 0, 0);
+                return Emit(ExpressionKind.Not, _places[expression.Operands[0]], 0, 0);
             default:
-                return Chain(OperationOf(expression.Kind), expression.Operands);
+                return Chain(expression.Kind, expression.Operands);
         }
     }
 
-    private static Operation OperationOf(ExpressionKind kind) => kind switch
+    private int Chain(ExpressionKind kind, ImmutableArray<Expression> operands)
     {
-        ExpressionKind.And => Operation.And,
-        ExpressionKind.Or => Operation.Or,
-        ExpressionKind.Equal => Operation.Equal,
-        ExpressionKind.Less => Operation.Less,
-        ExpressionKind.LessOrEqual => Operation.LessOrEqual,
-        ExpressionKind.Add => Operation.Add,
-        _ => throw new UnreachableException($"no instruction for {kind}"),
-    };
-
-    private int Chain(Operation operation, ImmutableArray<Expression> operands)
-    {
-        int target = Emit(operation, _places[operands[0]], _places[operands[1]], 0);
+        int target = Emit(kind, _places[operands[0]], _places[operands[1]], 0);
         foreach (Expression operand in operands.AsSpan()[2..])
         {
-            _instructions.Add(new Instruction(operation, target, target, _places[operand], 0));
+            _instructions.Add(new Instruction(kind, target, target, _places[operand], 0));
         }
 
         return target;
     }
 
-    private int Emit(Operation operation, int first, int second, int third)
+    private int Emit(ExpressionKind kind, int first, int second, int third)
     {
         int target = NewRegister(0);
-        _instructions.Add(new Instruction(operation, target, first, second, third));
+        _instructions.Add(new Instruction(kind, target, first, second, third));
         return target;
     }
 

@@ -41,18 +41,18 @@ public sealed class Interpreter : Stepper
         {
             long first = registers[instruction.First];
             long second = registers[instruction.Second];
-            registers[instruction.Target] = instruction.Operation switch
+            registers[instruction.Target] = instruction.Kind switch
             {
-                Operation.Not => first ^ 1,
-                Operation.And => first & second,
-                Operation.Or => first | second,
-                Operation.Equal => first == second ? 1 : 0,
-                Operation.Less => first < second ? 1 : 0,
-                Operation.LessOrEqual => first <= second ? 1 : 0,
-                Operation.Add => first + second,
-                Operation.Multiply => first * second,
-                Operation.Choose => first != 0 ? second : registers[instruction.Third],
-                _ => throw new UnreachableException($"no execution of {instruction.Operation}"),
+                ExpressionKind.Not => first ^ 1,
+                ExpressionKind.And => first & second,
+                ExpressionKind.Or => first | second,
+                ExpressionKind.Equal => first == second ? 1 : 0,
+                ExpressionKind.Less => first < second ? 1 : 0,
+                ExpressionKind.LessOrEqual => first <= second ? 1 : 0,
+                ExpressionKind.Add => first + second,
+                ExpressionKind.Scale => first * second,
+                ExpressionKind.IfThenElse => first != 0 ? second : registers[instruction.Third],
+                _ => throw new UnreachableException($"no execution of {instruction.Kind}"),
             };
         }
     }
