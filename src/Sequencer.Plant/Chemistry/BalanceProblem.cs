@@ -48,6 +48,7 @@ internal sealed class BalanceProblem
     public void Restart(bool phHeld)
     {
         holdPh = phHeld;
+        State.ResetWater();
         Strength = SmallestStrength;
         for (int item = 0; item < State.Count; item++)
         {
@@ -67,6 +68,8 @@ internal sealed class BalanceProblem
         {
             Rebalance();
         }
+
+        SeedSolids();
     }
 
     /// <summary>Continues from the last point.</summary>
@@ -255,6 +258,20 @@ internal sealed class BalanceProblem
         for (int row = 1; row < State.Count; row++)
         {
             State.Hessian[row * State.Count] = 0;
+        }
+    }
+
+    /// <summary>Takes as present each solid with which the rough guess is supersaturated; too many are removed again later.</summary>
+    private void SeedSolids()
+    {
+        for (int next = solids.MostSupersaturated(State); next >= 0; next = solids.MostSupersaturated(State))
+        {
+            solids.Add(next, State.Count);
+            if (!solids.Project(State))
+            {
+                solids.RemoveAt(solids.Count - 1, State.Count);
+                return;
+            }
         }
     }
 

@@ -107,6 +107,9 @@ internal sealed class Speciation
         }
     }
 
+    /// <summary>Forgets the activity of water that the last solution left.</summary>
+    public void ResetWater() => WaterActivity = 1;
+
     /// <summary>Molalities, sums and derivatives at X, ionic strength <paramref name="strength"/> and the last activity of water.</summary>
     public void Evaluate(double strength)
     {
@@ -133,7 +136,9 @@ internal sealed class Speciation
         if (activities.Model == ActivityModel.FromData)
         {
             // The reference program's approximation of Raoult's law for the activity of water (Garrels and Christ, 1965).
-            WaterActivity = Math.Max(SmallestWaterActivity, 1 - (0.017 * solutes));
+            // Relaxed, because in strong alkali the species answer to the activity of water and the plain update would swing.
+            double target = Math.Max(SmallestWaterActivity, 1 - (0.017 * solutes));
+            WaterActivity += (target - WaterActivity) / (1 + (0.05 * solutes));
         }
     }
 

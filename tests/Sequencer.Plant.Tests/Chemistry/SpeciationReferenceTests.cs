@@ -1,0 +1,100 @@
+using Sequencer.Plant.Chemistry;
+
+namespace Sequencer.Plant.Tests.Chemistry;
+
+/// <summary>
+/// Every row of the reference series (Reference/speciation.csv, computed with PHREEQC 3 and minteq.v4.dat). Bands: pH 0.02,
+/// and 0.1 at an equivalence point; dissolved metal and solids 10 %; ionic strength 2 %.
+/// </summary>
+public sealed class SpeciationReferenceTests
+{
+    private static readonly ChemicalSystem Minteq = ChemicalSystem.Default();
+
+    [Fact]
+    public void A1_hydrochloric_acid_titrated_with_sodium_hydroxide() =>
+        Check("A1", 10.0, (batch, x) => batch.With("Cl-", 10e-3).With("Na+", x * 1e-3));
+
+    [Fact]
+    public void A2_nitric_acid_titrated_with_lime() =>
+        Check("A2", 5.0, (batch, x) => batch.With("NO3-", 10e-3).With("Ca+2", x * 1e-3));
+
+    [Fact]
+    public void B1_bicarbonate_titrated_with_hydrochloric_acid() =>
+        Check("B1", 2.0, (batch, x) => batch.With("Na+", 2e-3).With("CO3-2", 2e-3).With("Cl-", x * 1e-3));
+
+    [Fact]
+    public void D1_acetic_acid_titrated_with_sodium_hydroxide() =>
+        Check("D1", 10.0, (batch, x) => batch.With("Acetate-", 10e-3).With("Na+", x * 1e-3));
+
+    [Fact]
+    public void E1_ferric_sulphate_in_bicarbonate_water() =>
+        Check("E1", null, (batch, x) => FerricSulphate(batch, x));
+
+    [Fact]
+    public void F1_ferric_sulphate_neutralised_with_lime() =>
+        Check("F1", null, (batch, x) => FerricSulphate(batch, 1).With("Ca+2", x * 1e-3).Allow("Gypsum"));
+
+    [Fact]
+    public void G1_saturated_lime_water_from_5_to_35_C() =>
+        Check("G1", null, (batch, _) => batch.With("Ca+2", 10).Allow("Portlandite"));
+
+    [Fact]
+    public void G2_pure_water_from_5_to_35_C() => Check("G2", null, (batch, _) => batch);
+
+    [Fact]
+    public void G3_dilute_sodium_hydroxide_from_5_to_35_C() => Check("G3", null, (batch, _) => batch.With("Na+", 1e-3));
+
+    [Fact]
+    public void H_Fe_solubility_of_ferrihydrite_from_pH_5_to_12()
+    {
+        foreach (ReferencePoint point in ReferencePoint.Series("H-Fe"))
+        {
+            WaterBatch batch = new WaterBatch(Minteq).With("Na+", 0.1).With("NO3-", 0.1).With("Fe+3", 1e-3).Allow("Ferrihydrite");
+            for (int round = 0; round < 4; round++)
+            {
+                batch.HoldPh(point.Ph);
+                batch["NO3-"] += batch.Solver.Charge;
+            }
+
+            AssertRelative(point, "dissolved Fe", point.Quantities["total_metal_mol_kg"], batch.Dissolved("Fe+3"), 0.1);
+            AssertRelative(point, "ionic strength", point.IonicStrength, batch.Solver.IonicStrength, 0.02);
+        }
+    }
+
+    private static WaterBatch FerricSulphate(WaterBatch batch, double millimoles) => batch
+        .With("Na+", 2e-3).With("CO3-2", 2e-3).With("Fe+3", millimoles * 2e-3).With("SO4-2", millimoles * 3e-3).Allow("Ferrihydrite");
+
+    private static void Check(string series, double? equivalence, Func<WaterBatch, double, WaterBatch> prepare)
+    {
+        IReadOnlyList<ReferencePoint> points = ReferencePoint.Series(series);
+        Assert.NotEmpty(points);
+        foreach (ReferencePoint point in points)
+        {
+            WaterBatch batch = prepare(new(Minteq), point.X);
+            double ph = batch.Ph(point.Celsius);
+            double band = point.X == equivalence ? 0.1 : 0.02;
+            Assert.True(Math.Abs(ph - point.Ph) <= band, $"{point}: pH {ph} against {point.Ph}");
+            AssertRelative(point, "ionic strength", point.IonicStrength, batch.Solver.IonicStrength, 0.02);
+            foreach ((string column, double expected) in point.Quantities)
+            {
+                AssertRelative(point, column, expected, Quantity(batch, column), 0.1);
+            }
+        }
+    }
+
+    private static double Quantity(WaterBatch batch, string column) => column switch
+    {
+        "total_Fe(3)_mol_kg" => batch.Dissolved("Fe+3"),
+        "total_S(6)_mol_kg" => batch.Dissolved("SO4-2"),
+        "total_C(4)_mol_kg" => batch.Dissolved("CO3-2"),
+        "total_Ca_mol_kg" => batch.Dissolved("Ca+2"),
+        "solid_Ferrihydrite_mol" => batch.SolidAmount("Ferrihydrite"),
+        "solid_Gypsum_mol" => batch.SolidAmount("Gypsum"),
+        "solid_Calcite_mol" => batch.SolidAmount("Calcite"),
+        "solid_Portlandite_mol" => batch.SolidAmount("Portlandite"),
+        _ => throw new ArgumentException($"no quantity for column {column}", nameof(column)),
+    };
+
+    private static void AssertRelative(ReferencePoint point, string quantity, double expected, double actual, double band) =>
+        Assert.True(Math.Abs(actual - expected) <= band * expected, FormattableString.Invariant($"{point}: {quantity} {actual:g6} against {expected:g6}"));
+}
