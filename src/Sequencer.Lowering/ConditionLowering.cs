@@ -1,0 +1,119 @@
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Language.Programs;
+using Sequencer.Text;
+
+namespace Sequencer.Lowering;
+
+/// <summary>Conditions as pairs of Booleans. Their depth is bounded by the language's bracket limit.</summary>
+internal static class ConditionLowering
+{
+    public static Truth Lower(UnitScan scan, Condition condition, ConditionPlace place)
+    {
+        ExpressionBuilder build = scan.Build;
+        return condition switch
+        {
+            ConstantCondition constant => Truth.Known(build.Constant(constant.Value)),
+            AllOf all => Truth.All(build, [.. all.Conditions.Select(part => Lower(scan, part, place))]),
+            AnyOf any => Truth.Any(build, [.. any.Conditions.Select(part => Lower(scan, part, place))]),
+            Negation negation => Truth.Not(build, Lower(scan, negation.Condition, place)),
+            SwitchFact fact => Truth.Known(scan.Switch(fact.Input)),
+            OutputFact fact => Truth.Known(Output(scan, fact, place)),
+            LatchFact fact => Truth.Known(scan.LatchAtStart(fact.Latch)),
+            TripFact fact => Truth.Known(scan.TripAtStart(fact.Trip)),
+            StepFact fact => Truth.Known(scan.StepAtStart(fact.Step)),
+            StateFact fact => Truth.Known(scan.StateAtStartIs(fact.State)),
+            UsableFact fact => Truth.Known(scan.Usable(fact.Input)),
+            CompareFact fact => Compare(scan, fact),
+            WithinFact fact => Within(scan, fact),
+            StaysFact fact => Stays(scan, fact, place),
+            EdgeFact fact => Edge(scan, fact, place),
+            _ => throw new System.Diagnostics.UnreachableException($"no meaning of {condition.GetType().Name}"),
+        };
+    }
+
+    private static Expression Output(UnitScan scan, OutputFact fact, ConditionPlace place)
+    {
+        Expression on = place.ThisScansOutputs ? scan.Final(fact.Output) : scan.LastWritten(fact.Output);
+        return fact.Kind switch
+        {
+            OutputFactKind.On => on,
+            OutputFactKind.Proved => scan.Build.And(on, scan.Confirms(fact.Output, scan.Build.True)),
+            OutputFactKind.Failed => scan.DiscrepancyAtStart(fact.Output),
+            _ => throw new System.Diagnostics.UnreachableException($"no meaning of {fact.Kind}"),
+        };
+    }
+
+    private static Truth Compare(UnitScan scan, CompareFact fact)
+    {
+        Expression[] sides = QuantityLowering.InCommonMeasure(scan, fact.Left, fact.Right);
+        ExpressionBuilder build = scan.Build;
+        Expression comparison = fact.Comparison switch
+        {
+            Comparison.Less => build.Less(sides[0], sides[1]),
+            Comparison.LessOrEqual => build.LessOrEqual(sides[0], sides[1]),
+            Comparison.Greater => build.Greater(sides[0], sides[1]),
+            Comparison.GreaterOrEqual => build.GreaterOrEqual(sides[0], sides[1]),
+            _ => throw new System.Diagnostics.UnreachableException($"no meaning of {fact.Comparison}"),
+        };
+        return Truth.Measured(build, QuantityLowering.Usable(scan, fact.Left, fact.Right), comparison);
+    }
+
+    private static Truth Within(UnitScan scan, WithinFact fact)
+    {
+        Expression[] sides = QuantityLowering.InCommonMeasure(scan, fact.Lower, fact.Value, fact.Upper);
+        ExpressionBuilder build = scan.Build;
+        Expression inside = build.And(build.LessOrEqual(sides[0], sides[1]), build.LessOrEqual(sides[1], sides[2]));
+        return Truth.Measured(build, QuantityLowering.Usable(scan, fact.Lower, fact.Value, fact.Upper), inside);
+    }
+
+    private static Truth Stays(UnitScan scan, StaysFact fact, ConditionPlace place)
+    {
+        Truth lasting = Lower(scan, fact.Condition, place);
+        ExpressionBuilder build = scan.Build;
+        if (fact.AfterLastPulse && place.Step is not null)
+        {
+            Truth quiet = Truth.Known(build.Not(scan.PulseAtStart(place.Step)));
+            lasting = Truth.All(build, [lasting, quiet]);
+        }
+
+        Expression Gate() => place.Step is null ? build.True : build.And(scan.StepNow(place.Step.Number), scan.RunningNow);
+        Expression Anew() => place.Step is null ? build.False : scan.Activated(place.Step.Number);
+        long scans = fact.Time.Scans(scan.ScanMilliseconds);
+        Origin origin = new(fact.Span);
+        string name = place.NextName("stays");
+        Expression surely = Clocks.Lasting(scan.System, name, lasting.Surely, scans, Gate, Anew, place.Purpose, origin);
+        Expression possibly = lasting.Possibly == lasting.Surely
+            ? surely
+            : Clocks.Lasting(scan.System, name + ".possibly", lasting.Possibly, scans, Gate, Anew, place.Purpose, origin);
+        return new Truth(surely, possibly);
+    }
+
+    /// <summary>
+    /// Rising: surely so now and surely not the scan before. The memories start on the side that gives
+    /// no edge in the first scan.
+    /// </summary>
+    private static Truth Edge(UnitScan scan, EdgeFact fact, ConditionPlace place)
+    {
+        Truth now = Lower(scan, fact.Condition, place);
+        if (!fact.Rising)
+        {
+            now = Truth.Not(scan.Build, now);
+        }
+
+        string name = place.NextName(fact.Rising ? "rising" : "falling");
+        Expression surelyBefore = Before(scan, name, now.Surely, place, fact.Span);
+        Expression possiblyBefore = now.Possibly == now.Surely
+            ? surelyBefore
+            : Before(scan, name + ".possibly", now.Possibly, place, fact.Span);
+        return new Truth(
+            scan.Build.And(now.Surely, scan.Build.Not(possiblyBefore)),
+            scan.Build.And(now.Possibly, scan.Build.Not(surelyBefore)));
+    }
+
+    private static Expression Before(UnitScan scan, string name, Expression now, ConditionPlace place, SourceSpan span)
+    {
+        DeclaredState before = scan.System.State(name, initial: true, retained: false, place.Purpose, new Origin(span));
+        before.Next = now;
+        return before.Current;
+    }
+}

@@ -1,0 +1,166 @@
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Language.Programs;
+using Sequencer.Text;
+
+namespace Sequencer.Lowering;
+
+/// <summary>
+/// The procedural state of IEC 61512-1. Abort beats stop beats hold beats restart beats start; what is
+/// asked for by faults counts like the operator's command. After a loss of power a unit that was in
+/// progress is Held.
+/// </summary>
+internal sealed class StateMachine
+{
+    private static readonly ProceduralState[] MayAbort =
+        [ProceduralState.Running, ProceduralState.Holding, ProceduralState.Held, ProceduralState.Restarting, ProceduralState.Stopping, ProceduralState.Stopped];
+
+    private static readonly ProceduralState[] MayStop =
+        [ProceduralState.Running, ProceduralState.Holding, ProceduralState.Held, ProceduralState.Restarting];
+
+    private static readonly ProceduralState[] MayHold = [ProceduralState.Running, ProceduralState.Restarting];
+
+    private static readonly ProceduralState[] MayReset = [ProceduralState.Complete, ProceduralState.Stopped, ProceduralState.Aborted];
+
+    private readonly UnitScan _scan;
+    private readonly DeclaredState _state;
+    private readonly DeclaredState _restartClock;
+    private readonly Expression _atStart;
+    private Expression? _now;
+    private Expression? _started;
+    private Expression? _restartTaken;
+
+    public StateMachine(UnitScan scan)
+    {
+        _scan = scan;
+        ExpressionBuilder build = scan.Build;
+        Origin origin = new(scan.Unit.Span);
+        _state = scan.System.State(scan.Named("state"), new IntegerRange(0, 9), 0, retained: true, StatePurpose.Control, origin);
+        Expression inProgress = build.Or(
+            Is(_state.Current, ProceduralState.Running), Is(_state.Current, ProceduralState.Holding), Is(_state.Current, ProceduralState.Restarting));
+        _atStart = build.IfThenElse(build.And(scan.Signals.FirstScan, inProgress), Value(ProceduralState.Held), _state.Current);
+        long wait = scan.Unit.RestartWait.Scans(scan.ScanMilliseconds);
+        _restartClock = scan.System.State(scan.Named("restart_clock"), new IntegerRange(0, Math.Max(1, wait)), 0, retained: false, StatePurpose.Control, origin);
+    }
+
+    /// <summary>A start was taken in this scan.</summary>
+    public Expression Started => Known(_started);
+
+    /// <summary>A restart was taken in this scan.</summary>
+    public Expression RestartTaken => Known(_restartTaken);
+
+    public Expression WasAtStart(ProceduralState state) => Is(_atStart, state);
+
+    public Expression IsNow(ProceduralState state) => Is(Known(_now), state);
+
+    public void Resolve()
+    {
+        ExpressionBuilder build = _scan.Build;
+        OperatorCommands commands = _scan.Commands;
+        Expression emergency = Asked(Reaction.Emergency);
+        Expression faultAborts = build.Or(emergency, Asked(Reaction.Abort));
+        Expression faultStops = Asked(Reaction.Stop);
+        Expression faultHolds = Asked(Reaction.Hold);
+        Expression healthy = build.Not(build.Or(faultAborts, faultStops, faultHolds));
+        List<Expression> startConditions = StartConditions();
+        _started = Fact("started", build.And(
+            WasAtStart(ProceduralState.Idle), commands.Start, healthy, _scan.Settings.InRange, build.And(startConditions)));
+        _restartTaken = Fact("restarted", build.And(
+            WasAtStart(ProceduralState.Held), commands.Restart, healthy));
+        Expression next = Evolved();
+        next = Choose(_started, ProceduralState.Running, next);
+        next = Choose(_restartTaken, ProceduralState.Restarting, next);
+        next = Choose(build.And(Any(MayReset), commands.Reset, build.Not(faultAborts)), ProceduralState.Idle, next);
+        next = Choose(build.And(Any(MayHold), build.Or(commands.Hold, faultHolds)), ProceduralState.Holding, next);
+        next = Choose(build.And(Any(MayStop), build.Or(commands.Stop, faultStops)), ProceduralState.Stopping, next);
+        next = Choose(build.And(Any(MayAbort), build.Or(commands.Abort, faultAborts)), ProceduralState.Aborting, next);
+        _now = _scan.System.Define(_scan.Named("state.now"), next, _state.Origin);
+
+        // A start or restart that loses to hold, stop or abort in the same scan was not taken.
+        _restartTaken = build.And(_restartTaken, IsNow(ProceduralState.Restarting));
+        _started = build.And(_started, IsNow(ProceduralState.Running));
+        Refusals(healthy, startConditions);
+    }
+
+    public void Finish()
+    {
+        ExpressionBuilder build = _scan.Build;
+        Expression done = build.And(_scan.RunningNow, build.Not(_scan.Situation.AnyNow));
+        _state.Next = build.IfThenElse(done, Value(ProceduralState.Complete), Known(_now));
+        _restartClock.Next = build.IfThenElse(
+            IsNow(ProceduralState.Restarting),
+            Clocks.UpTo(build, build.IfThenElse(RestartTaken, build.Constant(0), _restartClock.Current), _restartClock.Variable.Range.Maximum),
+            build.Constant(0));
+    }
+
+    /// <summary>The transient states end by themselves: their procedures have no steps yet.</summary>
+    private Expression Evolved()
+    {
+        ExpressionBuilder build = _scan.Build;
+        Expression waited = build.LessOrEqual(build.Constant(_restartClock.Variable.Range.Maximum), _restartClock.Current);
+        Expression next = _atStart;
+        next = Choose(WasAtStart(ProceduralState.Holding), ProceduralState.Held, next);
+        next = Choose(build.And(WasAtStart(ProceduralState.Restarting), waited), ProceduralState.Running, next);
+        next = Choose(WasAtStart(ProceduralState.Stopping), ProceduralState.Stopped, next);
+        return Choose(WasAtStart(ProceduralState.Aborting), ProceduralState.Aborted, next);
+    }
+
+    private Expression Asked(Reaction reaction)
+    {
+        Expression devices = _scan.Build.Or(_scan.Unit.Outputs
+            .Where(output => output.Confirmation?.Reaction == reaction)
+            .Select(_scan.Discrepancies.Now));
+        Expression asked = _scan.Build.Or(
+            _scan.Trips.Ask(reaction),
+            devices,
+            _scan.Situation.Ask(reaction),
+            _scan.Doses.Ask(reaction),
+            _scan.Finals.Ask(reaction),
+            _scan.Assumptions.Ask(reaction));
+        return Fact($"asks_{Word(reaction)}", asked);
+    }
+
+    private List<Expression> StartConditions() =>
+    [
+        .. _scan.Unit.StartConditions.Select((condition, index) =>
+            ConditionLowering.Lower(_scan, condition.Condition, new ConditionPlace(StartName(index))).Surely),
+    ];
+
+    private string StartName(int index) => _scan.Named(FormattableString.Invariant($"start{index + 1}"));
+
+    private void Refusals(Expression healthy, List<Expression> startConditions)
+    {
+        ExpressionBuilder build = _scan.Build;
+        Expression asked = build.And(WasAtStart(ProceduralState.Idle), _scan.Commands.Start);
+        _scan.System.Alarm(_scan.Named("start.setting"), "Start refused: a setting is out of its range", build.And(asked, build.Not(_scan.Settings.InRange)), _state.Origin);
+        _scan.System.Alarm(_scan.Named("start.fault"), "Start refused: reset the trips first", build.And(asked, build.Not(healthy)), _state.Origin);
+        for (int index = 0; index < _scan.Unit.StartConditions.Length; index++)
+        {
+            StartCondition condition = _scan.Unit.StartConditions[index];
+            _scan.System.Alarm(
+                StartName(index), condition.Message, build.And(asked, build.Not(startConditions[index])), new Origin(condition.Span));
+        }
+    }
+
+    private Expression Fact(string name, Expression value) => _scan.System.Define(_scan.Named(name), value, _state.Origin);
+
+    private Expression Any(IEnumerable<ProceduralState> states) => _scan.Build.Or(states.Select(WasAtStart));
+
+    private Expression Choose(Expression condition, ProceduralState state, Expression otherwise) =>
+        _scan.Build.IfThenElse(condition, Value(state), otherwise);
+
+    private Expression Value(ProceduralState state) => _scan.Build.Constant((long)state);
+
+    private Expression Is(Expression value, ProceduralState state) => _scan.Build.Equal(value, Value(state));
+
+    private static Expression Known(Expression? value) => value ?? throw new InvalidOperationException("the state of this scan is not resolved yet");
+
+    private static string Word(Reaction reaction) => reaction switch
+    {
+        Reaction.Alarm => "alarm",
+        Reaction.Hold => "hold",
+        Reaction.Stop => "stop",
+        Reaction.Abort => "abort",
+        Reaction.Emergency => "emergency",
+        _ => throw new System.Diagnostics.UnreachableException($"no word for {reaction}"),
+    };
+}

@@ -1,0 +1,99 @@
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Language.Programs;
+using Sequencer.Text;
+
+namespace Sequencer.Lowering;
+
+/// <summary>
+/// Trips latch when their condition possibly holds and let go at a reset with the cause gone. Where a
+/// bad signal is to do something milder, the trip needs its condition surely, and the unknown has a
+/// latch of its own. The first trip of a quiet unit is its first-out, ties by written order.
+/// </summary>
+internal sealed class Trips
+{
+    private readonly UnitScan _scan;
+    private readonly Dictionary<string, (Trip Trip, DeclaredState State, Expression Now, Expression BadNow)> _trips = new(StringComparer.Ordinal);
+
+    public Trips(UnitScan scan)
+    {
+        _scan = scan;
+        foreach (Trip trip in scan.Unit.Trips)
+        {
+            DeclaredState state = scan.System.State($"{trip.Name}.latched", false, retained: true, StatePurpose.Control, new Origin(trip.Span));
+            _trips[trip.Name] = (trip, state, scan.Build.False, scan.Build.False);
+        }
+
+        foreach (Trip trip in scan.Unit.Trips)
+        {
+            Lower(trip);
+        }
+
+        FirstOut();
+    }
+
+    public Expression AtStart(string trip) => _trips[trip].State.Current;
+
+    /// <summary>A latched trip, or the hold for its bad signal, asks for this reaction.</summary>
+    public Expression Ask(Reaction reaction)
+    {
+        IEnumerable<Expression> trips = _trips.Values.Where(entry => entry.Trip.Reaction == reaction).Select(entry => entry.Now);
+        IEnumerable<Expression> bad = reaction == Reaction.Hold ? _trips.Values.Select(entry => entry.BadNow) : [];
+        return _scan.Build.Or(trips.Concat(bad));
+    }
+
+    private void Lower(Trip trip)
+    {
+        ExpressionBuilder build = _scan.Build;
+        Origin origin = new(trip.Span);
+        Truth cause = ConditionLowering.Lower(_scan, trip.Condition, new ConditionPlace(trip.Name));
+        Expression trips = trip.IfBad == BadSignal.Trip ? cause.Possibly : cause.Surely;
+        DeclaredState state = _trips[trip.Name].State;
+        Expression now = _scan.System.Define($"{trip.Name}.tripped", Latched(state, trips, cause.Possibly), origin);
+        state.Next = now;
+        _scan.System.Alarm(trip.Name, trip.Title, now, origin);
+        Expression unknown = build.And(cause.Possibly, build.Not(cause.Surely));
+        Expression bad = build.False;
+        if (trip.IfBad == BadSignal.Hold && !unknown.IsFalse)
+        {
+            DeclaredState badState = _scan.System.State($"{trip.Name}.bad.latched", false, retained: true, StatePurpose.Control, origin);
+            bad = Latched(badState, unknown, cause.Possibly);
+            badState.Next = bad;
+        }
+
+        if (trip.IfBad != BadSignal.Trip)
+        {
+            Expression told = trip.IfBad == BadSignal.Hold ? bad : unknown;
+            _scan.System.Alarm($"{trip.Name}.bad", $"{trip.Title}: signal not usable", told, origin);
+        }
+
+        _trips[trip.Name] = (trip, state, now, bad);
+    }
+
+    private Expression Latched(DeclaredState state, Expression set, Expression cause)
+    {
+        ExpressionBuilder build = _scan.Build;
+        Expression released = build.And(_scan.Commands.Reset, build.Not(cause));
+        return build.Or(set, build.And(state.Current, build.Not(released)));
+    }
+
+    private void FirstOut()
+    {
+        ExpressionBuilder build = _scan.Build;
+        if (_trips.Count == 0)
+        {
+            return;
+        }
+
+        DeclaredState first = _scan.System.State(
+            _scan.Named("first_out"), new IntegerRange(0, _trips.Count), 0, retained: true, StatePurpose.Control, new Origin(_scan.Unit.Span));
+        Expression choice = build.Constant(0);
+        for (int number = _trips.Count; number >= 1; number--)
+        {
+            choice = build.IfThenElse(_trips[_scan.Unit.Trips[number - 1].Name].Now, build.Constant(number), choice);
+        }
+
+        Expression quiet = build.Equal(first.Current, build.Constant(0));
+        Expression gone = build.Not(build.Or(_trips.Values.Select(entry => entry.Now)));
+        first.Next = build.IfThenElse(build.Or(quiet, gone), choice, first.Current);
+    }
+}

@@ -1,0 +1,114 @@
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Language.Programs;
+using Sequencer.Language.Units;
+
+namespace Sequencer.Lowering;
+
+/// <summary>
+/// One scan of one unit: what conditions and stages ask of each other, in the order of
+/// <c>spec/meaning.md</c>. Each part is lowered by the class that it is handed to.
+/// </summary>
+internal sealed class UnitScan
+{
+    private readonly FinalOutputs _finals;
+
+    public UnitScan(SystemBuilder system, UnitProgram unit)
+    {
+        System = system;
+        Unit = unit;
+        Signals = new Signals(this);
+        Memory = new OutputMemory(this);
+        Settings = new BatchSettings(this);
+        Commands = new OperatorCommands(this);
+        Assumptions = new Assumptions(this);
+        Situation = new Situation(this);
+        Latches = new Latches(this);
+        Discrepancies = new Discrepancies(this);
+        Doses = new Doses(this);
+        State = new StateMachine(this);
+        Trips = new Trips(this);
+        _finals = new FinalOutputs(this);
+    }
+
+    public SystemBuilder System { get; }
+
+    /// <summary>The rest values worked out so far, by tag and row.</summary>
+    public Dictionary<string, Expression> RestValues { get; } = new(StringComparer.Ordinal);
+
+    public ExpressionBuilder Build => System.Expressions;
+
+    public UnitProgram Unit { get; }
+
+    public int ScanMilliseconds => System.ScanMilliseconds;
+
+    public Signals Signals { get; }
+
+    public OutputMemory Memory { get; }
+
+    public BatchSettings Settings { get; }
+
+    public OperatorCommands Commands { get; }
+
+    public Assumptions Assumptions { get; }
+
+    public Situation Situation { get; }
+
+    public Latches Latches { get; }
+
+    public Discrepancies Discrepancies { get; }
+
+    public Doses Doses { get; }
+
+    public StateMachine State { get; }
+
+    public Trips Trips { get; }
+
+    /// <summary>The unit's procedural state in this scan is Running.</summary>
+    public Expression RunningNow => State.IsNow(ProceduralState.Running);
+
+    public Expression Switch(SwitchInput input) => Signals.Switch(input);
+
+    public Expression Reading(AnalogueInput input) => Signals.Reading(input);
+
+    public Expression Usable(AnalogueInput input) => Signals.Usable(input);
+
+    public Expression LastWritten(Output output) => Memory.Last(output);
+
+    public Expression Total(Output output) => Memory.Total(output);
+
+    public Expression Final(Output output) => _finals.Of(output);
+
+    public FinalOutputs Finals => _finals;
+
+    public Expression BatchValue(Parameter parameter) => Settings.BatchValue(parameter);
+
+    public Expression Confirms(Output output, Expression on) => Discrepancies.Confirms(output, on);
+
+    public Expression DiscrepancyAtStart(Output output) => Discrepancies.AtStart(output);
+
+    public Expression LatchAtStart(string latch) => Latches.AtStart(latch);
+
+    public Expression TripAtStart(string trip) => Trips.AtStart(trip);
+
+    public Expression StepAtStart(int step) => Situation.AtStart(step);
+
+    public Expression StepNow(int step) => Situation.Now(step);
+
+    public Expression Activated(int step) => Situation.Activated(step);
+
+    public Expression PulseAtStart(Step step) => Doses.PulseAtStart(step);
+
+    public Expression StateAtStartIs(ProceduralState state) => State.WasAtStart(state);
+
+    /// <summary>What the output delivers in one scan, in litres: the resolution of its total.</summary>
+    public Rational VolumeOfAScan(Output output)
+    {
+        Delivery delivery = output.Delivery ?? throw new InvalidOperationException($"{output.Tag} delivers nothing");
+        return delivery.LitresPerSecond * new Rational(ScanMilliseconds, 1000);
+    }
+
+    /// <summary>A name below the unit's own, as <c>R101.state</c>.</summary>
+    public string Named(string name) => $"{Unit.Name}.{name}";
+
+    public string StepNamed(int step, string name) => FormattableString.Invariant($"{Unit.Name}.step{step}.{name}");
+}
