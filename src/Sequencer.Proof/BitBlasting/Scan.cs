@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Proof.BitBlasting;
+
+/// <summary>
+/// One scan of a system in gates: the state before it, free inputs within their ranges, and the
+/// encoding of anything over them. The state after it is the next-state expressions' own vectors.
+/// </summary>
+internal sealed class Scan
+{
+    private readonly Circuit _circuit;
+    private readonly TransitionSystem _system;
+
+    private Scan(Circuit circuit, TransitionSystem system, ImmutableArray<BitVector> states)
+    {
+        _circuit = circuit;
+        _system = system;
+        States = states;
+        Inputs = [.. system.Inputs.Select(input => Unknown(circuit, input))];
+        Encoding = new Encoding(circuit, variable => variable.Role == VariableRole.Input ? Inputs[variable.Index] : States[variable.Index]);
+    }
+
+    public ImmutableArray<BitVector> Inputs { get; }
+
+    public ImmutableArray<BitVector> States { get; }
+
+    public Encoding Encoding { get; }
+
+    /// <summary>A scan from any state within the ranges.</summary>
+    public static Scan FromAnywhere(Circuit circuit, TransitionSystem system) =>
+        new(circuit, system, [.. system.States.Select(state => Unknown(circuit, state.Variable))]);
+
+    /// <summary>The first scan of a run.</summary>
+    public static Scan First(Circuit circuit, TransitionSystem system) =>
+        new(circuit, system, [.. system.States.Select(state => Value(circuit, state.Variable, state.Initial))]);
+
+    /// <summary>The scan after this one.</summary>
+    public Scan Following() => new(_circuit, _system, After());
+
+    public ImmutableArray<BitVector> After() => [.. _system.States.Select(state => Encoding.Vector(state.Next))];
+
+    /// <summary>An encoding of expressions over states alone, read after this scan.</summary>
+    public Encoding EncodingAfter()
+    {
+        ImmutableArray<BitVector> after = After();
+        return new Encoding(_circuit, variable => after[variable.Index]);
+    }
+
+    public ImmutableArray<long> ModelInputs() => Read(_system.Inputs, Inputs);
+
+    public ImmutableArray<long> ModelStates() => Read([.. _system.States.Select(state => state.Variable)], States);
+
+    private ImmutableArray<long> Read(ImmutableArray<Variable> variables, ImmutableArray<BitVector> vectors) =>
+        [.. variables.Zip(vectors, (variable, vector) =>
+            variable.Sort == Sort.Boolean ? (_circuit.Solver.ModelValue(vector.Bits[0]) ? 1L : 0L) : vector.ModelValue(_circuit.Solver))];
+
+    private static BitVector Unknown(Circuit circuit, Variable variable) =>
+        variable.Sort == Sort.Boolean && variable.Range == IntegerRange.Boolean
+            ? Encoding.OfBoolean(circuit.Solver.NewVariable())
+            : variable.Sort == Sort.Boolean ? Value(circuit, variable, variable.Range.Minimum) : Arithmetic.Unknown(circuit, variable.Range);
+
+    private static BitVector Value(Circuit circuit, Variable variable, long value) =>
+        variable.Sort == Sort.Boolean ? Encoding.OfBoolean(circuit.Constant(value == 1)) : Arithmetic.Constant(circuit, value);
+}

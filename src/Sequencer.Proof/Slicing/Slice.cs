@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Traces;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Proof.Slicing;
+
+/// <summary>
+/// The part of a system that one requirement can depend on, as a system of its own, in its own builder,
+/// with the way back to the whole.
+/// </summary>
+internal sealed class Slice
+{
+    private readonly TransitionSystem _whole;
+    private readonly ImmutableArray<Variable> _wholeInputs;
+    private readonly ImmutableArray<Variable> _wholeStates;
+
+    public Slice(
+        TransitionSystem whole,
+        TransitionSystem part,
+        ExpressionBuilder builder,
+        ImmutableArray<Variable> wholeInputs,
+        ImmutableArray<Variable> wholeStates)
+    {
+        _whole = whole;
+        System = part;
+        Builder = builder;
+        _wholeInputs = wholeInputs;
+        _wholeStates = wholeStates;
+    }
+
+    public TransitionSystem System { get; }
+
+    public ExpressionBuilder Builder { get; }
+
+    public Requirement Requirement => System.Requirements[0];
+
+    /// <summary>Whether an assumption of the whole system was left out.</summary>
+    public bool LacksAssumptions => System.Assumptions.Length < _whole.Assumptions.Length;
+
+    /// <summary>The trace for the whole system: an input outside the slice has its range's value nearest 0.</summary>
+    public Trace Widen(Trace trace) => new([.. trace.Segments.Select(segment => segment with { Inputs = Widen(segment.Inputs) })]);
+
+    /// <summary>The expression over the whole system's variables.</summary>
+    public Expression Widen(Expression overStates)
+    {
+        Dictionary<Variable, Expression> images = [];
+        foreach (StateVariable state in System.States)
+        {
+            images.Add(state.Variable, Builder.Variable(_wholeStates[state.Variable.Index]));
+        }
+
+        return Builder.Substitute([overStates], images)[0];
+    }
+
+    private ImmutableArray<long> Widen(ImmutableArray<long> inputs)
+    {
+        long[] all = [.. _whole.Inputs.Select(input => Math.Clamp(0, input.Range.Minimum, input.Range.Maximum))];
+        for (int index = 0; index < inputs.Length; index++)
+        {
+            all[_wholeInputs[index].Index] = inputs[index];
+        }
+
+        return [.. all];
+    }
+}

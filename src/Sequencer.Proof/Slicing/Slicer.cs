@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Proof.Slicing;
+
+/// <summary>
+/// Cuts out what a requirement can depend on: the variables it reads, whatever their next values read,
+/// and, where asked, the assumptions that share a variable with these (and then what they read).
+/// Leaving an assumption out only adds runs, so a requirement that holds of the slice holds of the whole;
+/// a trace is judged on the whole.
+/// </summary>
+internal static class Slicer
+{
+    public static Slice Cut(TransitionSystem whole, Requirement requirement, AssumptionScope scope)
+    {
+        HashSet<Variable> cone = Reach(whole, [requirement.Holds]);
+        List<Assumption> kept = [];
+        bool grew = scope != AssumptionScope.None;
+        while (grew)
+        {
+            grew = false;
+            foreach (Assumption assumption in whole.Assumptions)
+            {
+                bool shares = scope == AssumptionScope.All || ExpressionGraph.Variables([assumption.Holds]).Any(cone.Contains);
+                if (shares && !kept.Contains(assumption))
+                {
+                    kept.Add(assumption);
+                    cone.UnionWith(Reach(whole, [assumption.Holds]));
+                    grew = true;
+                }
+            }
+        }
+
+        return Rebuild(whole, requirement, cone, [.. whole.Assumptions.Where(kept.Contains)]);
+    }
+
+    private static HashSet<Variable> Reach(TransitionSystem whole, IEnumerable<Expression> roots)
+    {
+        HashSet<Variable> reached = [];
+        Stack<Variable> open = new(ExpressionGraph.Variables(roots));
+        while (open.TryPop(out Variable? variable))
+        {
+            if (reached.Add(variable) && variable.Role == VariableRole.State)
+            {
+                foreach (Variable read in ExpressionGraph.Variables([whole.States[variable.Index].Next]))
+                {
+                    open.Push(read);
+                }
+            }
+        }
+
+        return reached;
+    }
+
+    private static Slice Rebuild(TransitionSystem whole, Requirement requirement, HashSet<Variable> cone, ImmutableArray<Assumption> assumptions)
+    {
+        ImmutableArray<Variable> inputs = [.. whole.Inputs.Where(cone.Contains)];
+        ImmutableArray<StateVariable> states = [.. whole.States.Where(state => cone.Contains(state.Variable))];
+        ExpressionBuilder builder = new();
+        Dictionary<Variable, Expression> images = [];
+        ImmutableArray<Variable> ownInputs = [.. inputs.Select((input, index) => input with { Index = index })];
+        ImmutableArray<Variable> ownStates = [.. states.Select((state, index) => state.Variable with { Index = index })];
+        for (int index = 0; index < inputs.Length; index++)
+        {
+            images.Add(inputs[index], builder.Variable(ownInputs[index]));
+        }
+
+        for (int index = 0; index < states.Length; index++)
+        {
+            images.Add(states[index].Variable, builder.Variable(ownStates[index]));
+        }
+
+        IReadOnlyList<Expression> rebuilt = builder.Substitute(
+            [requirement.Holds, .. assumptions.Select(assumption => assumption.Holds), .. states.Select(state => state.Next)], images);
+        TransitionSystem part = TransitionSystem.Create(
+            whole.Name,
+            whole.ScanMilliseconds,
+            ownInputs,
+            [.. states.Select((state, index) => state with { Variable = ownStates[index], Next = rebuilt[1 + assumptions.Length + index] })],
+            [],
+            [],
+            [.. assumptions.Select((assumption, index) => assumption with { Holds = rebuilt[1 + index] })],
+            [requirement with { Holds = rebuilt[0] }],
+            []);
+        return new Slice(whole, part, builder, inputs, [.. states.Select(state => state.Variable)]);
+    }
+}
