@@ -4,7 +4,7 @@ namespace Sequencer.Proof.Satisfiability;
 /// What one decision may spend, shared by every solver it uses. Time comes only through the token:
 /// counts are the same on every machine.
 /// </summary>
-internal sealed class Budget(long conflicts, CancellationToken cancellation)
+internal sealed class Budget(long conflicts, CancellationToken cancellation, Budget? whole = null)
 {
     private long _conflictsLeft = conflicts;
 
@@ -16,6 +16,9 @@ internal sealed class Budget(long conflicts, CancellationToken cancellation)
 
     public long Queries { get; private set; }
 
+    /// <summary>A part of this budget, for an engine that is only worth so much; what it spends counts here too.</summary>
+    public Budget Part(long part) => new(part, cancellation, this);
+
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
     public void ThrowIfCancelled() => cancellation.ThrowIfCancellationRequested();
 
@@ -23,12 +26,14 @@ internal sealed class Budget(long conflicts, CancellationToken cancellation)
     {
         ThrowIfCancelled();
         Queries++;
+        whole?.CountQuery();
     }
 
     /// <exception cref="BudgetSpentException">No conflict is left.</exception>
     public void CountConflict()
     {
         Conflicts++;
+        whole?.CountConflict();
         if (--_conflictsLeft < 0)
         {
             throw new BudgetSpentException();
@@ -40,7 +45,15 @@ internal sealed class Budget(long conflicts, CancellationToken cancellation)
         }
     }
 
-    public void CountDecision() => Decisions++;
+    public void CountDecision()
+    {
+        Decisions++;
+        whole?.CountDecision();
+    }
 
-    public void CountPropagations(long count) => Propagations += count;
+    public void CountPropagations(long count)
+    {
+        Propagations += count;
+        whole?.CountPropagations(count);
+    }
 }

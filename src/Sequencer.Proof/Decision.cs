@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Traces;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Proof.Bounded;
+using Sequencer.Proof.ClauseLearning;
+using Sequencer.Proof.Leads;
+using Sequencer.Proof.Satisfiability;
+using Sequencer.Proof.Slicing;
+
+namespace Sequencer.Proof;
+
+/// <summary>One requirement's way through the engines, cheap ones first.</summary>
+internal sealed class Decision
+{
+    private const string Ranges = "ranges";
+    private const string BoundedEngine = "bounded search";
+    private const string LearningEngine = "clause learning";
+
+    private readonly TransitionSystem _whole;
+    private readonly Requirement _wholeRequirement;
+    private readonly ProofOptions _options;
+    private readonly Budget _budget;
+    private readonly IProgress<ProofProgress>? _progress;
+    private int _depth;
+    private int _refinements;
+
+    public Decision(
+        TransitionSystem whole,
+        Requirement requirement,
+        Slice slice,
+        ProofOptions options,
+        Budget budget,
+        IProgress<ProofProgress>? progress)
+    {
+        _whole = whole;
+        _wholeRequirement = requirement;
+        Slice = slice;
+        _options = options;
+        _budget = budget;
+        _progress = progress;
+    }
+
+    public Slice Slice { get; }
+
+    public Effort Effort() => new(
+        _budget.Queries, _budget.Conflicts, _budget.Decisions, _budget.Propagations, Slice.System.States.Length, _depth, _refinements);
+
+    public Verdict Run()
+    {
+        Report(Ranges, 0);
+        if (InvariantCheck.Confirm(Slice.System, Slice.Builder.True, _budget) is { } leanedOn)
+        {
+            return Holds(Slice.Builder.True, Ranges, leanedOn);
+        }
+
+        if (BoundedSearch.Find(Slice.System, _options.BoundedDepth, _budget, depth => Report(BoundedEngine, depth)) is { } shortest)
+        {
+            return Fails(shortest, BoundedEngine, true);
+        }
+
+        return Learn();
+    }
+
+    private Verdict Learn()
+    {
+        FactTable facts = FactHarvest.Collect(Slice.System, Slice.Builder);
+        ClauseLearner learner = new(Slice.System, facts, _budget, frame => Report(LearningEngine, frame));
+        while (true)
+        {
+            if (learner.Run(out Obligation? lead) is { } cubes)
+            {
+                return Holds(Slice.Builder.And(cubes.Select(cube => Slice.Builder.Not(facts.Meaning(cube)))), LearningEngine);
+            }
+
+            LeadFollower follower = new(Slice.System, Slice.Builder, facts, learner.Queries);
+            Trace? trace = follower.Follow(lead ?? throw new System.Diagnostics.UnreachableException("neither an invariant nor a lead"), out Stuck? stuck);
+            if (trace is not null)
+            {
+                return Fails(trace, LearningEngine, false);
+            }
+
+            if (stuck is null)
+            {
+                return Undecided(UndecidedReason.TraceRefused, "A lead was followed to its end and did not fail there.");
+            }
+
+            if (_refinements == _options.Refinements)
+            {
+                return Undecided(UndecidedReason.Budget, $"After {_refinements} refinements of the abstraction neither an invariant nor a failing run was found.");
+            }
+
+            _refinements++;
+            if (FactRefiner.Refine(Slice.System, Slice.Builder, facts, stuck) == 0)
+            {
+                return Undecided(UndecidedReason.Budget, "An abstract way to a failure could neither be followed nor be told from a real one.");
+            }
+
+            learner.LearnFacts();
+        }
+    }
+
+    private Verdict Holds(Expression invariant, string engine)
+    {
+        ImmutableArray<Assumption>? leanedOn = InvariantCheck.Confirm(Slice.System, invariant, _budget);
+        return leanedOn is null
+            ? Undecided(UndecidedReason.InvariantRefused, $"The invariant found by {engine} did not pass the check.")
+            : Holds(invariant, engine, leanedOn.Value);
+    }
+
+    private Holds Holds(Expression invariant, string engine, ImmutableArray<Assumption> leanedOn) =>
+        new(_wholeRequirement.Name, Slice.Widen(invariant), engine, [.. leanedOn.Select(assumption => assumption.Name)], Effort());
+
+    /// <summary>A trace counts only if it replays on the whole system, first failing in its last scan.</summary>
+    private Verdict Fails(Trace trace, string engine, bool isShortest)
+    {
+        Trace wide = Slice.Widen(trace);
+        Expression[] kept = [.. _whole.Assumptions.Select(assumption => assumption.Holds)];
+        return TraceReplay.FailsInLastScan(_whole, wide, _wholeRequirement.Holds, kept, _budget)
+            ? new Fails(_wholeRequirement.Name, wide, engine, isShortest, Effort())
+            : Undecided(UndecidedReason.TraceRefused, $"The failing run found by {engine} did not replay on the whole system.");
+    }
+
+    private Undecided Undecided(UndecidedReason reason, string words) => new(_wholeRequirement.Name, reason, words, Effort());
+
+    private void Report(string engine, int depth)
+    {
+        _depth = depth;
+        _progress?.Report(new ProofProgress(_wholeRequirement.Name, engine, depth));
+        _budget.ThrowIfCancelled();
+    }
+}
