@@ -87,7 +87,7 @@ internal sealed class Dose
         Expression given = build.Add(
             _scan.Total(Action.Output), build.IfThenElse(_isFine, build.Constant(_finePulse), build.Constant(_pulse)));
         Expression tooMuch = build.Less(
-            build.Constant(QuantityLowering.ScansWithin(_scan, Action.Output, Action.Maximum)), given);
+            build.Constant(QuantityMeasure.ScansWithin(Action.Output, Action.Maximum, _scan.ScanMilliseconds)), given);
         _unusable = Fact("unusable", build.And(due, build.Not(usable)));
         _noResponse = Fact("no_response", build.And(shortOf, dead));
         _exhausted = Fact("exhausted", build.And(shortOf, build.Not(dead), tooMuch));

@@ -24,7 +24,7 @@ internal sealed class OutputMemory
             _last[output.Tag] = scan.System.State($"{output.Tag}.last", output.DeEnergised, retained: false, StatePurpose.Control, origin);
             if (output.Delivery is not null)
             {
-                if (LargestDose(output) is long maximum)
+                if (QuantityMeasure.LargestDose(scan.Unit, output, scan.ScanMilliseconds) is long maximum)
                 {
                     _maxima[output.Tag] = maximum;
                 }
@@ -58,16 +58,5 @@ internal sealed class OutputMemory
                 total.Next = build.IfThenElse(final, Clocks.UpTo(build, before, total.Variable.Range.Maximum), before);
             }
         }
-    }
-
-    private long? LargestDose(Output output)
-    {
-        long[] maxima =
-        [
-            .. _scan.Unit.Steps.SelectMany(step => step.Actions).OfType<DoseAction>()
-                .Where(dose => dose.Output.Tag == output.Tag)
-                .Select(dose => QuantityLowering.ScansWithin(_scan, output, dose.Maximum)),
-        ];
-        return maxima.Length == 0 ? null : maxima.Max();
     }
 }

@@ -94,39 +94,16 @@ internal sealed class Situation
 
     private IEnumerable<StepTransition> Transitions()
     {
-        Dictionary<string, int> names = new(StringComparer.Ordinal);
-        foreach (Transition transition in _scan.Unit.Transitions)
+        foreach (OrderedTransition transition in TransitionOrder.Of(_scan.Unit))
         {
-            string name = UniqueName(names, transition);
-            Step? owner = transition.From.Length == 1
-                ? _scan.Unit.Steps.First(step => step.Number == transition.From[0])
-                : null;
-            ConditionPlace place = owner is null ? JoinPlace(name, transition) : new ConditionPlace(name, step: owner);
-            Truth when = ConditionLowering.Lower(_scan, transition.When, place);
-            yield return new StepTransition(name, [.. transition.From], [.. transition.To], when.Surely, new Origin(transition.Span));
+            // The clocks of a join count while its last written branch is in its final step.
+            Step owner = _steps[transition.From[^1]].Step;
+            string name = _scan.Named(transition.Name);
+            Expression surely = transition.When is null
+                ? _steps[owner.Number].LimitReached
+                : ConditionLowering.Lower(_scan, transition.When, new ConditionPlace(name, step: owner)).Surely;
+            yield return new StepTransition(name, [.. transition.From], [.. transition.To], surely, new Origin(transition.Span));
         }
-
-        foreach (StepState state in _steps.Values)
-        {
-            if (state.Step.Limit.GoTo is int target)
-            {
-                string name = _scan.StepNamed(state.Step.Number, FormattableString.Invariant($"limit_go{target}"));
-                yield return new StepTransition(name, [state.Step.Number], [target], state.LimitReached, new Origin(state.Step.Limit.Span));
-            }
-        }
-    }
-
-    /// <summary>The clocks of a join count while its last written branch is in its final step.</summary>
-    private ConditionPlace JoinPlace(string name, Transition transition) =>
-        new(name, step: _scan.Unit.Steps.First(step => step.Number == transition.From[^1]));
-
-    private string UniqueName(Dictionary<string, int> names, Transition transition)
-    {
-        string from = string.Join('_', transition.From);
-        string to = transition.To.IsEmpty ? "finish" : string.Join('_', transition.To);
-        string name = _scan.Named($"step{from}.go_{to}");
-        names[name] = names.GetValueOrDefault(name) + 1;
-        return names[name] == 1 ? name : FormattableString.Invariant($"{name}.{names[name]}");
     }
 
     private sealed record StepTransition(string Name, int[] From, int[] To, Expression Surely, Origin Origin);

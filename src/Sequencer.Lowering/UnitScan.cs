@@ -1,6 +1,5 @@
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Programs;
-using Sequencer.Language.Units;
 
 namespace Sequencer.Lowering;
 
@@ -99,13 +98,6 @@ internal sealed class UnitScan
     public Expression PulseAtStart(Step step) => Doses.PulseAtStart(step);
 
     public Expression StateAtStartIs(ProceduralState state) => State.WasAtStart(state);
-
-    /// <summary>What the output delivers in one scan, in litres: the resolution of its total.</summary>
-    public Rational VolumeOfAScan(Output output)
-    {
-        Delivery delivery = output.Delivery ?? throw new InvalidOperationException($"{output.Tag} delivers nothing");
-        return delivery.LitresPerSecond * new Rational(ScanMilliseconds, 1000);
-    }
 
     /// <summary>A name below the unit's own, as <c>R101.state</c>.</summary>
     public string Named(string name) => $"{Unit.Name}.{name}";
