@@ -1,3 +1,4 @@
+using Sequencer.Language.Programs;
 using Sequencer.Text;
 
 namespace Sequencer.Language.Rules;
@@ -6,6 +7,7 @@ namespace Sequencer.Language.Rules;
 internal sealed class RuleContext
 {
     private readonly DiagnosticBag _diagnostics;
+    private ProgramFacts? _facts;
 
     public RuleContext(int scanMilliseconds, DiagnosticBag diagnostics)
     {
@@ -15,6 +17,10 @@ internal sealed class RuleContext
 
     /// <summary>The site's scan period.</summary>
     public int ScanMilliseconds { get; }
+
+    /// <summary>What rules share of their work on the program; kept for the one asked about last.</summary>
+    public ProgramFacts Facts(UnitProgram program) =>
+        ReferenceEquals(_facts?.Program, program) ? _facts : _facts = new ProgramFacts(program);
 
     public void Report(Diagnostic diagnostic) => _diagnostics.Add(diagnostic);
 }

@@ -1,0 +1,21 @@
+namespace Sequencer.Language.Rules.Analysis;
+
+/// <summary>What a condition is there for.</summary>
+internal enum ConditionRole
+{
+    Transition,
+    DriveWhile,
+    DriveUntil,
+    Interlock,
+    InterlockRelease,
+    Permissive,
+    Trip,
+    Alarm,
+    LatchSet,
+    LatchClear,
+    Rest,
+    UsableWhile,
+    Start,
+    Assumption,
+    Requirement,
+}

@@ -1,0 +1,19 @@
+using Sequencer.Language.Programs;
+using Sequencer.Language.Rules.Analysis;
+
+namespace Sequencer.Language.Rules.StepFlow;
+
+/// <summary>A condition that its own structure makes true.</summary>
+internal sealed class AlwaysTrueRule : IProgramRule
+{
+    public void Check(UnitProgram program, RuleContext context)
+    {
+        foreach (ConditionPlace place in context.Facts(program).Conditions)
+        {
+            if (!ConditionTruth.CanBe(place.Condition, false))
+            {
+                context.Report(ProcedureDiagnostics.AlwaysTrue(place.Condition));
+            }
+        }
+    }
+}

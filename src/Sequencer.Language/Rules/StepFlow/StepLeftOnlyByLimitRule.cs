@@ -1,0 +1,20 @@
+using Sequencer.Language.Programs;
+using Sequencer.Language.Rules.Analysis;
+
+namespace Sequencer.Language.Rules.StepFlow;
+
+/// <summary>A step that nothing leaves but the reaction to its limit.</summary>
+internal sealed class StepLeftOnlyByLimitRule : IProgramRule
+{
+    public void Check(UnitProgram program, RuleContext context)
+    {
+        StepGraph graph = context.Facts(program).Graph;
+        for (int step = 0; step < graph.Steps.Length; step++)
+        {
+            if (graph.Leaving[step].IsEmpty && graph.Steps[step].Limit.Reaction != Reaction.Alarm)
+            {
+                context.Report(FlowDiagnostics.StepLeftOnlyByLimit(graph.Steps[step]));
+            }
+        }
+    }
+}
