@@ -23,7 +23,7 @@ internal sealed class OpposingReagentsNotExclusiveRule : IProgramRule
     }
 
     private static bool Oppose(Output first, Output second) =>
-        first.Delivery is { Reagent: var one } && second.Delivery is { Reagent: var other}
+        first.Delivery is { Reagent: var one } && second.Delivery is { Reagent: var other }
         && (one.Opposes.Contains(other.Name) || other.Opposes.Contains(one.Name));
 
     private static bool AreKeptApart(Output first, Output second, UnitProgram program) =>
