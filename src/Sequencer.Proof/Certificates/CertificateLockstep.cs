@@ -1,0 +1,151 @@
+using System.Collections.Immutable;
+using System.Numerics;
+using Sequencer.Control.Execution;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Proof.Certificates;
+
+/// <summary>
+/// Holds the text of a certificate against the interpreter, scan by scan: next states, requirement,
+/// assumptions and invariant must have the same values. Writer and checker share the translation, so
+/// only this would show a mistake in it.
+/// </summary>
+internal sealed class CertificateLockstep
+{
+    private const int Runs = 32;
+    private const int ScansInRun = 6;
+
+    private readonly SmtEvaluator _text;
+    private readonly Interpreter _system;
+    private readonly ImmutableArray<string> _observedNames;
+    private readonly ImmutableArray<SmtTerm> _initial;
+    private readonly ImmutableHashSet<string> _defined;
+    private readonly ImmutableArray<long> _landmarks;
+    private readonly Random _random = new(1);
+
+    public CertificateLockstep(
+        TransitionSystem system,
+        Requirement requirement,
+        ImmutableArray<Assumption> leanedOn,
+        Expression invariant,
+        ImmutableArray<SmtTerm> commands)
+    {
+        _text = new SmtEvaluator(commands);
+        _system = new Interpreter(system, [requirement.Holds, invariant, .. leanedOn.Select(assumption => assumption.Holds)]);
+        _landmarks = Landmarks([.. _system.ObservedExpressions, .. system.States.Select(state => state.Next)]);
+        _observedNames =
+        [
+            CertificateNames.Required,
+            CertificateNames.Found,
+            .. leanedOn.Select((_, index) => FormattableString.Invariant($"{CertificateNames.Assumption}{index + 1}")),
+        ];
+        _initial = FirstObligation(commands);
+        _defined = [.. commands.Where(static command => command.Items is [{ Atom: "define-fun" }, ..]).Select(static command => command.Items[1].Atom ?? string.Empty)];
+    }
+
+    /// <summary>Empty if text and system agree in all scans tried, else what differs.</summary>
+    public string FirstDifference()
+    {
+        for (int run = 0; run < Runs; run++)
+        {
+            _system.Initialise();
+            if (run == 0 && InitialDifference() is { Length: > 0 } initial)
+            {
+                return initial;
+            }
+
+            for (int scan = 0; scan < ScansInRun; scan++)
+            {
+                // Runs from the start rarely come far, so most start anywhere within the ranges.
+                if (scan == 0 && run > 0)
+                {
+                    Fill(_system.States, index => _system.System.States[index].Variable.Range);
+                }
+
+                Fill(_system.Inputs, index => _system.System.Inputs[index].Range);
+                if (ScanDifference() is { Length: > 0 } difference)
+                {
+                    return difference;
+                }
+            }
+        }
+
+        return string.Empty;
+    }
+
+    /// <summary>The constants that values are compared with: at and beside them a wrong comparison shows.</summary>
+    private static ImmutableArray<long> Landmarks(IEnumerable<Expression> roots) =>
+    [
+        .. ExpressionGraph.InOrder(roots)
+            .Where(static expression => expression.IsConstant && expression.Sort == Sort.Integer)
+            .Select(static expression => expression.Value)
+            .Append(0)
+            .Distinct(),
+    ];
+
+    /// <summary>What the text asserts of initial states, before it denies the invariant.</summary>
+    private static ImmutableArray<SmtTerm> FirstObligation(ImmutableArray<SmtTerm> commands) =>
+    [
+        .. commands.SkipWhile(static command => command.Items is not [{ Atom: "push" }, ..])
+            .Skip(1)
+            .TakeWhile(static command => command.Items is [{ Atom: "assert" }, { Items: [{ Atom: "=" }, ..] }])
+            .Select(static command => command.Items[1]),
+    ];
+
+    private string InitialDifference()
+    {
+        SetStates();
+        SmtTerm? wrong = _initial.FirstOrDefault(term => !_text.Evaluate(term).IsOne);
+        return wrong is null ? string.Empty : $"the text says of the initial state {SmtText.Term(wrong)}, which is not so";
+    }
+
+    private string ScanDifference()
+    {
+        SetStates();
+        for (int index = 0; index < _system.Inputs.Length; index++)
+        {
+            _text.Set(_system.System.Inputs[index].Name, _system.Inputs[index]);
+        }
+
+        _text.Run();
+        _system.Step();
+        IEnumerable<(string Name, long Value)> expected =
+        [
+            .. _observedNames.Zip(_system.Observed),
+            .. _system.System.States.Zip(_system.States, static (state, value) => ($"{state.Variable.Name}'", value)).Where(pair => _defined.Contains($"|{pair.Item1}|")),
+        ];
+        foreach ((string name, long value) in expected)
+        {
+            BigInteger found = _text[name];
+            if (found != value)
+            {
+                return FormattableString.Invariant($"the text gives |{name}| the value {found} in a scan in which the system gives it {value}");
+            }
+        }
+
+        return string.Empty;
+    }
+
+    private void SetStates()
+    {
+        for (int index = 0; index < _system.States.Length; index++)
+        {
+            _text.Set(_system.System.States[index].Variable.Name, _system.States[index]);
+        }
+    }
+
+    private void Fill(long[] values, Func<int, IntegerRange> rangeOf)
+    {
+        for (int index = 0; index < values.Length; index++)
+        {
+            IntegerRange range = rangeOf(index);
+            values[index] = _random.Next(4) switch
+            {
+                0 => range.Minimum,
+                1 => range.Maximum,
+                2 => Math.Clamp(_landmarks[_random.Next(_landmarks.Length)] + _random.Next(-1, 2), range.Minimum, range.Maximum),
+                _ => _random.NextInt64(range.Minimum, range.Maximum == long.MaxValue ? long.MaxValue : range.Maximum + 1),
+            };
+        }
+    }
+}

@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Proof.Certificates;
+
+/// <summary>
+/// Writes a certificate from a system, a requirement, the assumptions leaned on and an invariant that
+/// is already in SMT-LIB. Writer and checker share it: all but the invariant comes from the system.
+/// </summary>
+internal sealed class CertificateText
+{
+    private readonly TransitionSystem _system;
+    private readonly Requirement _requirement;
+    private readonly ImmutableArray<Assumption> _leanedOn;
+    private readonly ImmutableArray<SmtDefinition> _invariant;
+    private readonly CertificateCone _cone;
+    private readonly SmtTranslation _scan;
+
+    /// <param name="system">What the certificate is about.</param>
+    /// <param name="requirement">One of the system's requirements.</param>
+    /// <param name="leanedOn">Those of the system's assumptions that the proof needs.</param>
+    /// <param name="invariant">Definitions over states; the last is <see cref="CertificateNames.Found"/>.</param>
+    /// <param name="inInvariant">The states that the invariant reads.</param>
+    public CertificateText(
+        TransitionSystem system,
+        Requirement requirement,
+        ImmutableArray<Assumption> leanedOn,
+        ImmutableArray<SmtDefinition> invariant,
+        IReadOnlyList<Variable> inInvariant)
+    {
+        _system = system;
+        _requirement = requirement;
+        _leanedOn = leanedOn;
+        _invariant = invariant;
+        Expression[] direct = [requirement.Holds, .. leanedOn.Select(assumption => assumption.Holds)];
+        _cone = CertificateCone.Of(system, inInvariant, direct);
+        CertificateNames.Demand([.. _cone.Inputs, .. _cone.Before.Select(state => state.Variable)]);
+        _scan = new SmtTranslation(
+            [.. _cone.Stepped.Select(state => state.Next), .. direct],
+            CertificateNames.Shared,
+            CertificateNames.Known(system));
+    }
+
+    public ImmutableArray<CertificateSection> Sections =>
+    [
+        new("the header", CertificateHeader.Write(_system, _requirement, _leanedOn)),
+        new("the logic", "\n(set-logic QF_LIA)\n"),
+        Section("the inputs and their ranges", "inputs: free in every scan, within their ranges", _cone.Inputs.Select(Input)),
+        Section("the states", "states before the scan: any value, unless the invariant says otherwise", _cone.Before.Select(state => Declare(state.Variable))),
+        Section("the facts of a scan", "facts of the scan", _scan.Definitions.Select(SmtText.Define)),
+        Section("the next values of the states", "states after the scan", _cone.Stepped.Select(state => SmtText.Define(Next(state)))),
+        Section("the assumptions", "assumptions", Assumptions().Select(SmtText.Define)),
+        Section("the requirement", "requirement", [SmtText.Define(new SmtDefinition(CertificateNames.Required, Sort.Boolean, _scan.Term(_requirement.Holds)))]),
+        Section("the ranges of the states", "ranges of the states: part of the invariant, so proved", [SmtText.Define(Ranges())]),
+        Section("the invariant", "the invariant that was found", _invariant.Select(SmtText.Define)),
+        Section("the whole invariant", "the whole invariant", [SmtText.Define(Whole())]),
+        Section("the invariant after the scan", "the same after the scan", After().Select(SmtText.Define)),
+        Obligation("1 initial: expect unsat", [.. _cone.Stepped.Select(Initial), Not(CertificateNames.Invariant)]),
+        Obligation("2 step: expect unsat", [SmtTerm.Name(CertificateNames.Invariant), SmtTerm.Name(CertificateNames.Assumed), Not($"{CertificateNames.Invariant}'")]),
+        Obligation("3 requirement: expect unsat", [SmtTerm.Name(CertificateNames.Invariant), SmtTerm.Name(CertificateNames.Assumed), Not(CertificateNames.Required)]),
+    ];
+
+    public override string ToString() => string.Concat(Sections.Select(static section => section.Text));
+
+    private static CertificateSection Section(string holds, string title, IEnumerable<string> lines) =>
+        new(holds, string.Concat([$"\n; {title}\n", .. lines]));
+
+    private static CertificateSection Obligation(string title, IEnumerable<SmtTerm> asserted) =>
+        Section("the obligations", title, ["(push 1)\n", .. asserted.Select(SmtText.Assert), "(check-sat)\n", "(pop 1)\n"]);
+
+    private static string Declare(Variable variable) => $"(declare-const |{variable.Name}| {SmtText.SortName(variable.Sort)})\n";
+
+    private static string Input(Variable input) =>
+        input.Sort == Sort.Boolean ? Declare(input) : Declare(input) + SmtText.Assert(InRange(input));
+
+    private static SmtTerm InRange(Variable variable) => SmtTerm.Apply(
+        "<=",
+        SmtTranslation.Integer(variable.Range.Minimum),
+        SmtTerm.Name(variable.Name),
+        SmtTranslation.Integer(variable.Range.Maximum));
+
+    private static SmtTerm Not(string name) => SmtTerm.Apply("not", SmtTerm.Name(name));
+
+    private static SmtTerm Initial(StateVariable state) =>
+        SmtTerm.Apply("=", SmtTerm.Name(state.Variable.Name), SmtTranslation.Constant(state.Variable, state.Initial));
+
+    private SmtDefinition Next(StateVariable state) =>
+        new($"{state.Variable.Name}'", state.Variable.Sort, _scan.Term(state.Next));
+
+    private IEnumerable<SmtDefinition> Assumptions()
+    {
+        ImmutableArray<SmtDefinition> each = [.. _leanedOn.Select((assumption, index) => new SmtDefinition(
+            CertificateNames.Assumption + (index + 1).ToString(CultureInfo.InvariantCulture), Sort.Boolean, _scan.Term(assumption.Holds)))];
+        SmtTerm all = SmtTerm.And([.. each.Select(static definition => SmtTerm.Name(definition.Name))]);
+        return [.. each, new SmtDefinition(CertificateNames.Assumed, Sort.Boolean, all)];
+    }
+
+    private SmtDefinition Ranges() =>
+        new(CertificateNames.Ranges, Sort.Boolean, SmtTerm.And([.. _cone.Ranged.Select(static state => InRange(state.Variable))]));
+
+    private static SmtDefinition Whole() => new(
+        CertificateNames.Invariant,
+        Sort.Boolean,
+        SmtTerm.Apply("and", SmtTerm.Name(CertificateNames.Ranges), SmtTerm.Name(CertificateNames.Found)));
+
+    private IEnumerable<SmtDefinition> After() =>
+        [Ranges().Primed(), .. _invariant.Select(static definition => definition.Primed()), Whole().Primed()];
+}

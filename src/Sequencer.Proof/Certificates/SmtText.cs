@@ -1,0 +1,66 @@
+using System.Text;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Proof.Certificates;
+
+/// <summary>Terms as text, always laid out the same way.</summary>
+internal static class SmtText
+{
+    private const int LongestLine = 110;
+
+    public static string SortName(Sort sort) => sort == Sort.Boolean ? "Bool" : "Int";
+
+    public static string Define(SmtDefinition definition) =>
+        $"(define-fun |{definition.Name}| () {SortName(definition.Sort)}{Body(definition.Body)})\n";
+
+    public static string Assert(SmtTerm term) => $"(assert{Body(term)})\n";
+
+    public static string Term(SmtTerm term)
+    {
+        StringBuilder text = new();
+        Append(term, text);
+        return text.ToString();
+    }
+
+    /// <summary>On the command's own line if it is short, else one operand a line.</summary>
+    private static string Body(SmtTerm term)
+    {
+        string line = Term(term);
+        if (line.Length <= LongestLine || term.Atom is not null)
+        {
+            return $" {line}";
+        }
+
+        StringBuilder text = new();
+        text.Append("\n  (").Append(Term(term.Items[0]));
+        foreach (SmtTerm operand in term.Items.AsSpan()[1..])
+        {
+            text.Append("\n    ").Append(Term(operand));
+        }
+
+        return text.Append(')').ToString();
+    }
+
+    /// <summary>Recursion is safe: terms are never deeper than <see cref="SmtReader.DeepestNesting"/>.</summary>
+    private static void Append(SmtTerm term, StringBuilder text)
+    {
+        if (term.Atom is not null)
+        {
+            text.Append(term.Atom);
+            return;
+        }
+
+        text.Append('(');
+        for (int index = 0; index < term.Items.Length; index++)
+        {
+            if (index > 0)
+            {
+                text.Append(' ');
+            }
+
+            Append(term.Items[index], text);
+        }
+
+        text.Append(')');
+    }
+}
