@@ -1,0 +1,177 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Execution;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Simulation.Metadata;
+using Sequencer.Simulation.Plants;
+using Sequencer.Text;
+
+namespace Sequencer.Simulation.Loop;
+
+/// <summary>
+/// Controller and plant in lockstep: a scan reads the plant's terminals, steps the controller, writes
+/// its outputs and lets one scan period pass. Between <see cref="Scan"/> and <see cref="Advance"/> the
+/// loop shows one consistent moment: this scan's inputs, outputs and definitions, the states after it,
+/// and the plant as it was read. Nothing is allocated in a scan.
+/// </summary>
+public sealed class ClosedLoop
+{
+    private const string PowerReturned = "power.returned";
+
+    private readonly Stepper _stepper;
+    private readonly IPlant _plant;
+    private readonly AnalogueBinding[] _analogues;
+    private readonly Wiring _wiring;
+    private readonly LoopNames _names;
+    private readonly int _powerReturned;
+    private readonly double _scanSeconds;
+    private bool _wasPowered = true;
+
+    private ClosedLoop(Stepper stepper, IPlant plant, SiteMetadata site, Wiring wiring)
+    {
+        _stepper = stepper;
+        _plant = plant;
+        _wiring = wiring;
+        _analogues = [.. wiring.Analogues];
+        _names = new LoopNames(stepper, plant, site);
+        _powerReturned = stepper.System.Inputs.FirstOrDefault(input => input.Name == PowerReturned)?.Index ?? -1;
+        _scanSeconds = stepper.System.ScanMilliseconds / 1000.0;
+        Site = site;
+        Units = UnitPlaces.Of(stepper.System);
+    }
+
+    public SiteMetadata Site { get; }
+
+    public TransitionSystem System => _stepper.System;
+
+    public IPlant Plant => _plant;
+
+    public ImmutableArray<UnitPlaces> Units { get; }
+
+    /// <summary>The scan that was done last, or is about to be done, from 0.</summary>
+    public long ScanNumber { get; private set; }
+
+    public double Seconds => ScanNumber * _scanSeconds;
+
+    public bool Powered { get; private set; } = true;
+
+    /// <summary>
+    /// Joins a controller to a plant; null, with diagnostics, where a tag is missing. The stepper must
+    /// have been made with <see cref="Observed"/>.
+    /// </summary>
+    public static ClosedLoop? Join(Stepper stepper, IPlant plant, SiteMetadata site, SourceSpan place, DiagnosticBag diagnostics)
+    {
+        DiagnosticBag found = new();
+        Wiring wiring = Wiring.Join(stepper.System, plant, site, place, found);
+        ClosedLoop loop = new(stepper, plant, site, wiring);
+        loop.SetDefaults(place, found);
+        diagnostics.AddRange(found.InOrder());
+        return found.HasErrors ? null : loop;
+    }
+
+    /// <summary>
+    /// The expressions that a stepper must observe for a loop: every alarm, in order, then every
+    /// definition that a signal of the site is named by.
+    /// </summary>
+    public static ImmutableArray<Expression> Observed(TransitionSystem system, SiteMetadata site) => LoopNames.Observed(system, site);
+
+    /// <summary>Whether an input is the operator's to set, not the plant's.</summary>
+    public bool IsOperatorInput(int input) => _wiring.OperatorOwned[input] && input != _powerReturned;
+
+    public void SetInput(int input, long value) => _stepper.Inputs[input] = value;
+
+    public long Input(int input) => _stepper.Inputs[input];
+
+    public long State(int place) => _stepper.States[place];
+
+    public bool OutputOn(int output) => Powered && _stepper.Outputs[output] != 0;
+
+    public bool AlarmRaised(int alarm) => Powered && _stepper.Observed[alarm] != 0;
+
+    /// <summary>A named value: an input, state, output, definition or plant quantity; null where nothing is named so.</summary>
+    public ValueSource? Find(string name) => _names.Find(name);
+
+    /// <summary>Every name that <see cref="Find"/> knows.</summary>
+    public IEnumerable<string> Names => _names.All;
+
+    public double Value(ValueSource source) => source.Resolution * source.Origin switch
+    {
+        ValueOrigin.Input => _stepper.Inputs[source.Place],
+        ValueOrigin.State => _stepper.States[source.Place],
+        ValueOrigin.Output => OutputOn(source.Place) ? 1 : 0,
+        ValueOrigin.Observed => _stepper.Observed[source.Place],
+        _ => _plant.QuantityValues[source.Place],
+    };
+
+    public void CutPower() => Powered = false;
+
+    public void RestorePower() => Powered = true;
+
+    /// <summary>Reads the plant, steps the controller unless its power is off, and writes the outputs.</summary>
+    public void Scan()
+    {
+        if (Powered)
+        {
+            Read();
+            _stepper.Step();
+        }
+
+        foreach (Wire wire in _wiring.Outputs)
+        {
+            _plant.Energised[wire.Plant] = OutputOn(wire.Program);
+        }
+
+        _wasPowered = Powered;
+    }
+
+    /// <summary>Lets one scan period pass in the plant.</summary>
+    public void Advance()
+    {
+        _plant.Advance(_scanSeconds);
+        ScanNumber++;
+    }
+
+    private void Read()
+    {
+        ReadOnlySpan<double> milliamps = _plant.Milliamps;
+        for (int index = 0; index < _analogues.Length; index++)
+        {
+            _analogues[index].Read(milliamps);
+            _analogues[index].Write(_stepper.Inputs);
+        }
+
+        ReadOnlySpan<bool> made = _plant.ContactsMade;
+        foreach (Wire wire in _wiring.Contacts)
+        {
+            _stepper.Inputs[wire.Program] = made[wire.Plant] ? 1 : 0;
+        }
+
+        if (_powerReturned >= 0)
+        {
+            _stepper.Inputs[_powerReturned] = _wasPowered ? 0 : 1;
+        }
+    }
+
+    private void SetDefaults(SourceSpan place, DiagnosticBag diagnostics)
+    {
+        foreach (Variable input in System.Inputs)
+        {
+            if (!IsOperatorInput(input.Index))
+            {
+                continue;
+            }
+
+            _stepper.Inputs[input.Index] = Math.Clamp(0, input.Range.Minimum, input.Range.Maximum);
+            if (input.Name.EndsWith(".setting", StringComparison.Ordinal))
+            {
+                SignalMetadata? parameter = Site.Signal(input.Name);
+                if (parameter?.Default is not decimal value)
+                {
+                    diagnostics.Add(BindingDiagnostics.SettingWithoutDefault(place, input.Name[..^".setting".Length]));
+                    continue;
+                }
+
+                _stepper.Inputs[input.Index] = (long)decimal.Round(value / parameter.Resolution);
+            }
+        }
+    }
+}

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Execution;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Simulation.Metadata;
+using Sequencer.Simulation.Plants;
+
+namespace Sequencer.Simulation.Loop;
+
+/// <summary>
+/// The one namespace of a run. A program's fact wins over a plant quantity of the same name; a
+/// definition (the physical fact of a switch) has the switch's own tag.
+/// </summary>
+internal sealed class LoopNames
+{
+    public const int PlantDecimals = 4;
+
+    private readonly Dictionary<string, ValueSource> _sources = new(StringComparer.Ordinal);
+
+    public LoopNames(Stepper stepper, IPlant plant, SiteMetadata site)
+    {
+        TransitionSystem system = stepper.System;
+        foreach (Variable input in system.Inputs)
+        {
+            Add(input.Name, ValueOrigin.Input, input.Index, site.Signal(input.Name));
+        }
+
+        foreach (StateVariable state in system.States)
+        {
+            Add(state.Variable.Name, ValueOrigin.State, state.Variable.Index, site.Signal(state.Variable.Name));
+        }
+
+        for (int index = 0; index < system.Outputs.Length; index++)
+        {
+            Add(system.Outputs[index].Name, ValueOrigin.Output, index, null);
+        }
+
+        ImmutableArray<Definition> facts = Facts(system, site);
+        for (int index = 0; index < facts.Length; index++)
+        {
+            Add(facts[index].Name, ValueOrigin.Observed, system.Alarms.Length + index, null);
+        }
+
+        for (int index = 0; index < plant.Quantities.Length; index++)
+        {
+            PlantQuantity quantity = plant.Quantities[index];
+            _sources.TryAdd(quantity.Name, new ValueSource(quantity.Name, ValueOrigin.Plant, index, 1, quantity.Unit, PlantDecimals));
+        }
+    }
+
+    public IEnumerable<string> All => _sources.Keys;
+
+    public static ImmutableArray<Expression> Observed(TransitionSystem system, SiteMetadata site) =>
+        [.. system.Alarms.Select(alarm => alarm.Raised), .. Facts(system, site).Select(fact => fact.Value)];
+
+    public ValueSource? Find(string name) => _sources.GetValueOrDefault(name);
+
+    private static ImmutableArray<Definition> Facts(TransitionSystem system, SiteMetadata site) =>
+        [.. system.Definitions.Where(definition => site.Signal(definition.Name) is not null)];
+
+    private void Add(string name, ValueOrigin origin, int place, SignalMetadata? signal) =>
+        _sources.TryAdd(name, new ValueSource(name, origin, place, (double)(signal?.Resolution ?? 1), signal?.Unit ?? "", signal?.Decimals ?? 0));
+}

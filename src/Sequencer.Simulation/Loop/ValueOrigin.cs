@@ -1,0 +1,10 @@
+namespace Sequencer.Simulation.Loop;
+
+public enum ValueOrigin
+{
+    Input,
+    State,
+    Output,
+    Observed,
+    Plant,
+}

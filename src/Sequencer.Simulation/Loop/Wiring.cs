@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Signals;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Simulation.Metadata;
+using Sequencer.Simulation.Plants;
+using Sequencer.Text;
+
+namespace Sequencer.Simulation.Loop;
+
+/// <summary>
+/// Which terminal of the program meets which of the plant, by tag. An input that no plant terminal
+/// belongs to is the operator's: commands, settings, manual demands, the return of power.
+/// </summary>
+internal sealed record Wiring(
+    ImmutableArray<AnalogueBinding> Analogues,
+    ImmutableArray<Wire> Contacts,
+    ImmutableArray<Wire> Outputs,
+    ImmutableArray<bool> OperatorOwned)
+{
+    private const string FaultSuffix = ".fault";
+    private const string ContactSuffix = ".contact";
+
+    public static Wiring Join(TransitionSystem system, IPlant plant, SiteMetadata site, SourceSpan place, DiagnosticBag diagnostics)
+    {
+        Dictionary<string, int> inputs = system.Inputs.ToDictionary(input => input.Name, input => input.Index, StringComparer.Ordinal);
+        bool[] operatorOwned = new bool[system.Inputs.Length];
+        Array.Fill(operatorOwned, true);
+        HashSet<string> read = new(StringComparer.Ordinal);
+        List<AnalogueBinding> analogues = [];
+        List<Wire> contacts = [];
+        foreach (Variable input in system.Inputs)
+        {
+            if (input.Name.EndsWith(ContactSuffix, StringComparison.Ordinal))
+            {
+                operatorOwned[input.Index] = false;
+                string tag = input.Name[..^ContactSuffix.Length];
+                read.Add(tag);
+                int found = plant.Contacts.IndexOf(tag);
+                if (found < 0)
+                {
+                    diagnostics.Add(BindingDiagnostics.InputNotMeasured(place, tag, "contact"));
+                    continue;
+                }
+
+                contacts.Add(new Wire(found, input.Index));
+            }
+            else if (inputs.TryGetValue(input.Name + FaultSuffix, out int fault) || site.Signal(input.Name)?.Kind == SignalKind.Analogue)
+            {
+                bool hasFault = inputs.ContainsKey(input.Name + FaultSuffix);
+                operatorOwned[input.Index] = false;
+                operatorOwned[hasFault ? fault : input.Index] = false;
+                read.Add(input.Name);
+                int found = plant.Instruments.IndexOf(input.Name);
+                if (found < 0)
+                {
+                    diagnostics.Add(BindingDiagnostics.InputNotMeasured(place, input.Name, "transmitter"));
+                    continue;
+                }
+
+                analogues.Add(new AnalogueBinding(found, input.Index, hasFault ? fault : -1, new AnalogueScaling(input.Range)));
+            }
+        }
+
+        foreach (string tag in plant.Instruments.Concat(plant.Contacts).Where(tag => !read.Contains(tag)))
+        {
+            diagnostics.Add(BindingDiagnostics.InstrumentNotRead(place, tag));
+        }
+
+        return new Wiring([.. analogues], [.. contacts], JoinOutputs(system, plant, diagnostics), [.. operatorOwned]);
+    }
+
+    private static ImmutableArray<Wire> JoinOutputs(TransitionSystem system, IPlant plant, DiagnosticBag diagnostics)
+    {
+        List<Wire> outputs = [];
+        for (int index = 0; index < system.Outputs.Length; index++)
+        {
+            OutputVariable output = system.Outputs[index];
+            int found = plant.Actuators.IndexOf(output.Name);
+            if (found < 0)
+            {
+                diagnostics.Add(BindingDiagnostics.OutputDrivesNothing(output.Origin.Span, output.Name));
+                continue;
+            }
+
+            outputs.Add(new Wire(found, index));
+        }
+
+        return [.. outputs];
+    }
+}

@@ -1,0 +1,30 @@
+namespace Sequencer.Simulation.Metadata;
+
+/// <summary>
+/// What a variable's integers mean: <see cref="Resolution"/> of <see cref="Unit"/> each (0.001 of m3
+/// for litres). A switch or output has the unit "" and the resolution 1.
+/// <see cref="Default"/>, in the unit, is a parameter's value before anyone sets it.
+/// </summary>
+public sealed record SignalMetadata(
+    string Tag,
+    SignalKind Kind,
+    string Unit,
+    decimal Resolution,
+    string Description,
+    decimal? Default = null)
+{
+    /// <summary>How many decimals show one step of the resolution.</summary>
+    public int Decimals
+    {
+        get
+        {
+            int decimals = 0;
+            for (decimal step = Resolution; step != decimal.Truncate(step) && decimals < 6; step *= 10)
+            {
+                decimals++;
+            }
+
+            return decimals;
+        }
+    }
+}

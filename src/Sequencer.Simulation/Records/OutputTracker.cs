@@ -1,0 +1,60 @@
+using Sequencer.Simulation.Loop;
+
+namespace Sequencer.Simulation.Records;
+
+/// <summary>Follows an output's on-times from scan to scan.</summary>
+internal sealed class OutputTracker(string output, int place)
+{
+    /// <summary>More pulses than this in one run are counted, not kept: a chattering output must not fill the memory.</summary>
+    private const int MostOnTimes = 20_000;
+
+    private readonly List<ScanInterval> _onTimes = [];
+    private long _onScans;
+    private long _pulses;
+    private long _onSince = -1;
+
+    public bool On => _onSince >= 0;
+
+    /// <summary>True where the output turned in this scan.</summary>
+    public bool Observe(ClosedLoop loop)
+    {
+        bool on = loop.OutputOn(place);
+        _onScans += on ? 1 : 0;
+        if (on == On)
+        {
+            return false;
+        }
+
+        if (on)
+        {
+            _pulses++;
+            _onSince = loop.ScanNumber;
+        }
+        else
+        {
+            Keep(loop.ScanNumber);
+        }
+
+        return true;
+    }
+
+    public OutputTally Finish(long scans)
+    {
+        if (On)
+        {
+            Keep(scans);
+        }
+
+        return new OutputTally(output, _onScans, _pulses, [.. _onTimes]);
+    }
+
+    private void Keep(long until)
+    {
+        if (_onTimes.Count < MostOnTimes)
+        {
+            _onTimes.Add(new ScanInterval(_onSince, until));
+        }
+
+        _onSince = -1;
+    }
+}

@@ -1,0 +1,146 @@
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Simulation.Loop;
+
+namespace Sequencer.Simulation.Records;
+
+/// <summary>Watches a loop scan by scan and makes the run record.</summary>
+internal sealed class RunRecorder
+{
+    /// <summary>Rows for changes between two sampling times; more than these are merged.</summary>
+    private const int MostChangeRows = 8;
+
+    /// <summary>An alarm that comes and goes in every scan must not fill the memory.</summary>
+    private const int MostEvents = 20_000;
+
+    private readonly ClosedLoop _loop;
+    private readonly RecordColumns _columns;
+    private readonly UnitTracker[] _units;
+    private readonly OutputTracker[] _outputs;
+    private readonly bool[] _alarms;
+    private readonly RecordTable _table;
+    private readonly double[] _row;
+    private readonly long _sampleScans;
+    private readonly List<RunEvent> _events = [];
+    private long _scans;
+    private long _dropped;
+    private long _merged;
+    private int _changeRows;
+
+    /// <param name="loop">What is watched.</param>
+    /// <param name="sampleSeconds">The time between two rows while nothing but measurements change.</param>
+    public RunRecorder(ClosedLoop loop, double sampleSeconds)
+    {
+        _loop = loop;
+        _units = [.. loop.Units.Select(unit => new UnitTracker(unit))];
+        _outputs = [.. loop.System.Outputs.Select((output, index) => new OutputTracker(output.Name, index))];
+        _alarms = new bool[loop.System.Alarms.Length];
+        _columns = new RecordColumns(loop, _units, _outputs);
+        _row = new double[_columns.Count];
+        _table = new RecordTable(_columns.Count);
+        _sampleScans = Math.Max(1, (long)Math.Round(sampleSeconds * 1000 / loop.System.ScanMilliseconds));
+    }
+
+    public long SampleScans => _sampleScans;
+
+    public IReadOnlyList<UnitTracker> Units => _units;
+
+    /// <summary>Between the loop's scan and its advance.</summary>
+    public void Observe()
+    {
+        bool changed = false;
+        foreach (UnitTracker unit in _units)
+        {
+            changed |= unit.Observe(_loop);
+        }
+
+        foreach (OutputTracker output in _outputs)
+        {
+            changed |= output.Observe(_loop);
+        }
+
+        changed |= _columns.SwitchesChanged();
+        ObserveAlarms();
+        _scans = _loop.ScanNumber + 1;
+        if (_loop.ScanNumber % _sampleScans == 0)
+        {
+            _changeRows = 0;
+            AddRow();
+        }
+        else if (changed)
+        {
+            AddChange();
+        }
+    }
+
+    public void Note(RunEventKind kind, string subject, string words)
+    {
+        if (_events.Count < MostEvents)
+        {
+            _events.Add(new RunEvent(_loop.ScanNumber, kind, subject, words));
+        }
+        else
+        {
+            _dropped++;
+        }
+    }
+
+    public RunRecord Finish(string name)
+    {
+        if (_table.Rows == 0 || _table.Scan(_table.Rows - 1) != _scans - 1)
+        {
+            AddRow(_scans - 1);
+        }
+
+        foreach (UnitTracker unit in _units)
+        {
+            unit.Finish();
+        }
+
+        return new RunRecord(name, _loop.System.ScanMilliseconds, _scans, _columns.Describe(), _table)
+        {
+            Events = [.. _events],
+            Steps = [.. _units.SelectMany(unit => unit.Steps.OrderBy(visit => visit.FromScan))],
+            States = [.. _units.SelectMany(unit => unit.States)],
+            Outputs = [.. _outputs.Select(output => output.Finish(_scans))],
+            Balances = _loop.Plant.Balances(),
+            MergedChanges = _merged,
+            DroppedEvents = _dropped,
+        };
+    }
+
+    private void AddChange()
+    {
+        if (_changeRows >= MostChangeRows)
+        {
+            _merged++;
+            return;
+        }
+
+        _changeRows++;
+        AddRow();
+    }
+
+    private void AddRow() => AddRow(_loop.ScanNumber);
+
+    private void AddRow(long scan)
+    {
+        _columns.Fill(_row);
+        _table.Add(scan, _row);
+    }
+
+    private void ObserveAlarms()
+    {
+        for (int index = 0; index < _alarms.Length; index++)
+        {
+            bool raised = _loop.AlarmRaised(index);
+            if (raised == _alarms[index])
+            {
+                continue;
+            }
+
+            _alarms[index] = raised;
+            Alarm alarm = _loop.System.Alarms[index];
+            Note(raised ? RunEventKind.AlarmRaised : RunEventKind.AlarmCleared, alarm.Name, alarm.Message);
+        }
+    }
+}

@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+using Sequencer.Text;
+
+namespace Sequencer.Simulation.Scenarios;
+
+/// <summary>
+/// A script of what the operator does and what fails, and what is expected to come of it. The run ends
+/// at <see cref="DurationSeconds"/>, or sooner when <see cref="Until"/> has happened.
+/// </summary>
+public sealed record Scenario(string Name, string Description, double DurationSeconds, SourceSpan Span)
+{
+    public Moment? Until { get; init; }
+
+    /// <summary>Seeds the plant's noise and tolerances.</summary>
+    public int Seed { get; init; } = 1;
+
+    public ImmutableArray<ParameterSetting> Settings { get; init; } = [];
+
+    public ImmutableArray<ScriptedAction> Actions { get; init; } = [];
+
+    public ImmutableArray<Expectation> Expectations { get; init; } = [];
+}

@@ -1,0 +1,30 @@
+using System.Globalization;
+
+namespace Sequencer.Simulation.Words;
+
+/// <summary>Values with their units, to the decimals that mean something.</summary>
+public static class ValueWords
+{
+    /// <summary>To a number of decimals, all of them shown, with the unit.</summary>
+    public static string Of(double value, int decimals, string unit)
+    {
+        double rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0;
+        string number = rounded.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return unit.Length == 0 ? number : $"{number} {unit}";
+    }
+
+    /// <summary>To about <paramref name="figures"/> significant figures, without a trailing zero after them.</summary>
+    public static string Significant(double value, int figures, string unit)
+    {
+        if (!double.IsFinite(value))
+        {
+            return unit.Length == 0 ? "not a number" : $"not a number of {unit}";
+        }
+
+        int magnitude = value == 0 ? 0 : (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        int decimals = Math.Clamp(figures - 1 - magnitude, 0, 9);
+        double rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0;
+        string number = rounded.ToString("0.#########", CultureInfo.InvariantCulture);
+        return unit.Length == 0 ? number : $"{number} {unit}";
+    }
+}
