@@ -1,20 +1,20 @@
 using Sequencer.Control.Signals;
+using Sequencer.Plant;
 
 namespace Sequencer.Simulation.Loop;
 
 /// <summary>A transmitter wired to an input and to the input that says its channel is bad (-1: none).</summary>
-internal struct AnalogueBinding(int instrument, int input, int fault, AnalogueScaling channel)
+internal struct AnalogueBinding(int transmitter, int input, int fault, AnalogueScaling channel)
 {
     private AnalogueScaling _channel = channel;
 
-    public readonly void Write(long[] inputs)
+    public void Read(IPlant plant, long[] inputs)
     {
+        _channel.Read(plant.Milliamps(transmitter));
         inputs[input] = _channel.Value;
         if (fault >= 0)
         {
             inputs[fault] = _channel.Fault ? 1 : 0;
         }
     }
-
-    public void Read(ReadOnlySpan<double> milliamps) => _channel.Read(milliamps[instrument]);
 }

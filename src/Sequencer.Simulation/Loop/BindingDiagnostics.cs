@@ -36,4 +36,12 @@ internal static class BindingDiagnostics
         $"the parameter `{parameter}` has no value before an operator sets it",
         "a batch that starts with an unknown setting cannot be simulated",
         $"give `{parameter}` a default in the program, or a value under `settings` in the scenario");
+
+    public static Diagnostic RangesDiffer(SourceSpan place, string tag, string program, string plant) => new(
+        "SEQ0605",
+        Severity.Error,
+        place,
+        $"`{tag}` is `{program}` in the program, but its transmitter sends 4 to 20 mA for `{plant}`",
+        "every reading would be scaled wrongly, and every limit on it would act at another value than written",
+        "give the input and the transmitter the same range and unit");
 }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Sequencer.Control.Execution;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Plant;
 using Sequencer.Simulation.Metadata;
-using Sequencer.Simulation.Plants;
 using Sequencer.Text;
 
 namespace Sequencer.Simulation.Loop;
@@ -99,7 +99,8 @@ public sealed class ClosedLoop
         ValueOrigin.State => _stepper.States[source.Place],
         ValueOrigin.Output => OutputOn(source.Place) ? 1 : 0,
         ValueOrigin.Observed => _stepper.Observed[source.Place],
-        _ => _plant.QuantityValues[source.Place],
+        ValueOrigin.PlantQuantity => _plant.Quantity(source.Place),
+        _ => _plant.TotalValue(source.Place),
     };
 
     public void CutPower() => Powered = false;
@@ -117,7 +118,7 @@ public sealed class ClosedLoop
 
         foreach (Wire wire in _wiring.Outputs)
         {
-            _plant.Energised[wire.Plant] = OutputOn(wire.Program);
+            _plant.Command(wire.Plant, OutputOn(wire.Program));
         }
 
         _wasPowered = Powered;
@@ -132,17 +133,14 @@ public sealed class ClosedLoop
 
     private void Read()
     {
-        ReadOnlySpan<double> milliamps = _plant.Milliamps;
         for (int index = 0; index < _analogues.Length; index++)
         {
-            _analogues[index].Read(milliamps);
-            _analogues[index].Write(_stepper.Inputs);
+            _analogues[index].Read(_plant, _stepper.Inputs);
         }
 
-        ReadOnlySpan<bool> made = _plant.ContactsMade;
         foreach (Wire wire in _wiring.Contacts)
         {
-            _stepper.Inputs[wire.Program] = made[wire.Plant] ? 1 : 0;
+            _stepper.Inputs[wire.Program] = _plant.Contact(wire.Plant) ? 1 : 0;
         }
 
         if (_powerReturned >= 0)

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Sequencer.Control.Execution;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Plant;
 using Sequencer.Simulation.Metadata;
-using Sequencer.Simulation.Plants;
 
 namespace Sequencer.Simulation.Loop;
 
@@ -40,11 +40,8 @@ internal sealed class LoopNames
             Add(facts[index].Name, ValueOrigin.Observed, system.Alarms.Length + index, null);
         }
 
-        for (int index = 0; index < plant.Quantities.Length; index++)
-        {
-            PlantQuantity quantity = plant.Quantities[index];
-            _sources.TryAdd(quantity.Name, new ValueSource(quantity.Name, ValueOrigin.Plant, index, 1, quantity.Unit, PlantDecimals));
-        }
+        AddPlant(plant.Quantities, ValueOrigin.PlantQuantity);
+        AddPlant(plant.Totals, ValueOrigin.PlantTotal);
     }
 
     public IEnumerable<string> All => _sources.Keys;
@@ -56,6 +53,14 @@ internal sealed class LoopNames
 
     private static ImmutableArray<Definition> Facts(TransitionSystem system, SiteMetadata site) =>
         [.. system.Definitions.Where(definition => site.Signal(definition.Name) is not null)];
+
+    private void AddPlant(ImmutableArray<PlantQuantity> quantities, ValueOrigin origin)
+    {
+        for (int index = 0; index < quantities.Length; index++)
+        {
+            _sources.TryAdd(quantities[index].Name, new ValueSource(quantities[index].Name, origin, index, 1, quantities[index].Unit, PlantDecimals));
+        }
+    }
 
     private void Add(string name, ValueOrigin origin, int place, SignalMetadata? signal) =>
         _sources.TryAdd(name, new ValueSource(name, origin, place, (double)(signal?.Resolution ?? 1), signal?.Unit ?? "", signal?.Decimals ?? 0));

@@ -6,5 +6,6 @@ public enum ValueOrigin
     State,
     Output,
     Observed,
-    Plant,
+    PlantQuantity,
+    PlantTotal,
 }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Sequencer.Control.Signals;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Plant;
 using Sequencer.Simulation.Metadata;
-using Sequencer.Simulation.Plants;
 using Sequencer.Text;
 
 namespace Sequencer.Simulation.Loop;
@@ -50,24 +50,64 @@ internal sealed record Wiring(
                 operatorOwned[input.Index] = false;
                 operatorOwned[hasFault ? fault : input.Index] = false;
                 read.Add(input.Name);
-                int found = plant.Instruments.IndexOf(input.Name);
+                int found = Transmitter(plant, input.Name);
                 if (found < 0)
                 {
                     diagnostics.Add(BindingDiagnostics.InputNotMeasured(place, input.Name, "transmitter"));
                     continue;
                 }
 
+                CompareRanges(input, plant.Transmitters[found], site, place, diagnostics);
+
                 analogues.Add(new AnalogueBinding(found, input.Index, hasFault ? fault : -1, new AnalogueScaling(input.Range)));
             }
         }
 
-        foreach (string tag in plant.Instruments.Concat(plant.Contacts).Where(tag => !read.Contains(tag)))
+        foreach (string tag in plant.Transmitters.Select(port => port.Tag).Concat(plant.Contacts).Where(tag => !read.Contains(tag)))
         {
             diagnostics.Add(BindingDiagnostics.InstrumentNotRead(place, tag));
         }
 
         return new Wiring([.. analogues], [.. contacts], JoinOutputs(system, plant, diagnostics), [.. operatorOwned]);
     }
+
+    private static int Transmitter(IPlant plant, string tag)
+    {
+        for (int index = 0; index < plant.Transmitters.Length; index++)
+        {
+            if (plant.Transmitters[index].Tag == tag)
+            {
+                return index;
+            }
+        }
+
+        return -1;
+    }
+
+    /// <summary>4 and 20 mA must mean the same to the transmitter and to the program.</summary>
+    private static void CompareRanges(Variable input, TransmitterPort port, SiteMetadata site, SourceSpan place, DiagnosticBag diagnostics)
+    {
+        if (site.Signal(input.Name) is not SignalMetadata signal)
+        {
+            return;
+        }
+
+        decimal low = input.Range.Minimum * signal.Resolution;
+        decimal high = input.Range.Maximum * signal.Resolution;
+        if (!Same(low, port.Low) || !Same(high, port.High))
+        {
+            string program = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{low} .. {high} {signal.Unit}");
+            string plant = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{port.Low} .. {port.High} {port.Unit}");
+            diagnostics.Add(BindingDiagnostics.RangesDiffer(place, input.Name, program, plant));
+        }
+
+        bool Same(decimal ours, double theirs) =>
+            (signal.Unit == port.Unit ? ours : site.Convert(ours, signal.Unit, port.Unit)) is decimal converted
+            && Math.Abs((double)converted - theirs) <= RangeTolerance * Math.Max(1, Math.Abs(theirs));
+    }
+
+    /// <summary>Rounding between decimals and doubles, far below any instrument's accuracy.</summary>
+    private const double RangeTolerance = 1e-9;
 
     private static ImmutableArray<Wire> JoinOutputs(TransitionSystem system, IPlant plant, DiagnosticBag diagnostics)
     {

@@ -55,12 +55,16 @@ internal sealed class ActionStrip
         }
 
         _frame.RowLabel(top + 11, "", "operator and faults");
+        foreach ((double x, _, int lane, _) in _flags)
+        {
+            _frame.Paper.Line(x, top + (lane * LaneHeight) + 2, x, foot, Palette.Action);
+        }
+
         foreach ((double x, string words, int lane, TextAnchor anchor) in _flags)
         {
             double y = top + (lane * LaneHeight);
-            _frame.Paper.Line(x, y + 2, x, foot, Palette.Action);
+            _frame.TextOnPaper(anchor == TextAnchor.Start ? x + 8 : x - 8, y + 11, words, anchor);
             _frame.Paper.Rectangle(anchor == TextAnchor.Start ? x : x - 5, y + 2, 5, 9, Palette.Action);
-            _frame.Paper.Text(anchor == TextAnchor.Start ? x + 8 : x - 8, y + 11, words, TrendFrame.Small, Palette.Ink, anchor);
         }
 
         if (_leftOut > 0)

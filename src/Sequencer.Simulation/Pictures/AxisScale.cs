@@ -37,7 +37,7 @@ internal sealed record AxisScale(double From, double To, double FromPixel, doubl
         return new AxisScale(0, end, left, right, step);
     }
 
-    /// <summary>A value axis that holds both ends, at round values 1, 2 or 5 times a power of ten apart.</summary>
+    /// <summary>A value axis from end to end, ticked at round values 1, 2 or 5 times a power of ten apart.</summary>
     public static AxisScale Value(double lowest, double highest, double bottom, double top, int mostTicks, double finest)
     {
         double span = Math.Max(highest - lowest, finest * mostTicks);
@@ -50,9 +50,8 @@ internal sealed record AxisScale(double From, double To, double FromPixel, doubl
             <= 5 + Slack => 5,
             _ => 10,
         };
-        double from = Math.Floor((lowest / step) + Slack) * step;
-        double to = Math.Ceiling((highest / step) - Slack) * step;
-        return new AxisScale(from, to > from ? to : from + step, bottom, top, step);
+        double to = Math.Max(highest, lowest + (step * 2));
+        return new AxisScale(lowest, to, bottom, top, step);
     }
 
     private const double Slack = 1e-6;

@@ -1,3 +1,4 @@
+using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Words;
 
@@ -32,9 +33,9 @@ internal sealed class BarRows
         _frame.TimeGrid(top, Height);
         foreach (OutputTally output in _outputs)
         {
-            bool doses = _frame.Site.Reagents.Any(reagent => reagent.Output == output.Output);
+            ReagentMetadata? reagent = _frame.Site.Reagents.FirstOrDefault(reagent => reagent.Output == output.Output);
             string description = _frame.Site.Signal(output.Output)?.Description ?? "";
-            Row(y, output.Output, description, output.OnTimes, doses ? Palette.Reagent : Palette.Bar, OnTime(output));
+            Row(y, output.Output, description, output.OnTimes, reagent is null ? Palette.Bar : Palette.Reagent, Sum(output, reagent));
             y += RowHeight;
         }
 
@@ -48,12 +49,38 @@ internal sealed class BarRows
         y += SectionGap;
         foreach ((string name, string words, List<ScanInterval> times) in _alarms)
         {
-            Row(y, name, words, times, Palette.Alarm, times.Count == 1 ? "once" : FormattableString.Invariant($"{times.Count} times"));
+            Row(y, name, "alarm", times, Palette.Alarm, times.Count == 1 ? "once" : FormattableString.Invariant($"{times.Count} times"));
+            Message(y, words, times);
             y += RowHeight;
         }
     }
 
-    private string OnTime(OutputTally output) => DurationWords.Of(output.OnScans * _frame.Record.ScanMilliseconds / 1000.0);
+    private string Sum(OutputTally output, ReagentMetadata? reagent)
+    {
+        double seconds = _frame.Record.SecondsAt(output.OnScans);
+        return reagent is null
+            ? DurationWords.Of(seconds)
+            : FormattableString.Invariant($"{seconds / 60 * reagent.LitresPerMinute:0.00} L in {output.Pulses}");
+    }
+
+    /// <summary>An alarm's words in the widest gap of its row.</summary>
+    private void Message(double top, string words, List<ScanInterval> times)
+    {
+        double gapLeft = _frame.Left;
+        double widest = _frame.At(times[0].From) - _frame.Left;
+        for (int index = 0; index < times.Count; index++)
+        {
+            double left = _frame.At(times[index].To);
+            double right = index + 1 < times.Count ? _frame.At(times[index + 1].From) : _frame.Right;
+            (gapLeft, widest) = right - left >= widest ? (left, right - left) : (gapLeft, widest);
+        }
+
+        string fitted = _frame.Font.Fitted(words, TrendFrame.Small, widest - 12);
+        if (fitted.Length > 0)
+        {
+            _frame.TextOnPaper(gapLeft + 6, top + 12, fitted, TextAnchor.Start);
+        }
+    }
 
     private void Row(double top, string tag, string description, IEnumerable<ScanInterval> times, Colour colour, string sum)
     {

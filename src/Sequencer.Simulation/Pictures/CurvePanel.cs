@@ -10,6 +10,9 @@ internal sealed class CurvePanel(TrendFrame frame, int column)
     private const int MostTicks = 5;
     private const double TextHeight = 12;
 
+    /// <summary>Room over and under a curve, as a share of its span, so that no limit lies on the frame.</summary>
+    private const double Headroom = 0.04;
+
     private readonly RunColumn _column = frame.Record.Columns[column];
 
     public void Draw(double top, double height)
@@ -51,7 +54,8 @@ internal sealed class CurvePanel(TrendFrame frame, int column)
             highest = Math.Max(highest, mark.Value);
         }
 
-        return AxisScale.Value(lowest, highest, top + height - 4, top + 4, MostTicks, Math.Pow(10, -_column.Decimals));
+        double room = (highest - lowest) * Headroom;
+        return AxisScale.Value(lowest - room, highest + room, top + height - 4, top + 4, MostTicks, Math.Pow(10, -_column.Decimals));
     }
 
     private void Axis(AxisScale scale, double top, double height)

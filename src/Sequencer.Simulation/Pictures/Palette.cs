@@ -22,7 +22,7 @@ internal static class Palette
 
     public static Colour Mark { get; } = new(178, 98, 16);
 
-    public static Colour Bar { get; } = new(62, 132, 132);
+    public static Colour Bar { get; } = new(104, 170, 166);
 
     public static Colour Reagent { get; } = new(116, 64, 138);
 

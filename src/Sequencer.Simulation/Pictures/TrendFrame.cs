@@ -62,6 +62,15 @@ internal sealed record TrendFrame(RunRecord Record, SiteMetadata Site, DrawingSu
         }
     }
 
+    /// <summary>A small text with paper under it, so that lines behind do not cross it out.</summary>
+    public void TextOnPaper(double x, double baseline, string words, TextAnchor anchor)
+    {
+        double width = Font.Width(words, Small);
+        double left = anchor == TextAnchor.End ? x - width : x;
+        Paper.Rectangle(left - 1, baseline - 9, width + 2, 12, Palette.Paper);
+        Paper.Text(x, baseline, words, Small, Palette.Ink, anchor);
+    }
+
     /// <summary>Vertical lines at the round times.</summary>
     public void TimeGrid(double top, double height)
     {

@@ -17,7 +17,7 @@ public static class TrendPicture
     private const double Foot = 46;
     private const double PanelGap = 8;
     private const double LowestPanel = 64;
-    private const double HighestPanel = 320;
+    private const double HighestPanel = 400;
     private const int MostTimeTicks = 16;
 
     /// <summary>
@@ -93,6 +93,11 @@ public static class TrendPicture
     {
         frame.Paper.Text(TrendFrame.Edge, 28, $"{frame.Site.Name}: {frame.Record.Name}", TrendFrame.Title, Palette.Ink);
         string facts = FormattableString.Invariant($"{DurationWords.Of(frame.Record.Seconds)}, scan {frame.Record.ScanMilliseconds} ms, program {frame.Site.MeaningHash}");
+        if (frame.Record.Failure is { } failure)
+        {
+            facts = $"NOT VALID: the plant model stopped: {failure}";
+        }
+
         frame.Paper.Text(TrendFrame.Edge, 46, frame.Font.Fitted(facts, TrendFrame.Label, frame.Paper.Width - (2 * TrendFrame.Edge)), TrendFrame.Label, Palette.Faint);
     }
 

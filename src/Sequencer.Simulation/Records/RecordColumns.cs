@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Metadata;
-using Sequencer.Simulation.Plants;
 
 namespace Sequencer.Simulation.Records;
 
@@ -17,7 +16,7 @@ internal sealed class RecordColumns
     private readonly OutputTracker[] _outputs;
     private readonly ImmutableArray<ValueSource> _numbers;
     private readonly ImmutableArray<ValueSource> _switches;
-    private readonly ImmutableArray<PlantQuantity> _quantities;
+    private readonly ImmutableArray<ValueSource> _quantities;
     private readonly double[] _switchValues;
 
     public RecordColumns(ClosedLoop loop, UnitTracker[] units, OutputTracker[] outputs)
@@ -27,7 +26,7 @@ internal sealed class RecordColumns
         _outputs = outputs;
         _numbers = [.. Named(loop, SignalKind.Analogue), .. Named(loop, SignalKind.Total)];
         _switches = [.. Named(loop, SignalKind.Switch), .. Faults(loop)];
-        _quantities = loop.Plant.Quantities;
+        _quantities = [.. loop.Plant.Quantities.Concat(loop.Plant.Totals).Select(quantity => loop.Find(quantity.Name)).OfType<ValueSource>().Where(IsPlants)];
         _switchValues = new double[_switches.Length];
     }
 
@@ -71,10 +70,9 @@ internal sealed class RecordColumns
             row[place++] = output.On ? 1 : 0;
         }
 
-        ReadOnlySpan<double> quantities = _loop.Plant.QuantityValues;
-        for (int index = 0; index < _quantities.Length; index++)
+        foreach (ValueSource quantity in _quantities)
         {
-            row[place++] = quantities[index];
+            row[place++] = _loop.Value(quantity);
         }
     }
 
@@ -105,13 +103,16 @@ internal sealed class RecordColumns
             columns.Add(new RunColumn(output.Name, ColumnKind.Output, "", 0, _loop.Site.Signal(output.Name)?.Description ?? ""));
         }
 
-        foreach (PlantQuantity quantity in _quantities)
+        foreach (ValueSource quantity in _quantities)
         {
-            columns.Add(new RunColumn(quantity.Name, ColumnKind.Quantity, quantity.Unit, LoopNames.PlantDecimals, quantity.Description));
+            columns.Add(new RunColumn(quantity.Name, ColumnKind.Quantity, quantity.Unit, quantity.Decimals, ""));
         }
 
         return columns.ToImmutable();
     }
+
+    /// <summary>A program's fact of the same name has a column already.</summary>
+    private static bool IsPlants(ValueSource source) => source.Origin is ValueOrigin.PlantQuantity or ValueOrigin.PlantTotal;
 
     private static IEnumerable<ValueSource> Named(ClosedLoop loop, SignalKind kind)
     {

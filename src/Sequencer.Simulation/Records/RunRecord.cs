@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Sequencer.Simulation.Plants;
+using Sequencer.Plant;
 
 namespace Sequencer.Simulation.Records;
 
@@ -9,6 +9,9 @@ namespace Sequencer.Simulation.Records;
 /// </summary>
 public sealed record RunRecord(string Name, int ScanMilliseconds, long Scans, ImmutableArray<RunColumn> Columns, RecordTable Table)
 {
+    /// <summary>The operator's settings at the start; changes after it are among the events.</summary>
+    public ImmutableArray<RunSetting> Settings { get; init; } = [];
+
     public ImmutableArray<RunEvent> Events { get; init; } = [];
 
     public ImmutableArray<StepVisit> Steps { get; init; } = [];
@@ -17,7 +20,11 @@ public sealed record RunRecord(string Name, int ScanMilliseconds, long Scans, Im
 
     public ImmutableArray<OutputTally> Outputs { get; init; } = [];
 
-    public ImmutableArray<PlantBalance> Balances { get; init; } = [];
+    /// <summary>How well mass and charge were kept; null only in a record that was never finished.</summary>
+    public PlantBalances? Balances { get; init; }
+
+    /// <summary>Where the plant model lost its meaning; the record ends there.</summary>
+    public PlantFailure? Failure { get; init; }
 
     /// <summary>Changes that came too fast for a row each; the next row shows what they led to.</summary>
     public long MergedChanges { get; init; }

@@ -4,7 +4,7 @@ namespace Sequencer.Simulation.Records;
 
 /// <summary>
 /// A run record as comma-separated text: a header with units, LF, a full stop in numbers, words quoted
-/// only where they must be (RFC 4180).
+/// only where they must be (RFC 4180); a value that does not exist leaves its field empty.
 /// </summary>
 public static class RunRecordCsv
 {
@@ -47,6 +47,11 @@ public static class RunRecordCsv
 
     private static void WriteNumber(TextWriter writer, Span<char> buffer, double value, int decimals)
     {
+        if (!double.IsFinite(value))
+        {
+            return;
+        }
+
         double rounded = Math.Round(value, decimals) + 0.0;
         ReadOnlySpan<char> format = decimals switch
         {

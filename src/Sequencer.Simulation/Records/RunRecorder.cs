@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Simulation.Loop;
+using Sequencer.Simulation.Metadata;
 
 namespace Sequencer.Simulation.Records;
 
@@ -20,6 +22,7 @@ internal sealed class RunRecorder
     private readonly RecordTable _table;
     private readonly double[] _row;
     private readonly long _sampleScans;
+    private readonly ImmutableArray<RunSetting> _settings;
     private readonly List<RunEvent> _events = [];
     private long _scans;
     private long _dropped;
@@ -33,6 +36,7 @@ internal sealed class RunRecorder
         _loop = loop;
         _units = [.. loop.Units.Select(unit => new UnitTracker(unit))];
         _outputs = [.. loop.System.Outputs.Select((output, index) => new OutputTracker(output.Name, index))];
+        _settings = [.. SettingsOf(loop)];
         _alarms = new bool[loop.System.Alarms.Length];
         _columns = new RecordColumns(loop, _units, _outputs);
         _row = new double[_columns.Count];
@@ -98,14 +102,27 @@ internal sealed class RunRecorder
 
         return new RunRecord(name, _loop.System.ScanMilliseconds, _scans, _columns.Describe(), _table)
         {
+            Settings = _settings,
             Events = [.. _events],
             Steps = [.. _units.SelectMany(unit => unit.Steps.OrderBy(visit => visit.FromScan))],
             States = [.. _units.SelectMany(unit => unit.States)],
             Outputs = [.. _outputs.Select(output => output.Finish(_scans))],
             Balances = _loop.Plant.Balances(),
+            Failure = _loop.Plant.Failure,
             MergedChanges = _merged,
             DroppedEvents = _dropped,
         };
+    }
+
+    private static IEnumerable<RunSetting> SettingsOf(ClosedLoop loop)
+    {
+        foreach (SignalMetadata parameter in loop.Site.Signals.Where(signal => signal.Kind == SignalKind.Parameter))
+        {
+            if (loop.Find(parameter.Tag + ".setting") is ValueSource setting)
+            {
+                yield return new RunSetting(parameter.Tag, loop.Value(setting), setting.Decimals, setting.Unit, parameter.Description);
+            }
+        }
     }
 
     private void AddChange()

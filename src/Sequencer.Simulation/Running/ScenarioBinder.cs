@@ -1,4 +1,3 @@
-using System.Globalization;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Scenarios;
@@ -51,37 +50,35 @@ internal sealed class ScenarioBinder(ClosedLoop loop, DiagnosticBag diagnostics)
     private BoundDeed? Deed(ScriptedAction action, EventWatch? watch)
     {
         watch ??= new EventWatch(static _ => false, 1, 0);
+        string words = ActionWords.Of(action.Deed);
         switch (action.Deed)
         {
             case Deed.Press press:
                 return Names.OperatorInput(press.Input, action.Span) is Variable button
-                    ? new BoundDeed(watch, $"press {press.Input}", run => run.Press(button.Index))
+                    ? new BoundDeed(watch, words, run => run.Press(button.Index))
                     : null;
             case Deed.Set set:
                 return Names.OperatorInput(set.Input, action.Span) is Variable input && Names.Integer(input, set.Value, action.Span) is long value
-                    ? new BoundDeed(watch, $"set {set.Input} to {set.Value}", run => run.Loop.SetInput(input.Index, value))
+                    ? new BoundDeed(watch, words, run => run.Loop.SetInput(input.Index, value))
                     : null;
             case Deed.Manual manual:
-                return BindManual(manual, action.Span, watch);
+                return BindManual(manual, action.Span, watch, words);
             case Deed.Inject inject:
                 return Names.Fault(inject.Fault, action.Span) is int injected
-                    ? new BoundDeed(watch, $"fault: {inject.Fault}", run => run.Loop.Plant.SetFault(injected, true))
+                    ? new BoundDeed(watch, words, run => run.Loop.Plant.Inject(injected))
                     : null;
             case Deed.Clear clear:
                 return Names.Fault(clear.Fault, action.Span) is int cleared
-                    ? new BoundDeed(watch, $"mended: {clear.Fault}", run => run.Loop.Plant.SetFault(cleared, false))
+                    ? new BoundDeed(watch, words, run => run.Loop.Plant.Clear(cleared))
                     : null;
             case Deed.LosePower lose:
-                return new BoundDeed(
-                    watch,
-                    string.Create(CultureInfo.InvariantCulture, $"power lost for {lose.Seconds:0.##} s"),
-                    run => run.LosePower(lose.Seconds));
+                return new BoundDeed(watch, words, run => run.LosePower(lose.Seconds));
             default:
                 throw new System.Diagnostics.UnreachableException($"no binding for {action.Deed}");
         }
     }
 
-    private BoundDeed? BindManual(Deed.Manual manual, SourceSpan place, EventWatch watch)
+    private BoundDeed? BindManual(Deed.Manual manual, SourceSpan place, EventWatch watch, string words)
     {
         if (Names.OperatorInput(manual.Output + ".manual", place) is not Variable selected
             || Names.OperatorInput(manual.Output + ".manual.demand", place) is not Variable demand)
@@ -89,13 +86,7 @@ internal sealed class ScenarioBinder(ClosedLoop loop, DiagnosticBag diagnostics)
             return null;
         }
 
-        string words = manual.Mode switch
-        {
-            ManualMode.On => "manual on",
-            ManualMode.Off => "manual off",
-            _ => "automatic",
-        };
-        return new BoundDeed(watch, $"{manual.Output} {words}", run =>
+        return new BoundDeed(watch, words, run =>
         {
             run.Loop.SetInput(selected.Index, manual.Mode == ManualMode.Automatic ? 0 : 1);
             run.Loop.SetInput(demand.Index, manual.Mode == ManualMode.On ? 1 : 0);

@@ -12,5 +12,6 @@ public sealed record ScenarioResult(
     ImmutableArray<ScriptedAction> Idle,
     bool EndedByDuration)
 {
-    public bool Passed => Expectations.All(expectation => expectation.Passed);
+    /// <summary>Every expectation came true, every action was done, and the plant model kept its meaning.</summary>
+    public bool Passed => Record.Failure is null && Idle.IsEmpty && Expectations.All(expectation => expectation.Passed);
 }

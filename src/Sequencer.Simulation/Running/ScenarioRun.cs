@@ -67,6 +67,7 @@ public sealed class ScenarioRun
             }
 
             _loop.Advance();
+            ended |= _loop.Plant.Failure is not null;
         }
 
         RunRecord record = recorder.Finish(_scenario.Name);

@@ -51,9 +51,15 @@ internal sealed class ValueCheck : Check
         return $"{_source.Name} is {bounds} {(_expectation.Always ? "always" : "at the end")}";
     }
 
+    /// <summary>A value that does not exist (pH of an empty tank) is outside nothing until the end asks for it.</summary>
     protected override void See(ClosedLoop loop)
     {
         _last = loop.Value(_source);
+        if (double.IsNaN(_last))
+        {
+            return;
+        }
+
         _lowest = Math.Min(_lowest, _last);
         _highest = Math.Max(_highest, _last);
         if (_outside is null && Outside(_last))
@@ -70,6 +76,11 @@ internal sealed class ValueCheck : Check
             return Judged(!Outside(_last), $"{Shown(_last)} at the end", null);
         }
 
+        if (double.IsPositiveInfinity(_lowest))
+        {
+            return Judged(false, "never had a value", null);
+        }
+
         return _outside is long scan
             ? Judged(false, $"{Shown(_offending)} at {DurationWords.Clock(record.SecondsAt(scan))}; {Shown(_lowest)} to {Shown(_highest)} in all", scan)
             : Judged(true, $"{Shown(_lowest)} to {Shown(_highest)}", null);
@@ -80,7 +91,7 @@ internal sealed class ValueCheck : Check
 
     private const double Rounding = 1e-9;
 
-    private string Shown(double value) => _source.Origin == ValueOrigin.Plant
+    private string Shown(double value) => _source.Origin is ValueOrigin.PlantQuantity or ValueOrigin.PlantTotal
         ? ValueWords.Significant(value, 4, _source.Unit)
         : ValueWords.Of(value, _source.Decimals, _source.Unit);
 

@@ -1,0 +1,25 @@
+using Sequencer.Simulation.Words;
+
+namespace Sequencer.Simulation.Scenarios;
+
+/// <summary>Deeds in a few words, for records, pictures and reports.</summary>
+public static class ActionWords
+{
+    public static string Of(Deed deed) => deed switch
+    {
+        Deed.Press press => $"press {press.Input}",
+        Deed.Set set => $"set {set.Input} to {set.Value}",
+        Deed.Manual manual => $"{manual.Output} {Of(manual.Mode)}",
+        Deed.Inject inject => $"fault {inject.Fault}",
+        Deed.Clear clear => $"end of fault {clear.Fault}",
+        Deed.LosePower lose => $"power lost for {DurationWords.Of(lose.Seconds)}",
+        _ => throw new System.Diagnostics.UnreachableException($"no words for {deed}"),
+    };
+
+    private static string Of(ManualMode mode) => mode switch
+    {
+        ManualMode.On => "manual on",
+        ManualMode.Off => "manual off",
+        _ => "automatic",
+    };
+}

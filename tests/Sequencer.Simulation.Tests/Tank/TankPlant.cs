@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Sequencer.Plant;
+
+namespace Sequencer.Simulation.Tests.Tank;
+
+/// <summary>The smallest plant worth controlling: a tank that is filled, dosed and drained.</summary>
+internal sealed class TankPlant : IPlant
+{
+    private const double FillCubicMetresPerSecond = 0.4 / 60;
+    private const double DrainCubicMetresPerSecond = 0.5 / 60;
+    private const double PhPerDosedSecond = 0.02;
+    private const double ProbeLagSeconds = 10;
+    private const double TripVolume = 5.5;
+
+    private readonly bool[] _on = new bool[3];
+    private readonly bool[] _faults = new bool[4];
+    private double _frozenMilliamps;
+    private double _drained;
+    private double _probePh = 9.5;
+
+    public double Volume { get; set; } = 0.2;
+
+    public double Ph { get; private set; } = 9.5;
+
+    public ImmutableArray<string> Actuators { get; init; } = ["P101", "P102", "P201"];
+
+    public ImmutableArray<TransmitterPort> Transmitters { get; init; } = [new("LT101", 0, 6, "m3"), new("AT101", 0, 14, "pH")];
+
+    public ImmutableArray<string> Contacts { get; init; } = ["LSHH101"];
+
+    public ImmutableArray<string> Faults => ["LT101.broken", "LT101.frozen", "LSHH101.open", "model.broken"];
+
+    public ImmutableArray<PlantQuantity> Quantities => [new("TK101.volume", "m3"), new("TK101.pH", "pH")];
+
+    public ImmutableArray<PlantQuantity> Totals => [new("sewer.volume", "m3")];
+
+    public double Time { get; private set; }
+
+    public PlantFailure? Failure { get; private set; }
+
+    public void Command(int actuator, bool energised) => _on[actuator] = energised;
+
+    public void Advance(double seconds)
+    {
+        if (_faults[3])
+        {
+            Failure = new PlantFailure("volume balance", "TK101", Time, "broken on purpose");
+            return;
+        }
+
+        Volume += _on[0] ? FillCubicMetresPerSecond * seconds : 0;
+        double drained = _on[1] ? Math.Min(Volume, DrainCubicMetresPerSecond * seconds) : 0;
+        Volume -= drained;
+        _drained += drained;
+        Ph -= _on[2] ? PhPerDosedSecond * seconds : 0;
+        _probePh += (Ph - _probePh) * seconds / ProbeLagSeconds;
+        Time += seconds;
+    }
+
+    public double Milliamps(int transmitter) => transmitter switch
+    {
+        1 => 4 + (16 * _probePh / 14),
+        _ when _faults[0] => 0,
+        _ when _faults[1] => _frozenMilliamps,
+        _ => LevelMilliamps,
+    };
+
+    public bool Contact(int contact) => Volume < TripVolume && !_faults[2];
+
+    public double Quantity(int quantity) => quantity == 0 ? Volume : Volume < 0.01 ? double.NaN : Ph;
+
+    public double TotalValue(int total) => _drained;
+
+    public void Inject(int fault)
+    {
+        _frozenMilliamps = LevelMilliamps;
+        _faults[fault] = true;
+    }
+
+    public void Clear(int fault) => _faults[fault] = false;
+
+    public PlantBalances Balances() => new(0, 0, "", 0);
+
+    private double LevelMilliamps => 4 + (16 * Volume / 6);
+}
