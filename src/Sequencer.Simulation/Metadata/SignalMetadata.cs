@@ -13,13 +13,16 @@ public sealed record SignalMetadata(
     string Description,
     decimal? Default = null)
 {
+    /// <summary>More decimals than this tell a reader nothing; a total moves in thirds of a millilitre.</summary>
+    private const int MostDecimals = 4;
+
     /// <summary>How many decimals show one step of the resolution.</summary>
     public int Decimals
     {
         get
         {
             int decimals = 0;
-            for (decimal step = Resolution; step != decimal.Truncate(step) && decimals < 6; step *= 10)
+            for (decimal step = Resolution; step != decimal.Truncate(step) && decimals < MostDecimals; step *= 10)
             {
                 decimals++;
             }
