@@ -65,7 +65,7 @@ public sealed class EquilibriumSolver
 
     /// <summary>
     /// Charge of the dissolved species, eq/kg water: 0 unless the pH was held. Then it is the strong acid (positive) or strong
-    /// base (negative) that must be there beside the totals given; adding alkali of as many eq/kg would give that pH.
+    /// base (negative) that must be there beside the totals given.
     /// </summary>
     public double Charge { get; private set; }
 
@@ -183,13 +183,10 @@ public sealed class EquilibriumSolver
             state.X[0] = -ph.Value * Math.Log(10);
         }
 
-        if (isWarm)
+        problem.Equations.PhHeld = wasHeld;
+        if (!isWarm)
         {
-            problem.Continue(wasHeld);
-        }
-        else
-        {
-            problem.Restart(wasHeld);
+            problem.Restart();
         }
     }
 
@@ -199,11 +196,11 @@ public sealed class EquilibriumSolver
         for (int place = 1; place < state.Count; place++)
         {
             int component = state.ComponentAt[place] - 1;
-            problem.Total[place] = totals[component];
+            problem.Equations.Total[place] = totals[component];
             charge += totals[component] * System.Components[component].Charge;
         }
 
-        problem.Total[0] = -charge;
+        problem.Equations.Total[0] = -charge;
     }
 
     /// <summary>Solves for one set of solids after another, adding the most supersaturated and removing the most negative.</summary>
@@ -215,10 +212,10 @@ public sealed class EquilibriumSolver
         {
             if (!problem.Solve())
             {
-                return new(EquilibriumStatus.BalanceNotClosed, PlaceName(problem.WorstPlace), problem.WorstResidual);
+                return new(EquilibriumStatus.BalanceNotClosed, PlaceName(problem.Equations.WorstPlace), problem.Equations.WorstResidual);
             }
 
-            int negative = solids.MostNegative();
+            int negative = solids.MostNegative(state);
             if (negative >= 0)
             {
                 worst = solids.SolidAt(negative);

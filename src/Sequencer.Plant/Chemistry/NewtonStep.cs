@@ -2,7 +2,7 @@ namespace Sequencer.Plant.Chemistry;
 
 /// <summary>
 /// One linear step for the unknowns x (ln activities), I (ionic strength) and the amounts n of the solids present:
-/// <c>H dx - b dI + A'n = R</c>, <c>A dx = q</c>, <c>c dx - (1 + e) dI = -p</c>. H is the symmetric positive definite Hessian
+/// <c>H dx - b dI + A'dn = R</c>, <c>A dx = q</c>, <c>c dx - (1 + e) dI = -p</c>. H is the symmetric positive definite Hessian
 /// of the convex function sum m - T x, so its Cholesky factor serves all right sides and the rest is eliminated by it.
 /// </summary>
 internal sealed class NewtonStep
@@ -14,7 +14,7 @@ internal sealed class NewtonStep
     public NewtonStep(int components, int solids)
     {
         Dx = new double[components];
-        Amount = new double[solids];
+        AmountChange = new double[solids];
         solved = new double[(solids + 2) * components];
         border = new double[(solids + 1) * (solids + 1)];
         borderRight = new double[solids + 1];
@@ -22,14 +22,14 @@ internal sealed class NewtonStep
 
     public double[] Dx { get; }
 
-    /// <summary>New amounts (not changes) of the solids present, mol/kg, in the order of the rows of A.</summary>
-    public double[] Amount { get; }
+    /// <summary>Changes of the amounts of the solids present, mol/kg, in the order of the rows of A.</summary>
+    public double[] AmountChange { get; }
 
     public double StrengthChange { get; private set; }
 
     /// <summary>Solves for the step; false if the border is singular, as with two solids present of the same composition.</summary>
     /// <param name="state">H, b, c, e; H is overwritten by its factor.</param>
-    /// <param name="residual">R, total less dissolved, mol/kg.</param>
+    /// <param name="residual">R, total less what is dissolved and in solids, mol/kg.</param>
     /// <param name="solidRows">A: coefficients of the solids present, row by row with as many columns as components in use.</param>
     /// <param name="deficit">q: ln K less ln of the ion activity product of each solid present.</param>
     /// <param name="strengthMismatch">p: calculated less assumed ionic strength, mol/kg; null holds the ionic strength.</param>
@@ -63,13 +63,13 @@ internal sealed class NewtonStep
         }
 
         StrengthChange = strengthMismatch is null ? 0 : borderRight[solids];
-        borderRight.AsSpan(0, solids).CopyTo(Amount);
+        borderRight.AsSpan(0, solids).CopyTo(AmountChange);
         for (int item = 0; item < count; item++)
         {
             double change = fromResidual[item] + (fromStrength[item] * StrengthChange);
             for (int solid = 0; solid < solids; solid++)
             {
-                change -= solved[((solid + 2) * count) + item] * Amount[solid];
+                change -= solved[((solid + 2) * count) + item] * AmountChange[solid];
             }
 
             Dx[item] = change;

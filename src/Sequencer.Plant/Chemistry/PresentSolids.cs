@@ -4,6 +4,7 @@ namespace Sequencer.Plant.Chemistry;
 internal sealed class PresentSolids
 {
     private const double SaturationTolerance = 1e-9;
+    private const double NegativeTolerance = 1e-8;
     private readonly SparseReactions reactions;
     private readonly double[] rows;
     private readonly double[] deficit;
@@ -92,16 +93,17 @@ internal sealed class PresentSolids
         FillRows(componentCount);
     }
 
-    /// <summary>The place of the most negative amount below rounding, or -1.</summary>
-    public int MostNegative()
+    /// <summary>The place of the solid whose amount is negative beyond rounding, against what is dissolved, and most so; or -1.</summary>
+    public int MostNegative(Speciation state)
     {
         int worst = -1;
-        double least = -1e-14;
+        double least = -NegativeTolerance;
         for (int place = 0; place < Count; place++)
         {
-            if (amount[place] < least)
+            double relative = amount[place] / LeastDissolved(place, state);
+            if (relative < least)
             {
-                least = amount[place];
+                least = relative;
                 worst = place;
             }
         }
@@ -171,11 +173,11 @@ internal sealed class PresentSolids
         return true;
     }
 
-    public void MoveTowards(ReadOnlySpan<double> target, double fraction)
+    public void Move(ReadOnlySpan<double> change, double fraction)
     {
         for (int place = 0; place < Count; place++)
         {
-            amount[place] += fraction * (target[place] - amount[place]);
+            amount[place] += fraction * change[place];
         }
     }
 
@@ -218,6 +220,21 @@ internal sealed class PresentSolids
         }
 
         return true;
+    }
+
+    /// <summary>The smallest dissolved total among the solid's components other than the proton, mol/kg.</summary>
+    private double LeastDissolved(int place, Speciation state)
+    {
+        double least = double.PositiveInfinity;
+        for (int item = 1; item < state.Count; item++)
+        {
+            if (rows[(place * state.Count) + item] != 0)
+            {
+                least = Math.Min(least, state.AbsoluteSum[item]);
+            }
+        }
+
+        return least;
     }
 
     private void FillRows(int componentCount)
