@@ -9,8 +9,6 @@ namespace Sequencer.Plant.Chemistry;
 /// </summary>
 public sealed class ChemicalSystem
 {
-    private const string DefaultResource = "Chemistry.minteq-v4.txt";
-
     private ChemicalSystem(ImmutableArray<Component> components, ImmutableArray<AqueousSpecies> derived, ImmutableArray<Solid> solids)
     {
         Components = components;
@@ -32,13 +30,7 @@ public sealed class ChemicalSystem
     private ImmutableArray<AqueousSpecies> Derived { get; }
 
     /// <summary>The constants that come with this library (MINTEQA2 version 4).</summary>
-    public static ChemicalSystem Default()
-    {
-        using Stream stream = typeof(ChemicalSystem).Assembly.GetManifestResourceStream(DefaultResource)
-            ?? throw new InvalidOperationException($"the assembly holds no {DefaultResource}");
-        using StreamReader reader = new(stream);
-        return Read(reader.ReadToEnd());
-    }
+    public static ChemicalSystem Default() => Read(DataTable.Text("minteq-v4.txt"));
 
     /// <summary>A system from the text of a table of constants, in the format that the default table's head describes.</summary>
     /// <exception cref="FormatException">a row is wrong; the message names it</exception>

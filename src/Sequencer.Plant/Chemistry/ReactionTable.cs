@@ -14,17 +14,11 @@ internal static class ReactionTable
         List<Component> components = [];
         List<AqueousSpecies> species = [];
         List<Solid> solids = [];
-        foreach (string line in text.Split('\n'))
+        foreach (string row in DataTable.Rows(text))
         {
-            string row = line.Trim();
-            if (row.Length == 0 || row[0] == '#')
-            {
-                continue;
-            }
-
             try
             {
-                ReadRow(row.Split('|', StringSplitOptions.TrimEntries), components, species, solids);
+                ReadRow(DataTable.Cells(row), components, species, solids);
             }
             catch (Exception problem) when (problem is FormatException or IndexOutOfRangeException or OverflowException)
             {
