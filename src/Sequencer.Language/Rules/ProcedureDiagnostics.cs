@@ -14,7 +14,7 @@ internal static class ProcedureDiagnostics
         step == otherStep
             ? $"step {step} drives `{output}` in two ways at once"
             : $"steps {otherStep} and {step} can be active together and drive `{output}` differently",
-        "which of the two wins would depend on the order of the scan, not on the process",
+        "off wins over on, and pulses of two doses mix: one of the two lines does not do what it says, and nobody sees it",
         "drive the output from one of them, or write conditions that exclude each other")
     {
         Notes = [new RelatedNote(first.Span, "the other one")],
@@ -92,11 +92,11 @@ internal static class ProcedureDiagnostics
         "the first pulse would pass the most that a batch may get, so the dose can never begin",
         "shorten the pulse or correct the maximum");
 
-    public static Diagnostic MaximumOutOfReach(DoseAction dose, Step step, string maximum, string possible) => new(
+    public static Diagnostic MaximumOutOfReach(DoseAction dose, string maximum, string possible) => new(
         "SEQ0425",
         Severity.Warning,
         dose.Span,
-        $"the maximum, {maximum}, is far more than step {step.Number} can give before its limit, {possible}",
+        $"the maximum, {maximum}, is far more than the doses with `{dose.Output.Tag}` can give before the limits of their steps, {possible}",
         "a maximum that cannot be reached protects nothing: a frozen probe is fed until the limit",
         "set the maximum from the expected need (common practice, no source: 1.5 to 1.8 times), below what does harm");
 
