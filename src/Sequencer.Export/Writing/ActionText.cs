@@ -1,0 +1,142 @@
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>Section 6: what the active steps ask of the outputs.</summary>
+internal static class ActionText
+{
+    public static string Elapsed(UnitText unit, Step step) => unit.Counter(
+        VariableSection.Retained, FormattableString.Invariant($"step{step.Number}.elapsed"), "scans since its activation, while Running");
+
+    public static long LongestAction(UnitText unit, Step step) => step.Actions.OfType<DriveAction>()
+        .Select(action => unit.Scans(action.After) + (action.For is { } length ? unit.Scans(length) : 0))
+        .DefaultIfEmpty(0)
+        .Max();
+
+    public static void Write(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        body.Section("6  Actions: what the active steps ask for");
+        foreach (Step step in unit.Unit.Steps)
+        {
+            foreach (DoseAction dose in step.Actions.OfType<DoseAction>())
+            {
+                DoseText.Pulse(unit, step, dose);
+            }
+        }
+
+        Dictionary<DriveAction, string> extras = Extras(unit);
+        foreach (Output output in unit.Unit.Outputs)
+        {
+            IEnumerable<string> pulses = unit.Unit.Steps.SelectMany(step => step.Actions.OfType<DoseAction>()
+                .Where(dose => dose.Output.Tag == output.Tag)
+                .Select(dose => unit.Names.Of(DoseText.Path(step, dose, "pulse"))));
+            body.Add($"{unit.Scratch($"{output.Tag}.on")} := {UnitText.Bracketed(pulses, "OR", "FALSE")};");
+            body.Add($"{unit.Scratch($"{output.Tag}.off")} := FALSE;");
+        }
+
+        body.Open($"IF State_Now = {StateText.Value(ProceduralState.Running)} THEN");
+        for (int region = 0; region < unit.Regions.Count; region++)
+        {
+            Branch(unit, region, extras);
+        }
+
+        body.Close("END_IF;");
+    }
+
+    private static void Branch(UnitText unit, int region, Dictionary<DriveAction, string> extras)
+    {
+        TextLines body = unit.Body;
+        if (!unit.Regions[region].Any(step => step.Actions.OfType<DriveAction>().Any()))
+        {
+            return;
+        }
+
+        body.Open($"CASE {UnitText.Branch(region)}_Now OF");
+        foreach (Step step in unit.Regions[region])
+        {
+            DriveAction[] drives = [.. step.Actions.OfType<DriveAction>()];
+            if (drives.Length == 0)
+            {
+                continue;
+            }
+
+            body.Open($"{unit.StepValue(step)}:");
+            foreach (DriveAction drive in drives)
+            {
+                string demand = unit.Names.Of($"{drive.Output.Tag}.{(drive.On ? "on" : "off")}");
+                string line = $"{demand} := TRUE;";
+                body.Add(extras.TryGetValue(drive, out string? condition) ? $"IF {condition} THEN {line} END_IF;" : line);
+            }
+
+            body.Leave();
+        }
+
+        body.Close("END_CASE;");
+    }
+
+    /// <summary>
+    /// What an action waits for beside its step. Conditions are worked out in every scan, never inside an
+    /// IF, so that their clocks do not stand still.
+    /// </summary>
+    private static Dictionary<DriveAction, string> Extras(UnitText unit)
+    {
+        Dictionary<DriveAction, string> extras = new(ReferenceEqualityComparer.Instance);
+        foreach (Step step in unit.Unit.Steps)
+        {
+            if (LongestAction(unit, step) > 0)
+            {
+                string elapsed = Elapsed(unit, step);
+                unit.Body.Add($"IF {unit.Entered(step.Number)} THEN {elapsed} := 0; END_IF;");
+            }
+
+            Dictionary<string, int> numbers = new(StringComparer.Ordinal);
+            foreach (DriveAction drive in step.Actions.OfType<DriveAction>())
+            {
+                int number = numbers[drive.Output.Tag] = numbers.GetValueOrDefault(drive.Output.Tag) + 1;
+                string path = FormattableString.Invariant($"step{step.Number}.{drive.Output.Tag}{(number == 1 ? "" : "_" + number)}");
+                if (Extra(unit, step, drive, path) is { } condition)
+                {
+                    extras.Add(drive, condition);
+                }
+            }
+        }
+
+        return extras;
+    }
+
+    private static string? Extra(UnitText unit, Step step, DriveAction drive, string path)
+    {
+        List<string> conditions = [];
+        long after = unit.Scans(drive.After);
+        if (after > 0)
+        {
+            conditions.Add(FormattableString.Invariant($"({Elapsed(unit, step)} >= {after})"));
+        }
+
+        if (drive.For is { } length)
+        {
+            conditions.Add(FormattableString.Invariant($"({Elapsed(unit, step)} < {after + unit.Scans(length)})"));
+        }
+
+        if (drive.While is not null)
+        {
+            string surely = unit.Conditions.Surely(drive.While, new ConditionSite($"{path}.while", step: step));
+            string holds = unit.Scratch($"{path}.holds");
+            unit.Body.Add($"{holds} := {surely};");
+            conditions.Add(holds);
+        }
+
+        if (drive.Until is not null)
+        {
+            string possibly = unit.Conditions.Possibly(drive.Until, new ConditionSite($"{path}.until", step: step));
+            string done = unit.Flag(VariableSection.Retained, $"{path}.done", $"{drive.Output.Tag} has reached its end in this activation");
+            unit.Body.Trace(drive.Span, $"step {step.Number}: {drive.Output.Tag} until its end");
+            unit.Body.Add($"IF {unit.Entered(step.Number)} THEN {done} := FALSE; END_IF;");
+            unit.Body.Add($"IF {unit.StepNow(step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)}) AND {possibly} THEN {done} := TRUE; END_IF;");
+            conditions.Add($"(NOT {done})");
+        }
+
+        return conditions.Count == 0 ? null : UnitText.Bracketed(conditions, "AND", "TRUE");
+    }
+}

@@ -1,0 +1,86 @@
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>Alarms as outputs of the block, each with its message.</summary>
+internal static class AlarmText
+{
+    public static void Write(UnitText unit)
+    {
+        unit.Body.Section("9  Alarms");
+        UnitProgram program = unit.Unit;
+        foreach (Trip trip in program.Trips)
+        {
+            Raise(unit, trip.Name, trip.Title, FaultText.Latched(unit, trip));
+            if (trip.IfBad != BadSignal.Trip && ConditionText.CanBeUnknown(trip.Condition))
+            {
+                string told = trip.IfBad == BadSignal.Hold ? $"{trip.Name}.bad.latched" : $"{trip.Name}.unknown";
+                Raise(unit, $"{trip.Name}.bad", $"{trip.Title}: signal not usable", unit.Names.Of(told));
+            }
+        }
+
+        foreach (Output output in program.Outputs.Where(output => output.Confirmation is not null))
+        {
+            Raise(unit, $"{output.Tag}.discrepancy", $"{output.Tag} {output.Description}: does not obey", FaultText.Latched(unit, output));
+        }
+
+        foreach (AssumptionClause assumption in program.Assumptions.Where(assumption => assumption.Monitored))
+        {
+            Raise(unit, assumption.Name, $"Assumption not kept: {assumption.Title}", unit.Names.Of($"{assumption.Name}.breached"));
+        }
+
+        foreach (Permissive permissive in program.Permissives.Where(permissive => permissive.Patience is not null))
+        {
+            foreach (Output output in permissive.Outputs)
+            {
+                Raise(unit, $"{permissive.Name}.{output.Tag}.refused", $"{output.Tag} may not start: {permissive.Title}", unit.Names.Of($"{permissive.Name}.{output.Tag}.impatient"));
+            }
+        }
+
+        Starts(unit);
+        foreach (Step step in program.Steps)
+        {
+            OfStep(unit, step);
+        }
+
+        foreach (OperatorAlarm alarm in program.Alarms)
+        {
+            unit.Body.Trace(alarm.Span, $"alarm {alarm.Name}");
+            Raise(unit, alarm.Name, alarm.Message, unit.Conditions.Possibly(alarm.Condition, new ConditionSite(alarm.Name)));
+        }
+    }
+
+    private static void Starts(UnitText unit)
+    {
+        string asked = $"{unit.Names.Of("start.edge")} AND (State_At_Start = {StateText.Value(ProceduralState.Idle)})";
+        if (!unit.Unit.Parameters.IsEmpty)
+        {
+            Raise(unit, "start.setting", "Start refused: a setting is out of its range", $"{asked} AND (NOT {unit.Names.Of("settings_in_range")})");
+        }
+
+        Raise(unit, "start.fault", "Start refused: reset the trips first", $"{asked} AND (NOT {unit.Names.Of("healthy")})");
+        for (int index = 0; index < unit.Unit.StartConditions.Length; index++)
+        {
+            string path = FormattableString.Invariant($"start{index + 1}");
+            Raise(unit, path, unit.Unit.StartConditions[index].Message, $"{asked} AND (NOT {unit.Names.Of($"{path}.holds")})");
+        }
+    }
+
+    private static void OfStep(UnitText unit, Step step)
+    {
+        string over = FormattableString.Invariant($"step{step.Number}.limit_over");
+        Raise(unit, FormattableString.Invariant($"step{step.Number}.limit"), step.Limit.Message, unit.Names.Of(over));
+        foreach (DoseAction dose in step.Actions.OfType<DoseAction>())
+        {
+            Raise(unit, DoseText.Path(step, dose, "unusable"), $"{dose.Signal.Tag} not usable: {dose.Output.Tag} does not dose", unit.Names.Of(DoseText.Path(step, dose, "unusable")));
+            Raise(unit, DoseText.Path(step, dose, "no_response"), $"{dose.Signal.Tag} does not answer to {dose.Output.Tag}", unit.Names.Of(DoseText.Path(step, dose, "no_response")));
+            Raise(unit, DoseText.Path(step, dose, "exhausted"), $"{dose.Output.Tag} has given all that a batch may have", unit.Names.Of(DoseText.Path(step, dose, "exhausted")));
+        }
+    }
+
+    private static void Raise(UnitText unit, string path, string message, string raised)
+    {
+        string alarm = unit.Declare(VariableSection.Output, $"alarm.{path}", "BOOL", null, message);
+        unit.Body.Add($"{alarm} := {raised};");
+    }
+}

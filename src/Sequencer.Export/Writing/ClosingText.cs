@@ -1,0 +1,131 @@
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>Section 8: totals, clocks, memories and alarms at the end of the scan.</summary>
+internal static class ClosingText
+{
+    /// <summary>A total without a maximum stops counting here: a day of 100 ms scans, as in the meaning.</summary>
+    private const long LargestTotal = 864_000;
+
+    /// <summary>Memories that conditions read from the start of the scan on.</summary>
+    public static void Declare(UnitText unit)
+    {
+        foreach (Output output in unit.Unit.Outputs)
+        {
+            unit.Flag(VariableSection.Kept, $"{output.Tag}.last", $"{output.Tag} as written last scan", output.DeEnergised);
+            if (output.Delivery is not null)
+            {
+                double millilitres = (QuantityMeasure.VolumeOfAScan(output, unit.ScanMilliseconds) * 1000).ToDouble();
+                unit.Counter(VariableSection.Retained, $"{output.Tag}.total", FormattableString.Invariant($"scans of delivery in this batch, {millilitres:0.###} mL each"));
+            }
+        }
+
+        foreach (Parameter parameter in unit.Unit.Parameters)
+        {
+            unit.Counter(VariableSection.Retained, $"{parameter.Name}.batch", $"{parameter.Description}: as the batch was started", parameter.Default);
+        }
+
+        foreach (Latch latch in unit.Unit.Latches)
+        {
+            unit.Flag(latch.Retained ? VariableSection.Retained : VariableSection.Kept, latch.Name, latch.Description);
+        }
+    }
+
+    /// <summary>What conditions must see as it was at the start of the scan, though it changes in the scan.</summary>
+    public static void KeepBefores(UnitText unit, TextLines head)
+    {
+        foreach (Trip trip in unit.Unit.Trips)
+        {
+            Before(unit, head, $"{trip.Name}.before", FaultText.Latched(unit, trip));
+        }
+
+        foreach (Output output in unit.Unit.Outputs.Where(output => output.Confirmation is not null))
+        {
+            Before(unit, head, $"{output.Tag}.discrepancy.before", FaultText.Latched(unit, output));
+        }
+    }
+
+    public static void Write(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        body.Section("8  Totals, clocks and memories count this scan");
+        foreach (Exclusion exclusion in unit.Unit.Exclusions)
+        {
+            foreach (Output output in exclusion.Outputs)
+            {
+                string off = ProtectionText.Off(unit, exclusion, output);
+                body.Open($"IF {unit.Names.Of(output.Tag)} THEN");
+                body.Add($"{off} := 0;");
+                body.Else("ELSE");
+                body.Add(UnitText.CountUp(off, unit.Scans(exclusion.Between)));
+                body.Close("END_IF;");
+            }
+        }
+
+        Outputs(unit);
+        string started = unit.Names.Of("started");
+        if (!unit.Unit.Parameters.IsEmpty)
+        {
+            body.Comment("The batch works with a copy of the settings taken at its start.");
+            body.Open($"IF {started} THEN");
+            foreach (Parameter parameter in unit.Unit.Parameters)
+            {
+                body.Add(FormattableString.Invariant(
+                    $"{unit.Names.Of($"{parameter.Name}.batch")} := LIMIT({parameter.Minimum}, {unit.Names.Of($"{parameter.Name}.setting")}, {parameter.Maximum});"));
+            }
+
+            body.Close("END_IF;");
+        }
+
+        LatchesText(unit);
+        StepText.Finish(unit);
+        StateMachineText.Finish(unit);
+    }
+
+    private static void Before(UnitText unit, TextLines head, string path, string latch)
+    {
+        if (unit.Names.ByPath.TryGetValue(path, out string? before))
+        {
+            head.Add($"{before} := {latch};");
+        }
+    }
+
+    private static void Outputs(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        foreach (Output output in unit.Unit.Outputs)
+        {
+            string name = unit.Names.Of(output.Tag);
+            if (output.Delivery is not null)
+            {
+                string total = unit.Names.Of($"{output.Tag}.total");
+                long limit = QuantityMeasure.LargestDose(unit.Unit, output, unit.ScanMilliseconds) ?? LargestTotal;
+                body.Add($"IF {unit.Names.Of("started")} THEN {total} := 0; END_IF;");
+                body.Add(FormattableString.Invariant($"IF {name} AND ({total} < {limit}) THEN {total} := {total} + 1; END_IF;"));
+            }
+
+            body.Add($"{unit.Names.Of($"{output.Tag}.last")} := {name};");
+        }
+    }
+
+    /// <summary>All latches are judged before any changes, so that their order does not matter.</summary>
+    private static void LatchesText(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        foreach (Latch latch in unit.Unit.Latches)
+        {
+            body.Trace(latch.Span, $"latch {latch.Name} \"{latch.Description}\": clearing wins");
+            string set = unit.Conditions.Surely(latch.Set, new ConditionSite($"{latch.Name}.set"));
+            body.Add($"{unit.Scratch($"{latch.Name}.sets")} := {set};");
+            string clear = unit.Conditions.Possibly(latch.Clear, new ConditionSite($"{latch.Name}.clear"));
+            body.Add($"{unit.Scratch($"{latch.Name}.clears")} := {clear};");
+        }
+
+        foreach (Latch latch in unit.Unit.Latches)
+        {
+            string name = unit.Names.Of(latch.Name);
+            body.Add($"{name} := (NOT {unit.Names.Of($"{latch.Name}.clears")}) AND ({name} OR {unit.Names.Of($"{latch.Name}.sets")});");
+        }
+    }
+}

@@ -1,0 +1,179 @@
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>Section 3: devices that do not obey, broken assumptions, trips, first-out, and what all faults ask for.</summary>
+internal static class FaultText
+{
+    public static void Write(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        body.Section("3  Faults: devices, assumptions, trips, doses, limits");
+        foreach (Output output in unit.Unit.Outputs.Where(output => output.Confirmation is not null))
+        {
+            Discrepancy(unit, output);
+        }
+
+        foreach (AssumptionClause assumption in unit.Unit.Assumptions.Where(assumption => assumption.Monitored))
+        {
+            AssumptionText.Write(unit, assumption);
+        }
+
+        foreach (Trip trip in unit.Unit.Trips)
+        {
+            WriteTrip(unit, trip);
+        }
+
+        FirstOut(unit);
+        foreach (Step step in unit.Unit.Steps)
+        {
+            foreach (DoseAction dose in step.Actions.OfType<DoseAction>())
+            {
+                DoseText.Measure(unit, step, dose);
+            }
+        }
+
+        Requests(unit);
+    }
+
+    public static string Latched(UnitText unit, Output output) => unit.Flag(
+        VariableSection.Retained, $"{output.Tag}.discrepancy", $"{output.Tag} does not obey; until reset");
+
+    public static string Latched(UnitText unit, Trip trip) =>
+        unit.Flag(VariableSection.Retained, $"{trip.Name}.latched", $"{trip.Title}; until reset");
+
+    /// <summary>Everything that asks for the reaction in this scan.</summary>
+    public static string Asks(Reaction reaction) => reaction switch
+    {
+        Reaction.Emergency => "Asks_Emergency",
+        Reaction.Abort => "Asks_Abort",
+        Reaction.Stop => "Asks_Stop",
+        Reaction.Hold => "Asks_Hold",
+        _ => throw new System.Diagnostics.UnreachableException($"{reaction} asks the state machine for nothing"),
+    };
+
+    private static void Discrepancy(UnitText unit, Output output)
+    {
+        TextLines body = unit.Body;
+        Confirmation confirmation = output.Confirmation ?? throw new InvalidOperationException($"{output.Tag} has no confirmation");
+        string last = unit.Names.Of($"{output.Tag}.last");
+        string disagrees = unit.Scratch($"{output.Tag}.disagrees");
+        string latched = Latched(unit, output);
+        body.Trace(confirmation.Span, $"{output.Tag} {output.Description} must obey within {DurationText.Of(confirmation.Within)}");
+        body.Add($"{disagrees} := {ConditionText.Not(SignalText.Confirms(unit, output, last))};");
+        string late = disagrees;
+        if (unit.Scans(confirmation.Within) > 0)
+        {
+            string timer = unit.Declare(VariableSection.Kept, $"{output.Tag}.stroke", "TON", null, $"{output.Tag} disagrees with its command");
+            body.Add($"{timer}(IN := {disagrees}, PT := {DurationText.Of(confirmation.Within)});");
+            late = $"{timer}.Q";
+        }
+
+        SetOrReset(unit, latched, late, disagrees);
+    }
+
+    private static void WriteTrip(UnitText unit, Trip trip)
+    {
+        TextLines body = unit.Body;
+        ConditionSite site = new(trip.Name);
+        body.Trace(trip.Span, $"trip {trip.Name} \"{trip.Title}\"");
+        string surely = unit.Conditions.Surely(trip.Condition, site);
+        string possibly = unit.Conditions.Possibly(trip.Condition, site);
+        string cause = unit.Scratch($"{trip.Name}.cause");
+        body.Add($"{cause} := {possibly};");
+        SetOrReset(unit, Latched(unit, trip), trip.IfBad == BadSignal.Trip ? cause : surely, cause);
+        if (trip.IfBad != BadSignal.Trip && ConditionText.CanBeUnknown(trip.Condition))
+        {
+            string unknown = unit.Scratch($"{trip.Name}.unknown");
+            body.Add($"{unknown} := {cause} AND {ConditionText.Not(surely)};");
+            if (trip.IfBad == BadSignal.Hold)
+            {
+                string bad = unit.Flag(VariableSection.Retained, $"{trip.Name}.bad.latched", $"{trip.Title}: signal not usable; until reset");
+                SetOrReset(unit, bad, unknown, cause);
+            }
+        }
+    }
+
+    /// <summary>Latches with the cause, lets go at a reset without it.</summary>
+    private static void SetOrReset(UnitText unit, string latch, string set, string cause)
+    {
+        unit.Body.Open($"IF {set} THEN");
+        unit.Body.Add($"{latch} := TRUE;");
+        unit.Body.Else($"ELSIF {unit.Names.Of("reset.edge")} AND (NOT {cause}) THEN");
+        unit.Body.Add($"{latch} := FALSE;");
+        unit.Body.Close("END_IF;");
+    }
+
+    private static void FirstOut(UnitText unit)
+    {
+        if (unit.Unit.Trips.IsEmpty)
+        {
+            return;
+        }
+
+        TextLines body = unit.Body;
+        string[] trips = [.. unit.Unit.Trips.Select(trip => Latched(unit, trip))];
+        string first = unit.Counter(
+            VariableSection.Retained, "first_out", "the trip that came first: " + string.Join(", ", unit.Unit.Trips.Select((trip, index) => FormattableString.Invariant($"{index + 1} = {trip.Name}"))));
+        body.Comment("The first trip of a quiet unit is remembered until none is latched.");
+        body.Open($"IF ({first} = 0) OR (NOT {UnitText.Bracketed(trips, "OR", "FALSE")}) THEN");
+        for (int index = 0; index < trips.Length; index++)
+        {
+            string line = FormattableString.Invariant($"{(index == 0 ? "IF" : "ELSIF")} {trips[index]} THEN {first} := {index + 1};");
+            body.Add(line);
+        }
+
+        body.Add($"ELSE {first} := 0;");
+        body.Add("END_IF;");
+        body.Close("END_IF;");
+    }
+
+    private static void Requests(UnitText unit)
+    {
+        unit.Body.Comment("What the faults ask the unit to do.");
+        foreach (Permissive permissive in unit.Unit.Permissives.Where(permissive => permissive.Patience is not null))
+        {
+            foreach (Output output in permissive.Outputs)
+            {
+                string clock = ProtectionText.Refusals(unit, permissive, output);
+                string impatient = unit.Scratch($"{permissive.Name}.{output.Tag}.impatient");
+                unit.Body.Add(FormattableString.Invariant($"{impatient} := {clock} >= {unit.Scans(permissive.Patience.GetValueOrDefault())};"));
+            }
+        }
+
+        foreach (Step step in unit.Unit.Steps)
+        {
+            string over = unit.Scratch(FormattableString.Invariant($"step{step.Number}.limit_over"));
+            unit.Body.Add($"{over} := {unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(ProceduralState.Running)}) AND {StepText.LimitReached(unit, step)};");
+        }
+
+        foreach (Reaction reaction in new[] { Reaction.Emergency, Reaction.Abort, Reaction.Stop, Reaction.Hold })
+        {
+            string asks = unit.Scratch(Asks(reaction));
+            unit.Body.Add($"{asks} := {UnitText.Bracketed(Sources(unit, reaction), "OR", "FALSE")};");
+        }
+    }
+
+    private static IEnumerable<string> Sources(UnitText unit, Reaction reaction)
+    {
+        UnitProgram program = unit.Unit;
+        IEnumerable<string> trips = program.Trips.Where(trip => trip.Reaction == reaction).Select(trip => Latched(unit, trip));
+        IEnumerable<string> bad = program.Trips
+            .Where(trip => reaction == Reaction.Hold && trip.IfBad == BadSignal.Hold && ConditionText.CanBeUnknown(trip.Condition))
+            .Select(trip => unit.Names.Of($"{trip.Name}.bad.latched"));
+        IEnumerable<string> devices = program.Outputs
+            .Where(output => output.Confirmation?.Reaction == reaction).Select(output => Latched(unit, output));
+        IEnumerable<string> limits = program.Steps
+            .Where(step => step.Limit.GoTo is null && step.Limit.Reaction == reaction)
+            .Select(step => unit.Names.Of(FormattableString.Invariant($"step{step.Number}.limit_over")));
+        IEnumerable<string> doses = program.Steps.SelectMany(step => step.Actions.OfType<DoseAction>()
+            .SelectMany(dose => DoseText.Asks(unit, step, dose, reaction)));
+        IEnumerable<string> permissives = program.Permissives
+            .Where(permissive => permissive.Patience is not null && permissive.Reaction == reaction)
+            .SelectMany(permissive => permissive.Outputs.Select(output => unit.Names.Of($"{permissive.Name}.{output.Tag}.impatient")));
+        IEnumerable<string> assumptions = program.Assumptions
+            .Where(assumption => assumption.Monitored && assumption.Reaction == reaction)
+            .Select(assumption => unit.Names.Of($"{assumption.Name}.breached"));
+        return [.. trips, .. bad, .. devices, .. limits, .. doses, .. permissives, .. assumptions];
+    }
+}

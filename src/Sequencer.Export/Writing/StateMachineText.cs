@@ -1,0 +1,132 @@
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>Sections 2 and 4: the operator's commands and the procedural state.</summary>
+internal static class StateMachineText
+{
+    private static readonly string[] Words = ["start", "hold", "restart", "stop", "abort", "reset"];
+
+    public static void Commands(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        body.Section("2  Commands act on their rising edge");
+        foreach (string word in Words)
+        {
+            string pressed = unit.Declare(VariableSection.Input, word, "BOOL", null, $"operator: {word}");
+            string before = unit.Flag(VariableSection.Kept, $"{word}.before", $"{word} in the scan before", initial: true);
+            body.Add($"{unit.Scratch($"{word}.edge")} := {pressed} AND (NOT {before});");
+            body.Add($"{before} := {pressed};");
+        }
+
+        body.Comment("A unit that was in progress when the power failed is Held.");
+        string state = unit.Declare(VariableSection.Retained, "state", StateText.Type, StateText.Value(ProceduralState.Idle), "procedural state, IEC 61512-1");
+        string atStart = unit.Scratch("State_At_Start", StateText.Type);
+        body.Add($"{atStart} := {state};");
+        body.Open($"IF {unit.Names.Of("first_scan")} AND {StateText.OneOf(state, ProceduralState.Running, ProceduralState.Holding, ProceduralState.Restarting)} THEN");
+        body.Add($"{atStart} := {StateText.Value(ProceduralState.Held)};");
+        body.Close("END_IF;");
+    }
+
+    public static void Write(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        body.Section("4  Procedural state: abort beats stop beats hold beats restart beats start");
+        List<string> mayStart = [];
+        foreach (Parameter parameter in unit.Unit.Parameters)
+        {
+            string setting = unit.Declare(VariableSection.Input, $"{parameter.Name}.setting", "DINT", null, $"{parameter.Description}; {ParameterRange(parameter)}");
+            mayStart.Add(FormattableString.Invariant($"({parameter.Minimum} <= {setting}) AND ({setting} <= {parameter.Maximum})"));
+        }
+
+        string inRange = unit.Scratch("settings_in_range");
+        body.Add($"{inRange} := {UnitText.Bracketed(mayStart, "AND", "TRUE")};");
+        List<string> conditions = [inRange];
+        for (int index = 0; index < unit.Unit.StartConditions.Length; index++)
+        {
+            StartCondition condition = unit.Unit.StartConditions[index];
+            string path = FormattableString.Invariant($"start{index + 1}");
+            body.Trace(condition.Span, $"start only when: {condition.Message}");
+            string surely = unit.Conditions.Surely(condition.Condition, new ConditionSite(path));
+            string holds = unit.Scratch($"{path}.holds");
+            body.Add($"{holds} := {surely};");
+            conditions.Add(holds);
+        }
+
+        string faultAborts = unit.Scratch("fault_aborts");
+        string healthy = unit.Scratch("healthy");
+        body.Add($"{faultAborts} := {FaultText.Asks(Reaction.Emergency)} OR {FaultText.Asks(Reaction.Abort)};");
+        body.Add($"{healthy} := NOT ({faultAborts} OR {FaultText.Asks(Reaction.Stop)} OR {FaultText.Asks(Reaction.Hold)});");
+        Priorities(unit, faultAborts, healthy, UnitText.Bracketed(conditions, "AND", "TRUE"));
+    }
+
+    private static void Priorities(UnitText unit, string faultAborts, string healthy, string mayStart)
+    {
+        TextLines body = unit.Body;
+        string now = unit.Scratch("State_Now", StateText.Type);
+        string started = unit.Scratch("started");
+        string restarted = unit.Scratch("restarted");
+        string Edge(string word) => unit.Names.Of($"{word}.edge");
+        body.Add($"{now} := State_At_Start;");
+        body.Add($"{started} := FALSE;");
+        body.Add($"{restarted} := FALSE;");
+        body.Open($"IF ({Edge("abort")} OR {faultAborts}) AND {From(ProceduralState.Running, ProceduralState.Holding, ProceduralState.Held, ProceduralState.Restarting, ProceduralState.Stopping, ProceduralState.Stopped)} THEN");
+        body.Add(Becomes(now, ProceduralState.Aborting));
+        body.Else($"ELSIF ({Edge("stop")} OR {FaultText.Asks(Reaction.Stop)}) AND {From(ProceduralState.Running, ProceduralState.Holding, ProceduralState.Held, ProceduralState.Restarting)} THEN");
+        body.Add(Becomes(now, ProceduralState.Stopping));
+        body.Else($"ELSIF ({Edge("hold")} OR {FaultText.Asks(Reaction.Hold)}) AND {From(ProceduralState.Running, ProceduralState.Restarting)} THEN");
+        body.Add(Becomes(now, ProceduralState.Holding));
+        body.Else($"ELSIF {Edge("reset")} AND (NOT {faultAborts}) AND {From(ProceduralState.Complete, ProceduralState.Stopped, ProceduralState.Aborted)} THEN");
+        body.Add(Becomes(now, ProceduralState.Idle));
+        body.Else($"ELSIF {Edge("restart")} AND {healthy} AND {From(ProceduralState.Held)} THEN");
+        body.Add(Becomes(now, ProceduralState.Restarting));
+        body.Add($"{restarted} := TRUE;");
+        body.Else($"ELSIF {Edge("start")} AND {healthy} AND {mayStart} AND {From(ProceduralState.Idle)} THEN");
+        body.Add(Becomes(now, ProceduralState.Running));
+        body.Add($"{started} := TRUE;");
+        body.Else("ELSE");
+        body.Open("CASE State_At_Start OF");
+        body.Add($"{StateText.Value(ProceduralState.Holding)}: {Becomes(now, ProceduralState.Held)}");
+        body.Add(FormattableString.Invariant(
+            $"{StateText.Value(ProceduralState.Restarting)}: IF {RestartClock(unit)} >= {RestartScans(unit)} THEN {Becomes(now, ProceduralState.Running)} END_IF;"));
+        body.Add($"{StateText.Value(ProceduralState.Stopping)}: {Becomes(now, ProceduralState.Stopped)}");
+        body.Add($"{StateText.Value(ProceduralState.Aborting)}: {Becomes(now, ProceduralState.Aborted)}");
+        body.Close("END_CASE;");
+        body.Close("END_IF;");
+    }
+
+    /// <summary>The state and the clock of the restart, at the end of the scan.</summary>
+    public static void Finish(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        string state = unit.Names.Of("state");
+        string clock = RestartClock(unit);
+        body.Comment("The unit is Complete when no step is active any more.");
+        IEnumerable<string> none = unit.Regions.Select((_, region) => $"({UnitText.Branch(region)} = {unit.NoStep})");
+        body.Open($"IF (State_Now = {StateText.Value(ProceduralState.Running)}) AND {UnitText.Bracketed(none, "AND", "TRUE")} THEN");
+        body.Add(Becomes(state, ProceduralState.Complete));
+        body.Else("ELSE");
+        body.Add($"{state} := State_Now;");
+        body.Close("END_IF;");
+        body.Open($"IF State_Now <> {StateText.Value(ProceduralState.Restarting)} THEN");
+        body.Add($"{clock} := 0;");
+        body.Else("ELSE");
+        body.Add($"IF {unit.Names.Of("restarted")} THEN {clock} := 0; END_IF;");
+        body.Add(UnitText.CountUp(clock, RestartScans(unit)));
+        body.Close("END_IF;");
+    }
+
+    private static string RestartClock(UnitText unit) => unit.Counter(VariableSection.Kept, "restart_clock", "scans of Restarting");
+
+    private static long RestartScans(UnitText unit) => Math.Max(1, unit.Scans(unit.Unit.RestartWait));
+
+    private static string From(params IEnumerable<ProceduralState> states) => StateText.OneOf("State_At_Start", states);
+
+    private static string Becomes(string variable, ProceduralState state) => $"{variable} := {StateText.Value(state)};";
+
+    private static string ParameterRange(Parameter parameter)
+    {
+        double step = (parameter.Resolution / parameter.Unit.Factor).ToDouble();
+        return FormattableString.Invariant($"{parameter.Minimum} .. {parameter.Maximum}, one is {step} {parameter.Unit.Symbol}");
+    }
+}

@@ -1,0 +1,195 @@
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>Section 5: the steps move by the rules of IEC 60848, on the situation at the start of the scan.</summary>
+internal static class StepText
+{
+    public static string LimitReached(UnitText unit, Step step) =>
+        FormattableString.Invariant($"({LimitClock(unit, step)} >= {unit.Scans(step.Limit.Time)})");
+
+    public static string LimitClock(UnitText unit, Step step) => unit.Counter(
+        VariableSection.Retained,
+        FormattableString.Invariant($"step{step.Number}.clock"),
+        FormattableString.Invariant($"scans in step {step.Number}, to its limit of {DurationText.Of(step.Limit.Time)}"));
+
+    public static void Write(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        body.Section("5  Steps: transitions are judged on the situation at the start of the scan");
+        IReadOnlyList<OrderedTransition> transitions = TransitionOrder.Of(unit.Unit);
+        foreach (OrderedTransition transition in transitions)
+        {
+            Condition? when = transition.When;
+            body.Trace(transition.Span, $"from {string.Join(", ", transition.From)} to {(transition.To.IsEmpty ? "the end" : string.Join(", ", transition.To))}");
+            Step owner = unit.StepOf(transition.From[^1]);
+            string condition = when is null ? LimitReached(unit, owner) : unit.Conditions.Surely(when, new ConditionSite(transition.Name, step: owner));
+            body.Add($"{unit.Met(transition)} := {condition};");
+        }
+
+        for (int region = 0; region < unit.Regions.Count; region++)
+        {
+            string branch = unit.Declare(VariableSection.Retained, UnitText.Branch(region), unit.StepType, unit.NoStep, "the active step");
+            body.Add($"{unit.Scratch($"{branch}.now", unit.StepType)} := {branch};");
+        }
+
+        foreach (Step step in unit.Unit.Steps)
+        {
+            body.Add($"{unit.Entered(step.Number)} := FALSE;");
+        }
+
+        body.Open($"IF (State_At_Start = {StateText.Value(ProceduralState.Running)}) AND (State_Now = {StateText.Value(ProceduralState.Running)}) THEN");
+        for (int region = 0; region < unit.Regions.Count; region++)
+        {
+            Moves(unit, UnitText.Branch(region), unit.Regions[region], transitions);
+        }
+
+        Joins(unit, transitions);
+        body.Else($"ELSIF {unit.Names.Of("started")} THEN");
+        Clear(unit);
+        Enter(unit, unit.Unit.Steps[0].Number);
+        body.Else($"ELSIF (State_Now = {StateText.Value(ProceduralState.Stopping)}) OR (State_Now = {StateText.Value(ProceduralState.Aborting)}) THEN");
+        Clear(unit);
+        body.Close("END_IF;");
+    }
+
+    /// <summary>The clocks at the end of the scan.</summary>
+    public static void Finish(UnitText unit)
+    {
+        foreach (Step step in unit.Unit.Steps)
+        {
+            Clock(unit, step);
+        }
+
+        unit.Body.Comment("Conditions of steps that must last: they start anew with their step and outside Running.");
+        foreach ((StayClock clock, string condition) in unit.Conditions.StepClocks)
+        {
+            unit.Body.Open($"IF NOT ({condition} AND {unit.StepNow(clock.Step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)})) THEN");
+            unit.Body.Add($"{clock.Name} := 0;");
+            unit.Body.Else($"ELSIF {unit.Entered(clock.Step.Number)} THEN");
+            unit.Body.Add($"{clock.Name} := 1;");
+            unit.Body.Else("ELSE");
+            unit.Body.Add(UnitText.CountUp(clock.Name, clock.Limit));
+            unit.Body.Close("END_IF;");
+        }
+
+        unit.Body.Comment("The situation that the next scan starts from.");
+        for (int region = 0; region < unit.Regions.Count; region++)
+        {
+            unit.Body.Add($"{UnitText.Branch(region)} := {UnitText.Branch(region)}_Now;");
+        }
+    }
+
+    private static void Moves(UnitText unit, string branch, IReadOnlyList<Step> steps, IReadOnlyList<OrderedTransition> transitions)
+    {
+        TextLines body = unit.Body;
+        (Step Step, OrderedTransition[] Own)[] moves =
+        [
+            .. steps.Select(step => (step, transitions
+                .Where(transition => transition.From is [int from] && from == step.Number && !AfterJoin(transition, transitions)).ToArray()))
+                .Where(move => move.Item2.Length > 0),
+        ];
+        if (moves.Length == 0)
+        {
+            return;
+        }
+
+        body.Open($"CASE {branch} OF");
+        foreach ((Step step, OrderedTransition[] own) in moves)
+        {
+            body.Open($"{unit.StepValue(step)}:");
+            for (int index = 0; index < own.Length; index++)
+            {
+                string line = $"IF {unit.Met(own[index])} THEN";
+                if (index == 0)
+                {
+                    body.Open(line);
+                }
+                else
+                {
+                    body.Else("ELS" + line);
+                }
+
+                Take(unit, own[index]);
+            }
+
+            body.Close("END_IF;");
+            body.Leave();
+        }
+
+        body.Close("END_CASE;");
+    }
+
+    /// <summary>Joins, and the ways out of limits of steps that wait in one, lose against what was taken before.</summary>
+    private static void Joins(UnitText unit, IReadOnlyList<OrderedTransition> transitions)
+    {
+        foreach (OrderedTransition transition in transitions.Where(transition => transition.From.Length > 1 || AfterJoin(transition, transitions)))
+        {
+            IEnumerable<string> ready = transition.From.Select(step => $"{unit.StepAtStart(step)} AND {unit.StepNow(step)} AND (NOT {unit.Entered(step)})");
+            unit.Body.Open($"IF {string.Join(" AND ", ready)} AND {unit.Met(transition)} THEN");
+            Take(unit, transition);
+            unit.Body.Close("END_IF;");
+        }
+    }
+
+    private static bool AfterJoin(OrderedTransition transition, IReadOnlyList<OrderedTransition> transitions) =>
+        transition.When is null && transitions.Any(join => join.From.Length > 1 && join.From.Contains(transition.From[0]));
+
+    private static void Take(UnitText unit, OrderedTransition transition)
+    {
+        HashSet<string> entered = [.. transition.To.Select(step => unit.Place(step).Branch)];
+        foreach (int step in transition.From)
+        {
+            if (!entered.Contains(unit.Place(step).Branch))
+            {
+                unit.Body.Add($"{unit.Place(step).Branch}_Now := {unit.NoStep};");
+            }
+        }
+
+        foreach (int step in transition.To)
+        {
+            Enter(unit, step);
+        }
+    }
+
+    private static void Enter(UnitText unit, int step)
+    {
+        (string branch, string value) = unit.Place(step);
+        unit.Body.Add($"{branch}_Now := {value};");
+        unit.Body.Add($"{unit.Entered(step)} := TRUE;");
+    }
+
+    private static void Clear(UnitText unit)
+    {
+        for (int region = 0; region < unit.Regions.Count; region++)
+        {
+            unit.Body.Add($"{UnitText.Branch(region)}_Now := {unit.NoStep};");
+        }
+    }
+
+    private static void Clock(UnitText unit, Step step)
+    {
+        TextLines body = unit.Body;
+        string clock = LimitClock(unit, step);
+        string rearmed = unit.Flag(
+            VariableSection.Retained, FormattableString.Invariant($"step{step.Number}.rearmed"), "a restart has begun its clock anew once");
+        string entered = unit.Entered(step.Number);
+        string counts = $"{unit.StepNow(step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)})";
+        body.Trace(step.Span, $"clock of step {step.Number} \"{step.Title}\"");
+        body.Open($"IF {entered} THEN");
+        body.Add($"{clock} := 0;");
+        body.Add($"{rearmed} := FALSE;");
+        body.Else($"ELSIF {unit.Names.Of("restarted")} AND {unit.StepAtStart(step.Number)} AND {LimitReached(unit, step)} AND (NOT {rearmed}) THEN");
+        body.Add($"{clock} := 0;");
+        body.Add($"{rearmed} := TRUE;");
+        body.Close("END_IF;");
+        body.Open($"IF {counts} THEN");
+        body.Add(UnitText.CountUp(clock, unit.Scans(step.Limit.Time)));
+        if (ActionText.LongestAction(unit, step) is long longest and > 0)
+        {
+            body.Add(UnitText.CountUp(ActionText.Elapsed(unit, step), longest));
+        }
+
+        body.Close("END_IF;");
+    }
+}

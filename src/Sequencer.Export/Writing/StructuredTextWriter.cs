@@ -1,0 +1,37 @@
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>
+/// Checked programs of a site as IEC 61131-3 structured text (third edition), written for a reviewer:
+/// the order of the body is the order inside a scan of <c>spec/meaning.md</c>, and every block names the
+/// line that it comes from.
+/// </summary>
+public static class StructuredTextWriter
+{
+    public static StructuredTextExport Write(SiteProgram site, ExportHeader header)
+    {
+        TextLines text = new();
+        text.Comment($"{header.Site}, revision {header.Revision}");
+        text.Comment($"meaning {header.MeaningHash}");
+        text.Comment("Written by a tool for review. It replaces no hazard study and no functional-safety assessment to");
+        text.Comment("IEC 61511; local codes and licensed practice decide. Try it on water before any chemical.");
+        text.Blank();
+        DeclarationText.States(text);
+        text.Blank();
+        List<UnitText> units = [.. site.Units.Select(unit => UnitWriter.Write(unit, site.ScanMilliseconds))];
+        foreach (UnitText unit in units)
+        {
+            UnitWriter.Print(text, unit, header);
+            text.Blank();
+        }
+
+        WiringText.Write(text, units, "PLANT_PROGRAM", site.ScanMilliseconds);
+        return new StructuredTextExport(text.ToString(), [.. units.Select(Block)]);
+    }
+
+    private static ExportedBlock Block(UnitText unit) => new(
+        unit.Unit.Name,
+        unit.BlockName,
+        [.. unit.Declarations.Select(declaration => new ExportedVariable(declaration.Path, declaration.Name))]);
+}

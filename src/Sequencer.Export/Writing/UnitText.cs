@@ -1,0 +1,129 @@
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>
+/// What the writers of one function block share: the program, the names, the variables declared so far
+/// and the text of the body. A variable is declared where it is first needed and listed above the body.
+/// </summary>
+internal sealed class UnitText
+{
+    private readonly List<Declaration> _declarations = [];
+    private readonly HashSet<string> _declared = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<int, (string Branch, string Value)> _places = [];
+
+    public UnitText(UnitProgram unit, int scanMilliseconds)
+    {
+        Unit = unit;
+        ScanMilliseconds = scanMilliseconds;
+        Regions = StepRegions.Of(unit);
+        Conditions = new ConditionText(this);
+        ReserveNames();
+    }
+
+    public UnitProgram Unit { get; }
+
+    public int ScanMilliseconds { get; }
+
+    public Names Names { get; } = new();
+
+    public TextLines Body { get; } = new();
+
+    public ConditionText Conditions { get; }
+
+    public IReadOnlyList<IReadOnlyList<Step>> Regions { get; }
+
+    public IReadOnlyList<Declaration> Declarations => _declarations;
+
+    public string BlockName => $"FB_{Unit.Name}";
+
+    public string StepType => $"STEP_OF_{Unit.Name}";
+
+    public static string Branch(int region) => FormattableString.Invariant($"Branch{region + 1}");
+
+    public string StepValue(Step step) => FormattableString.Invariant($"{Unit.Name}_S{step.Number}_{Words(step.Title)}");
+
+    public string NoStep => $"{Unit.Name}_NO_STEP";
+
+    /// <summary>Declares a variable once and gives its name back.</summary>
+    public string Declare(VariableSection section, string path, string type, string? initial, string comment)
+    {
+        string name = Names.Of(path);
+        if (_declared.Add(name))
+        {
+            _declarations.Add(new Declaration(section, name, type, initial, comment, path));
+        }
+
+        return name;
+    }
+
+    public string Flag(VariableSection section, string path, string comment, bool initial = false) =>
+        Declare(section, path, "BOOL", initial ? "TRUE" : "FALSE", comment);
+
+    public string Counter(VariableSection section, string path, string comment, long initial = 0) =>
+        Declare(section, path, "DINT", FormattableString.Invariant($"{initial}"), comment);
+
+    public string Scratch(string path, string type = "BOOL") => Declare(VariableSection.Temporary, path, type, null, "");
+
+    /// <summary>The step was active at the start of the scan.</summary>
+    public string StepAtStart(int step) => $"({_places[step].Branch} = {_places[step].Value})";
+
+    /// <summary>The step is active after the transitions of this scan.</summary>
+    public string StepNow(int step) => $"({_places[step].Branch}_Now = {_places[step].Value})";
+
+    public (string Branch, string Value) Place(int step) => _places[step];
+
+    public string Entered(int step) => Scratch(FormattableString.Invariant($"step{step}.entered"));
+
+    public string Met(OrderedTransition transition) => Scratch($"{transition.Name}.met");
+
+    public Step StepOf(int number) => Unit.Steps.First(step => step.Number == number);
+
+    public long Scans(Language.Units.Duration duration) => duration.Scans(ScanMilliseconds);
+
+    /// <summary>One line that counts a variable up to a limit.</summary>
+    public static string CountUp(string counter, long limit) =>
+        FormattableString.Invariant($"IF {counter} < {limit} THEN {counter} := {counter} + 1; END_IF;");
+
+    public static string Bracketed(IEnumerable<string> terms, string operation, string none)
+    {
+        string[] parts = [.. terms];
+        return parts.Length switch
+        {
+            0 => none,
+            1 => parts[0],
+            _ => $"({string.Join($" {operation} ", parts)})",
+        };
+    }
+
+    private static string Words(string title)
+    {
+        string[] words =
+        [
+            .. title.Split(' ').Select(word => new string([.. word.Where(char.IsAsciiLetterOrDigit)]).ToUpperInvariant())
+                .Where(word => word.Length > 0),
+        ];
+        return words.Length == 0 ? "STEP" : string.Join('_', words);
+    }
+
+    /// <summary>The names that a reviewer knows come first, so that nothing else takes them.</summary>
+    private void ReserveNames()
+    {
+        foreach (string tag in Unit.Outputs.Select(output => output.Tag)
+            .Concat(Unit.AnalogueInputs.Select(input => input.Tag))
+            .Concat(Unit.SwitchInputs.Select(input => input.Tag)))
+        {
+            Names.Of(tag);
+        }
+
+        for (int region = 0; region < Regions.Count; region++)
+        {
+            string branch = Names.Of(Branch(region));
+            Names.Of($"{branch}.now");
+            foreach (Step step in Regions[region])
+            {
+                _places[step.Number] = (branch, StepValue(step));
+            }
+        }
+    }
+}

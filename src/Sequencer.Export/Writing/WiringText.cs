@@ -1,0 +1,158 @@
+using System.Globalization;
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>
+/// The program that wires the function blocks to located variables, with the one visible block that
+/// scales loop currents, and the task that calls it.
+/// </summary>
+internal static class WiringText
+{
+    public static void Write(TextLines text, IReadOnlyList<UnitText> units, string program, int scanMilliseconds)
+    {
+        text.Comment("Words of analogue inputs carry microamperes: 4000 and 20000 are the ends of the range.");
+        text.Comment("Failure by NAMUR NE 43: 3600 and below, 21000 and above; between 3600 and 3800 and between");
+        text.Comment("20500 and 21000 the last quality is kept. Change this block where a card counts otherwise.");
+        text.Open($"PROGRAM {program}");
+        text.Leave();
+        Operator(text, units);
+        Located(text, units);
+        Internal(text, units);
+        foreach (UnitText unit in units)
+        {
+            Scaling(text, unit);
+            Call(text, unit);
+        }
+
+        text.Add("END_PROGRAM");
+        text.Blank();
+        text.Open("CONFIGURATION Plant");
+        text.Open("RESOURCE Controller ON Processor");
+        text.Add(string.Create(CultureInfo.InvariantCulture, $"TASK Scan(INTERVAL := T#{scanMilliseconds}ms, PRIORITY := 1);"));
+        text.Add($"PROGRAM Main WITH Scan : {program};");
+        text.Close("END_RESOURCE");
+        text.Close("END_CONFIGURATION");
+    }
+
+    private static void Operator(TextLines text, IReadOnlyList<UnitText> units)
+    {
+        text.Open("VAR_INPUT");
+        foreach (UnitText unit in units)
+        {
+            foreach (Declaration declaration in OperatorInputs(unit))
+            {
+                text.Add($"{unit.Unit.Name}_{declaration.Name} : {declaration.Type};  (* {TextLines.Harmless(declaration.Comment)} *)");
+            }
+        }
+
+        text.Close("END_VAR");
+    }
+
+    private static void Located(TextLines text, IReadOnlyList<UnitText> units)
+    {
+        text.Open("VAR");
+        foreach (UnitText unit in units)
+        {
+            foreach (AnalogueInput input in unit.Unit.AnalogueInputs)
+            {
+                text.Add($"{input.Tag}_Raw AT {input.Address} : INT;  (* {TextLines.Harmless(input.Description)}, microamperes *)");
+            }
+
+            foreach (SwitchInput input in unit.Unit.SwitchInputs)
+            {
+                text.Add($"{input.Tag}_Contact AT {input.Address} : BOOL;  (* {TextLines.Harmless(input.Description)}, {(input.NormallyClosed ? "normally closed" : "normally open")} *)");
+            }
+
+            foreach (Output output in unit.Unit.Outputs)
+            {
+                text.Add($"{output.Tag}_Coil AT {output.Address} : BOOL;  (* {TextLines.Harmless(output.Description)}, de-energised is {Position(output)} *)");
+            }
+        }
+
+        text.Close("END_VAR");
+    }
+
+    private static void Internal(TextLines text, IReadOnlyList<UnitText> units)
+    {
+        text.Open("VAR");
+        foreach (UnitText unit in units)
+        {
+            text.Add($"{unit.Unit.Name} : {unit.BlockName};");
+            foreach (AnalogueInput input in unit.Unit.AnalogueInputs)
+            {
+                text.Add(string.Create(CultureInfo.InvariantCulture, $"{input.Tag}_Value : DINT({input.Minimum}..{input.Maximum}) := {input.Minimum};"));
+                text.Add($"{input.Tag}_Fault : BOOL := TRUE;");
+                text.Add($"{input.Tag}_Current : DINT;");
+            }
+        }
+
+        text.Close("END_VAR");
+    }
+
+    /// <summary>Rounded to the nearest step: half a step is added before the division, which cuts off.</summary>
+    private static void Scaling(TextLines text, UnitText unit)
+    {
+        text.Blank();
+        text.Comment($"{unit.Unit.Name}: loop currents to readings");
+        foreach (AnalogueInput input in unit.Unit.AnalogueInputs)
+        {
+            long span = input.Maximum - input.Minimum;
+            string name = input.Tag;
+            text.Add($"{name}_Current := LIMIT(4000, INT_TO_DINT({name}_Raw), 20000);");
+            text.Add(string.Create(CultureInfo.InvariantCulture, $"{name}_Value := LIMIT({input.Minimum}, {input.Minimum} + (((({name}_Current - 4000) * {span}) + 8000) / 16000), {input.Maximum});"));
+            text.Open($"IF ({name}_Raw <= 3600) OR ({name}_Raw >= 21000) THEN");
+            text.Add($"{name}_Fault := TRUE;");
+            text.Else($"ELSIF ({name}_Raw >= 3800) AND ({name}_Raw <= 20500) THEN");
+            text.Add($"{name}_Fault := FALSE;");
+            text.Close("END_IF;");
+        }
+    }
+
+    private static void Call(TextLines text, UnitText unit)
+    {
+        text.Blank();
+        List<string> arguments = [];
+        foreach (Declaration declaration in unit.Declarations.Where(declaration => declaration.Section == VariableSection.Input))
+        {
+            arguments.Add($"{declaration.Name} := {Source(unit, declaration)}");
+        }
+
+        text.Open($"{unit.Unit.Name}(");
+        for (int index = 0; index < arguments.Count; index++)
+        {
+            text.Add(arguments[index] + (index == arguments.Count - 1 ? ");" : ","));
+        }
+
+        text.Leave();
+        foreach (Output output in unit.Unit.Outputs)
+        {
+            string value = $"{unit.Unit.Name}.{unit.Names.Of(output.Tag)}";
+            text.Add($"{output.Tag}_Coil := {(output.DeEnergised ? $"NOT {value}" : value)};");
+        }
+    }
+
+    private static string Source(UnitText unit, Declaration declaration)
+    {
+        AnalogueInput? reading = unit.Unit.AnalogueInputs.FirstOrDefault(input => input.Tag == declaration.Path || $"{input.Tag}.fault" == declaration.Path);
+        if (reading is not null)
+        {
+            return reading.Tag == declaration.Path ? $"{reading.Tag}_Value" : $"{reading.Tag}_Fault";
+        }
+
+        SwitchInput? contact = unit.Unit.SwitchInputs.FirstOrDefault(input => $"{input.Tag}.contact" == declaration.Path);
+        return contact is null ? $"{unit.Unit.Name}_{declaration.Name}" : $"{contact.Tag}_Contact";
+    }
+
+    private static IEnumerable<Declaration> OperatorInputs(UnitText unit) => unit.Declarations.Where(declaration =>
+        declaration.Section == VariableSection.Input
+        && Source(unit, declaration) == $"{unit.Unit.Name}_{declaration.Name}");
+
+    private static string Position(Output output) => (output.Kind, output.DeEnergised) switch
+    {
+        (OutputKind.Valve, true) => "open",
+        (OutputKind.Valve, false) => "closed",
+        (_, true) => "running",
+        _ => "stopped",
+    };
+}
