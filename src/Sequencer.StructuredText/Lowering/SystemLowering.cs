@@ -1,0 +1,95 @@
+using Sequencer.Control.TransitionSystems;
+using Sequencer.StructuredText.Syntax;
+using Sequencer.Text;
+
+namespace Sequencer.StructuredText.Lowering;
+
+/// <summary>Declares everything, runs one scan over expressions, and makes the system of what came out.</summary>
+internal sealed class SystemLowering
+{
+    private readonly SourceFileSyntax _file;
+    private readonly EntryPoint _entry;
+    private readonly LoweringContext _context;
+    private readonly InstanceBuilder _instances;
+
+    public SystemLowering(SourceFileSyntax file, EntryPoint entry, DiagnosticBag diagnostics, CancellationToken cancellation)
+    {
+        _file = file;
+        _entry = entry;
+        _context = new LoweringContext(diagnostics, entry.ScanMilliseconds, cancellation);
+        _instances = new InstanceBuilder(_context);
+    }
+
+    public TransitionSystem? Lower()
+    {
+        Declare();
+        BlockInstance program = _instances.Program(_entry.Unit);
+        Store store = Store.Empty();
+        ScanPoint point = new(program, store, new RangeFacts(_context.Builder), false, 0);
+        StatementLowering statements = new(_context, _instances);
+        statements.RunProgram(program, _entry.Unit, point);
+        Review();
+        return _context.Diagnostics.HasErrors ? null : new SystemAssembly(_context, store).Assemble(_entry.Unit.Name.Text);
+    }
+
+    private void Declare()
+    {
+        foreach (UnitSyntax unit in StandardBlocks.All)
+        {
+            _context.Units.Add(unit.Name.Text, unit);
+        }
+
+        foreach (UnitSyntax unit in _file.Declarations.OfType<UnitSyntax>())
+        {
+            if (!_context.Units.TryAdd(unit.Name.Text, unit))
+            {
+                _context.Diagnostics.Add(StructuredTextDiagnostics.DeclaredTwice(unit.Name.Span, unit.Name.Text, _context.Units[unit.Name.Text].Name.Span));
+            }
+        }
+
+        IEnumerable<VariableSectionSyntax> globals = _file.Declarations.OfType<GlobalsSyntax>().Select(one => one.Section)
+            .Concat(_file.Declarations.OfType<ConfigurationSyntax>().SelectMany(one => one.Globals));
+        DeclareTypes();
+        foreach (VariableSectionSyntax section in globals)
+        {
+            _instances.Globals(section);
+        }
+    }
+
+    private void DeclareTypes()
+    {
+        foreach (TypeDeclarationSyntax type in _file.Declarations.OfType<TypeDeclarationSyntax>())
+        {
+            if (_context.Types.Find(type.Name.Text) is not null || _context.Units.ContainsKey(type.Name.Text))
+            {
+                _context.Diagnostics.Add(StructuredTextDiagnostics.DeclaredTwice(type.Name.Span, type.Name.Text, type.Name.Span));
+            }
+            else
+            {
+                _context.Types.Declare(type);
+            }
+        }
+    }
+
+    /// <summary>What can only be said when the whole scan has been run.</summary>
+    private void Review()
+    {
+        foreach (Slot slot in _context.Slots.Where(slot => !slot.IsAssigned && (slot.Role == SlotRole.Output || slot.Section == VariableSectionKind.Output)))
+        {
+            if (!_context.Instances.Any(instance => !instance.IsCalled && instance.Members.ContainsValue(slot)))
+            {
+                _context.Diagnostics.Add(StructuredTextDiagnostics.OutputNeverAssigned(slot.Origin.Span, slot.Name));
+            }
+        }
+
+        foreach (BlockInstance instance in _context.Instances.Where(instance => !instance.IsCalled))
+        {
+            _context.Diagnostics.Add(StructuredTextDiagnostics.BlockNeverCalled(instance.Origin.Span, instance.Path));
+        }
+
+        foreach ((BlockInstance timer, SourceSpan call) in _context.InitialPresets.Where(one => one.Timer.Slot("PT").IsAssigned))
+        {
+            _context.Diagnostics.Add(StructuredTextDiagnostics.PresetNotConstant(call, timer.Path));
+        }
+    }
+}

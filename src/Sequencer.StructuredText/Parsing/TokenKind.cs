@@ -1,0 +1,21 @@
+namespace Sequencer.StructuredText.Parsing;
+
+internal enum TokenKind
+{
+    End,
+    Name,
+    Keyword,
+    Integer,
+    Real,
+    Duration,
+
+    /// <summary>A name and the <c>#</c> after it: the type of the literal that follows.</summary>
+    TypePrefix,
+
+    /// <summary>A directly represented variable, <c>%IX0.0</c>.</summary>
+    Address,
+
+    /// <summary>A literal that the lexer knows and the subset leaves out (strings, dates).</summary>
+    UnsupportedLiteral,
+    Symbol,
+}

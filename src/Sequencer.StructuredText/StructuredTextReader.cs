@@ -1,0 +1,24 @@
+using Sequencer.Control.TransitionSystems;
+using Sequencer.StructuredText.Lowering;
+using Sequencer.StructuredText.Parsing;
+using Sequencer.StructuredText.Syntax;
+using Sequencer.Text;
+
+namespace Sequencer.StructuredText;
+
+/// <summary>
+/// Reads IEC 61131-3 structured text into a transition system: one call of the program is one scan. The subset
+/// and its meaning are in spec/structured-text.md.
+/// </summary>
+public static class StructuredTextReader
+{
+    public static ReadingResult Read(SourceText source, ReadingOptions options, CancellationToken cancellation = default)
+    {
+        DiagnosticBag diagnostics = new();
+        SourceFileSyntax file = StructuredTextParser.Parse(source, diagnostics);
+        bool isWhole = !diagnostics.HasErrors;
+        EntryPoint? entry = EntryPoint.Choose(file, options, isWhole ? diagnostics : new DiagnosticBag());
+        TransitionSystem? system = entry is null ? null : new SystemLowering(file, entry, diagnostics, cancellation).Lower();
+        return new ReadingResult(diagnostics.HasErrors ? null : system, diagnostics.InOrder());
+    }
+}

@@ -1,0 +1,7 @@
+namespace Sequencer.StructuredText.Syntax;
+
+public enum UnaryOperator
+{
+    Minus,
+    Not,
+}
