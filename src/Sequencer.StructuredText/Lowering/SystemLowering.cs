@@ -71,25 +71,38 @@ internal sealed class SystemLowering
         }
     }
 
-    /// <summary>What can only be said when the whole scan has been run.</summary>
+    /// <summary>
+    /// What can only be said when the whole scan has been run; where statements were left out for their mistakes,
+    /// what they assign and call is not known.
+    /// </summary>
     private void Review()
     {
-        foreach (Slot slot in _context.Slots.Where(slot => !slot.IsAssigned && (slot.Role == SlotRole.Output || slot.Section == VariableSectionKind.Output)))
+        foreach ((BlockInstance timer, SourceSpan call) in _context.InitialPresets.Where(one => one.Timer.Slot("PT").IsAssigned))
         {
-            if (!_context.Instances.Any(instance => !instance.IsCalled && instance.Members.ContainsValue(slot)))
+            _context.Diagnostics.Add(StructuredTextDiagnostics.PresetNotConstant(call, timer.Path));
+        }
+
+        if (!_context.Diagnostics.HasErrors)
+        {
+            ReviewUnused();
+        }
+    }
+
+    private void ReviewUnused()
+    {
+        BlockInstance[] idle = [.. _context.Instances.Where(instance => !instance.IsCalled)];
+        HashSet<Member> ofIdle = [.. idle.SelectMany(instance => instance.Members.Values)];
+        foreach (Slot slot in _context.Slots.Where(slot => !slot.IsAssigned && !ofIdle.Contains(slot)))
+        {
+            if (slot.Role == SlotRole.Output || slot.Section == VariableSectionKind.Output)
             {
                 _context.Diagnostics.Add(StructuredTextDiagnostics.OutputNeverAssigned(slot.Origin.Span, slot.Name));
             }
         }
 
-        foreach (BlockInstance instance in _context.Instances.Where(instance => !instance.IsCalled))
+        foreach (BlockInstance instance in idle)
         {
             _context.Diagnostics.Add(StructuredTextDiagnostics.BlockNeverCalled(instance.Origin.Span, instance.Path));
-        }
-
-        foreach ((BlockInstance timer, SourceSpan call) in _context.InitialPresets.Where(one => one.Timer.Slot("PT").IsAssigned))
-        {
-            _context.Diagnostics.Add(StructuredTextDiagnostics.PresetNotConstant(call, timer.Path));
         }
     }
 }

@@ -6,7 +6,7 @@ namespace Sequencer.StructuredText.Parsing;
 /// The words that cannot be names: IEC 61131-3 (second edition) Annex C with the additions of the third
 /// edition, from memory.
 /// </summary>
-internal static class ReservedWords
+public static class ReservedWords
 {
     /// <summary>Words of the grammar.</summary>
     public static FrozenSet<string> Keywords { get; } = Set(
