@@ -146,5 +146,5 @@ public sealed class LiteralTests
         Scans.Read($"PROGRAM P VAR_OUTPUT x : DINT; END_VAR\nx := {expression};\nEND_PROGRAM").Diagnostics[0].Code;
 
     private static List<Diagnostic> Declaring(string name) =>
-        [.. Scans.Read($"PROGRAM P VAR {name} : BOOL; END_VAR\nEND_PROGRAM").Diagnostics];
+        [.. Scans.Read($"PROGRAM P VAR first : BOOL; {name} : BOOL; END_VAR\nEND_PROGRAM").Diagnostics];
 }
