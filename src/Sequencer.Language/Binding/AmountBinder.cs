@@ -1,0 +1,108 @@
+using System.Numerics;
+using Sequencer.Language.Syntax;
+using Sequencer.Language.Units;
+using Sequencer.Text;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>Numbers with units: times, amounts and counts.</summary>
+internal sealed class AmountBinder
+{
+    /// <summary>24 days: as milliseconds, the most that an IEC 61131-3 DINT holds in whole days.</summary>
+    public const int LongestHours = 576;
+
+    private readonly BindingContext _context;
+
+    public AmountBinder(BindingContext context) => _context = context;
+
+    /// <summary>The unit; null, and reported, where there is none of that name.</summary>
+    public Unit? UnitOf(WordSyntax word, LinePlace place)
+    {
+        Unit? unit = UnitTable.Find(word.Text);
+        if (unit is null)
+        {
+            string? near = NearestWord.Find(word.Text, UnitTable.All.Select(known => known.Symbol));
+            _context.Report(QuantityDiagnostics.UnknownUnit(place.At(word), near));
+        }
+
+        return unit;
+    }
+
+    /// <summary>A time above zero.</summary>
+    public Duration? Time(AmountSyntax? amount, LinePlace place) => Time(amount, place, false);
+
+    /// <summary>A time that may be nothing; none at all is nothing.</summary>
+    public Duration? TimeOrNothing(AmountSyntax? amount, LinePlace place) => amount is null ? new Duration(0) : Time(amount, place, true);
+
+    /// <summary>The amount in base units of the dimension, above zero.</summary>
+    public Rational? Positive(AmountSyntax amount, Dimension dimension, LinePlace place)
+    {
+        Rational? value = Value(amount, dimension, place);
+        if (value is { Sign: <= 0 })
+        {
+            _context.Report(QuantityDiagnostics.NotPositive(place.At(amount)));
+            return null;
+        }
+
+        return value;
+    }
+
+    /// <summary>The amount in base units of the dimension.</summary>
+    public Rational? Value(AmountSyntax amount, Dimension dimension, LinePlace place)
+    {
+        if (amount.Unit is null)
+        {
+            _context.Report(QuantityDiagnostics.UnitMissing(place.At(amount), dimension));
+            return null;
+        }
+
+        Unit? unit = UnitOf(amount.Unit, place);
+        if (unit is not null && unit.Dimension != dimension)
+        {
+            _context.Report(QuantityDiagnostics.WrongDimension(place.At(amount), unit.Dimension, dimension));
+            return null;
+        }
+
+        return unit is null ? null : amount.Number.Value * unit.Factor;
+    }
+
+    /// <summary>A whole number between two bounds.</summary>
+    public int? Count(NumberSyntax number, int low, int high, LinePlace place)
+    {
+        if (number.Value < Rational.FromInt64(low) || number.Value > Rational.FromInt64(high))
+        {
+            _context.Report(QuantityDiagnostics.CountOutside(place.At(number), low, high));
+            return null;
+        }
+
+        return (int)number.Value.ToInt64();
+    }
+
+    private Duration? Time(AmountSyntax? amount, LinePlace place, bool mayBeNothing)
+    {
+        if (amount is null || Value(amount, Dimension.Time, place) is not { } seconds)
+        {
+            return null;
+        }
+
+        Rational milliseconds = seconds * 1000;
+        if (!milliseconds.IsInteger)
+        {
+            _context.Report(QuantityDiagnostics.NotWholeMilliseconds(place.At(amount)));
+        }
+        else if (milliseconds.Sign < 0 || (milliseconds.IsZero && !mayBeNothing))
+        {
+            _context.Report(QuantityDiagnostics.TimeNotPositive(place.At(amount)));
+        }
+        else if (milliseconds.Numerator > new BigInteger(LongestHours) * 3_600_000)
+        {
+            _context.Report(QuantityDiagnostics.TimeTooLong(place.At(amount), LongestHours));
+        }
+        else
+        {
+            return new Duration(milliseconds.ToInt64());
+        }
+
+        return null;
+    }
+}

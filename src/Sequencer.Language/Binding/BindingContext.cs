@@ -1,0 +1,35 @@
+using Sequencer.Language.Units;
+using Sequencer.Text;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>What every binder of one program shares.</summary>
+internal sealed class BindingContext
+{
+    public BindingContext(SourceText source, int scanMilliseconds, DiagnosticBag diagnostics)
+    {
+        Source = source;
+        ScanMilliseconds = scanMilliseconds;
+        Diagnostics = diagnostics;
+        Symbols = new SymbolTable(diagnostics);
+    }
+
+    public SourceText Source { get; }
+
+    public int ScanMilliseconds { get; }
+
+    public DiagnosticBag Diagnostics { get; }
+
+    public SymbolTable Symbols { get; }
+
+    /// <summary>The numbers of all steps.</summary>
+    public SortedSet<int> Steps { get; } = [];
+
+    /// <summary>A malformed line may have been a step: an unknown number is not told.</summary>
+    public bool StepsMayBeMissing { get; set; }
+
+    public void Report(Diagnostic diagnostic) => Diagnostics.Add(diagnostic);
+
+    /// <summary>How much an output's total grows in one scan, in litres.</summary>
+    public Rational LitresPerScan(Rational litresPerSecond) => litresPerSecond * new Rational(ScanMilliseconds, 1000);
+}

@@ -1,0 +1,77 @@
+using Sequencer.Language.Programs;
+using Sequencer.Language.Syntax;
+using Sequencer.Text;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>
+/// Inputs, outputs, reagents and parameters, bound when they are first asked for, whatever the order of
+/// declaration, so that every mention of one is the same object.
+/// </summary>
+internal sealed class DeclarationBinder
+{
+    /// <summary>How many declarations may lean on one another in a row (usable while ..., safe while ...).</summary>
+    private const int LongestChain = 32;
+
+    private readonly Dictionary<string, object?> _bound = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _inProgress = new(StringComparer.Ordinal);
+    private readonly BindingContext _context;
+    private readonly SignalBinder _signals;
+
+    public DeclarationBinder(BindingContext context, AmountBinder amounts)
+    {
+        _context = context;
+        Facts = new FactBinder(context, amounts, this);
+        Checks = new ComparisonChecks(context);
+        Quantities = new QuantityBinder(context, amounts, this);
+        Conditions = new ConditionBinder(context, amounts, Facts, Quantities, Checks);
+        _signals = new SignalBinder(context, amounts, this);
+    }
+
+    public FactBinder Facts { get; }
+
+    public ComparisonChecks Checks { get; }
+
+    public QuantityBinder Quantities { get; }
+
+    public ConditionBinder Conditions { get; }
+
+    /// <summary>The declaration behind a name; null where it was wrong, which has been reported.</summary>
+    public T? Demand<T>(Symbol symbol, SourceSpan use)
+        where T : class
+    {
+        if (_bound.TryGetValue(symbol.Name, out object? known))
+        {
+            return known as T;
+        }
+
+        if (_inProgress.Count >= LongestChain || !_inProgress.Add(symbol.Name))
+        {
+            _context.Report(NameDiagnostics.Circular(use, symbol.Name));
+            return null;
+        }
+
+        object? bound = symbol.Syntax switch
+        {
+            AnalogueInputSyntax input => _signals.Bind(input, symbol.Place),
+            SwitchInputSyntax input => _signals.Bind(input, symbol.Place),
+            OutputSyntax output => _signals.Bind(output, symbol),
+            ReagentSyntax reagent => _signals.Bind(reagent, symbol.Place),
+            ParameterSyntax parameter => _signals.Bind(parameter, symbol.Place),
+            _ => throw new System.Diagnostics.UnreachableException($"{symbol.Kind} is not bound on demand"),
+        };
+        _inProgress.Remove(symbol.Name);
+        _bound[symbol.Name] = bound;
+        return bound as T;
+    }
+
+    /// <summary>A name of the kind asked for, bound.</summary>
+    public T? Resolve<T>(WordSyntax? name, LinePlace place, Func<Symbol, bool> fits, string needed)
+        where T : class =>
+        name is not null && _context.Symbols.Resolve(name, place, fits, needed) is { } symbol ? Demand<T>(symbol, place.At(name)) : null;
+
+    public Output? ResolveOutput(WordSyntax name, LinePlace place) => Resolve<Output>(name, place, symbol => symbol.IsOutput, "a valve or a motor");
+
+    public AnalogueInput? ResolveReading(WordSyntax? name, LinePlace place) =>
+        Resolve<AnalogueInput>(name, place, symbol => symbol.Kind == SymbolKind.AnalogueInput, "a measured input");
+}

@@ -1,0 +1,140 @@
+using Sequencer.Language.Programs;
+using Sequencer.Language.Syntax;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>The facts that a condition is made of: a name and what is asked of it, a step, a state.</summary>
+internal sealed class FactBinder
+{
+    private readonly BindingContext _context;
+    private readonly AmountBinder _amounts;
+    private readonly DeclarationBinder _declarations;
+
+    public FactBinder(BindingContext context, AmountBinder amounts, DeclarationBinder declarations)
+    {
+        _context = context;
+        _amounts = amounts;
+        _declarations = declarations;
+    }
+
+    public Condition? Bind(NameExpression name, LinePlace place, ConditionUse use)
+    {
+        Symbol? symbol = Resolve(name, place);
+        if (symbol is null)
+        {
+            return null;
+        }
+
+        if (use.InputsOnly && symbol.Kind is not (SymbolKind.SwitchInput or SymbolKind.AnalogueInput))
+        {
+            _context.Report(NameDiagnostics.NotAnInput(place.At(name)));
+            return null;
+        }
+
+        Text.SourceSpan span = place.At(name);
+        return symbol.Kind switch
+        {
+            SymbolKind.SwitchInput => _declarations.Demand<SwitchInput>(symbol, span) is { } input ? new SwitchFact(input, span) : null,
+            SymbolKind.AnalogueInput => _declarations.Demand<AnalogueInput>(symbol, span) is { } reading ? new UsableFact(reading, span) : null,
+            SymbolKind.Latch => new LatchFact(symbol.Name, span),
+            SymbolKind.Trip => new TripFact(symbol.Name, span),
+            _ => BindOutput(name, symbol, place),
+        };
+    }
+
+    public StepFact? Bind(StepExpression step, LinePlace place, ConditionUse use)
+    {
+        if (use.InputsOnly)
+        {
+            _context.Report(NameDiagnostics.NotAnInput(place.At(step)));
+            return null;
+        }
+
+        return Step(step.Step, place) is int number ? new StepFact(number, place.At(step)) : null;
+    }
+
+    public StateFact? Bind(StateExpression state, LinePlace place, ConditionUse use)
+    {
+        if (use.InputsOnly)
+        {
+            _context.Report(NameDiagnostics.NotAnInput(place.At(state)));
+            return null;
+        }
+
+        return new StateFact(Enum.Parse<ProceduralState>(state.State.Text), place.At(state));
+    }
+
+    /// <summary>The number of a step that exists.</summary>
+    public int? Step(NumberSyntax number, LinePlace place)
+    {
+        int? step = _amounts.Count(number, 1, ProcedureBinder.LargestStepNumber, place);
+        if (step is int known && !_context.Steps.Contains(known))
+        {
+            if (!_context.StepsMayBeMissing)
+            {
+                _context.Report(NameDiagnostics.NoSuchStep(place.At(number), known, NearestStep(known)));
+            }
+
+            return null;
+        }
+
+        return step;
+    }
+
+    private int? NearestStep(int number) => _context.Steps.Count == 0 ? null : _context.Steps.MinBy(step => Math.Abs(step - number));
+
+    private Symbol? Resolve(NameExpression name, LinePlace place)
+    {
+        switch (name.Aspect?.Text)
+        {
+            case null:
+                if (_context.Symbols.Find(name.Name.Text) is { Kind: SymbolKind.AnalogueInput or SymbolKind.Parameter })
+                {
+                    _context.Report(QuantityDiagnostics.AmountForCondition(place.At(name)));
+                    return null;
+                }
+
+                return _context.Symbols.Resolve(
+                    name.Name,
+                    place,
+                    symbol => symbol.IsOutput || symbol.Kind is SymbolKind.SwitchInput or SymbolKind.Latch,
+                    "a switch, a valve, a motor, a latch or a comparison");
+            case "latched":
+                return _context.Symbols.Resolve(name.Name, place, symbol => symbol.Kind == SymbolKind.Trip, "a trip");
+            case "usable":
+                return _context.Symbols.Resolve(name.Name, place, symbol => symbol.Kind == SymbolKind.AnalogueInput, "a measured input");
+            default:
+                return _context.Symbols.Resolve(name.Name, place, symbol => symbol.IsOutput, "a valve or a motor");
+        }
+    }
+
+    private Condition? BindOutput(NameExpression name, Symbol symbol, LinePlace place)
+    {
+        Text.SourceSpan span = place.At(name);
+        string? aspect = name.Aspect?.Text;
+        if (aspect is "open" or "closed" or "running" or "stopped" && !DeviceWords.Fits(_context, symbol, name.Aspect, place))
+        {
+            return null;
+        }
+
+        if (aspect is "proved" or "failed" && symbol.Syntax is OutputSyntax { Confirm: null })
+        {
+            _context.Report(NameDiagnostics.NothingConfirms(span, symbol, aspect));
+            return null;
+        }
+
+        if (_declarations.Demand<Output>(symbol, span) is not { } output)
+        {
+            return null;
+        }
+
+        OutputFactKind kind = aspect switch
+        {
+            "proved" => OutputFactKind.Proved,
+            "failed" => OutputFactKind.Failed,
+            _ => OutputFactKind.On,
+        };
+        OutputFact fact = new(output, kind, span);
+        return aspect is "closed" or "stopped" ? new Negation(fact, span) : fact;
+    }
+}

@@ -1,0 +1,184 @@
+using System.Collections.Immutable;
+using Sequencer.Language.Programs;
+using Sequencer.Language.Syntax;
+using Sequencer.Language.Units;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>Steps, what they do, and the ways between them.</summary>
+internal sealed class ProcedureBinder
+{
+    /// <summary>The largest IEC 61131-3 INT: what a step's number is shown and recorded in.</summary>
+    public const int LargestStepNumber = 32_767;
+
+    private readonly BindingContext _context;
+    private readonly AmountBinder _amounts;
+    private readonly DeclarationBinder _declarations;
+    private readonly DoseBinder _doses;
+    private readonly List<Transition> _transitions = [];
+    private readonly List<Step> _steps = [];
+
+    public ProcedureBinder(BindingContext context, AmountBinder amounts, DeclarationBinder declarations)
+    {
+        _context = context;
+        _amounts = amounts;
+        _declarations = declarations;
+        _doses = new DoseBinder(context, amounts, declarations);
+    }
+
+    /// <summary>The numbers of all steps, so that any line may name any of them.</summary>
+    public void Declare(ProgramOutline outline)
+    {
+        Dictionary<int, Text.SourceSpan> first = [];
+        foreach (PlacedSyntax<StepSyntax> header in outline.Steps.Select(step => step.Header).OfType<PlacedSyntax<StepSyntax>>())
+        {
+            Text.SourceSpan span = header.Place.At(header.Syntax.Number);
+            if (_amounts.Count(header.Syntax.Number, 1, LargestStepNumber, header.Place) is not int number)
+            {
+                _context.StepsMayBeMissing = true;
+            }
+            else if (!first.TryAdd(number, span))
+            {
+                _context.Report(NameDiagnostics.StepTwice(span, number, first[number]));
+            }
+        }
+
+        _context.Steps.UnionWith(first.Keys);
+        _context.StepsMayBeMissing |= outline.StepsMayBeMissing;
+    }
+
+    public (ImmutableArray<Step> Steps, ImmutableArray<Transition> Transitions) Bind(ProgramOutline outline)
+    {
+        int join = 0;
+        for (int index = 0; index <= outline.Steps.Count; index++)
+        {
+            for (; join < outline.Joins.Count && outline.Joins[join].StepsBefore == index; join++)
+            {
+                BindJoin(outline.Joins[join].Join.Syntax, outline.Joins[join].Join.Place);
+            }
+
+            if (index < outline.Steps.Count)
+            {
+                BindStep(outline.Steps[index]);
+            }
+        }
+
+        return ([.. _steps], [.. _transitions]);
+    }
+
+    private void BindStep(StepOutline outline)
+    {
+        StepLines lines = new(_context);
+        bool doses = outline.HasMalformedLine || outline.Lines.Exists(line => line.Syntax is DoseSyntax);
+        int? number = outline.Header is { } header && header.Syntax.Number.Value.CompareTo(LargestStepNumber) <= 0
+            ? (int)header.Syntax.Number.Value.ToInt64()
+            : null;
+        foreach (PlacedSyntax<StepLineSyntax> line in outline.Lines)
+        {
+            BindLine(line, number, doses, lines);
+        }
+
+        if (outline.Header is not { } head || number is not int known)
+        {
+            return;
+        }
+
+        if (lines.LimitSpan is null && !outline.HasMalformedLine)
+        {
+            _context.Report(StructureDiagnostics.LimitMissing(head.Place.At(head.Syntax), known));
+        }
+
+        if (lines.Limit is not null)
+        {
+            _steps.Add(new Step(known, head.Syntax.Title.Text, outline.Documentation, [.. lines.Actions], lines.Expected, lines.Limit, head.Place.At(head.Syntax)));
+        }
+    }
+
+    private void BindLine(PlacedSyntax<StepLineSyntax> line, int? step, bool doses, StepLines lines)
+    {
+        LinePlace place = line.Place;
+        switch (line.Syntax)
+        {
+            case DriveSyntax drive:
+                lines.Add(Drive(drive, place));
+                break;
+            case DoseSyntax dose:
+                lines.Add(_doses.Bind(dose, place));
+                break;
+            case ExpectSyntax expect:
+                Duration? expected = _amounts.Time(expect.Time, place);
+                lines.Expect(expected, place.At(expect));
+                break;
+            case LimitSyntax limit:
+                lines.SetLimit(Limit(limit, place), place.At(limit));
+                break;
+            case GoSyntax go:
+                Condition? when = _declarations.Conditions.Bind(go.When, place, new ConditionUse(false, doses));
+                AddTransition(step is int from ? [from] : null, Steps(go.Targets, place), when, place.At(go));
+                break;
+            default:
+                throw new System.Diagnostics.UnreachableException(line.Syntax.GetType().Name);
+        }
+    }
+
+    private void BindJoin(JoinSyntax join, LinePlace place)
+    {
+        Condition? when = _declarations.Conditions.Bind(join.When, place, new ConditionUse(false, true));
+        AddTransition(Steps(join.Sources, place), Steps(join.Targets, place), when, place.At(join));
+    }
+
+    private void AddTransition(ImmutableArray<int>? from, ImmutableArray<int>? to, Condition? when, Text.SourceSpan span)
+    {
+        if (from is not null && to is not null && when is not null)
+        {
+            _transitions.Add(new Transition(from.Value, to.Value, when, span));
+        }
+    }
+
+    private ImmutableArray<int>? Steps(ImmutableArray<NumberSyntax> numbers, LinePlace place)
+    {
+        ImmutableArray<int>.Builder steps = ImmutableArray.CreateBuilder<int>();
+        foreach (NumberSyntax number in numbers)
+        {
+            if (_declarations.Facts.Step(number, place) is not int step)
+            {
+                continue;
+            }
+
+            if (steps.Contains(step))
+            {
+                _context.Report(NameDiagnostics.ListedTwice(place.At(number), place.At(number).Text.ToString()));
+            }
+            else
+            {
+                steps.Add(step);
+            }
+        }
+
+        return steps.Count == numbers.Length ? steps.ToImmutable() : null;
+    }
+
+    private DriveAction? Drive(DriveSyntax syntax, LinePlace place)
+    {
+        Duration? after = _amounts.TimeOrNothing(syntax.After, place);
+        Duration? length = _amounts.Time(syntax.For, place);
+        Condition? during = _declarations.Conditions.BindOptional(syntax.While, place);
+        Condition? until = _declarations.Conditions.BindOptional(syntax.Until, place);
+        Symbol? symbol = _context.Symbols.Resolve(syntax.Name, place, found => found.IsOutput, "a valve or a motor");
+        if (symbol is null || !DeviceWords.Fits(_context, symbol, syntax.Verb, place, true) || _declarations.Demand<Output>(symbol, place.At(syntax.Name)) is not { } output)
+        {
+            return null;
+        }
+
+        return after is null ? null : new DriveAction(output, DeviceWords.MeansOn(syntax.Verb), after.Value, length, during, until, place.At(syntax));
+    }
+
+    private StepLimit? Limit(LimitSyntax syntax, LinePlace place)
+    {
+        Duration? time = _amounts.Time(syntax.Time, place);
+        int? goTo = syntax.GoTo is null ? null : _declarations.Facts.Step(syntax.GoTo, place);
+        return time is null || (goTo is null && syntax.GoTo is not null)
+            ? null
+            : new StepLimit(time.Value, Reactions.Of(syntax.Reaction, Reaction.Alarm), goTo, syntax.Message.Text, place.At(syntax));
+    }
+}

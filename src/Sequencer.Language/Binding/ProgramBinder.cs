@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using Sequencer.Language.Parsing;
+using Sequencer.Language.Programs;
+using Sequencer.Language.Syntax;
+using Sequencer.Language.Units;
+using Sequencer.Text;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>
+/// Statements to a program: names resolved, units and ranges checked. Reports SEQ0120 to SEQ0130, SEQ02xx
+/// and SEQ03xx. With errors about, the result holds what could be bound and is no program to run.
+/// </summary>
+internal sealed class ProgramBinder
+{
+    private readonly ProgramOutline _outline;
+    private readonly BindingContext _context;
+    private readonly AmountBinder _amounts;
+    private readonly DeclarationBinder _declarations;
+    private readonly ProtectionBinder _protections;
+    private readonly RequirementBinder _requirements;
+
+    private ProgramBinder(ProgramOutline outline, int scanMilliseconds, DiagnosticBag diagnostics)
+    {
+        _outline = outline;
+        _context = new BindingContext(outline.Source, scanMilliseconds, diagnostics);
+        _amounts = new AmountBinder(_context);
+        _declarations = new DeclarationBinder(_context, _amounts);
+        _protections = new ProtectionBinder(_context, _amounts, _declarations);
+        _requirements = new RequirementBinder(_context, _amounts, _declarations);
+    }
+
+    /// <param name="parsed">The whole file.</param>
+    /// <param name="scanMilliseconds">The site's scan period.</param>
+    /// <param name="diagnostics">Where mistakes go.</param>
+    public static UnitProgram Bind(ParsedProgram parsed, int scanMilliseconds, DiagnosticBag diagnostics) =>
+        new ProgramBinder(OutlineReader.Read(parsed, diagnostics), scanMilliseconds, diagnostics).Bind();
+
+    private UnitProgram Bind()
+    {
+        List<PlacedSyntax<DeclarationSyntax>> declared = DeclareNames();
+        ProcedureBinder procedure = new(_context, _amounts, _declarations);
+        procedure.Declare(_outline);
+        Duration wait = _outline.Restart is { } restart ? _amounts.TimeOrNothing(restart.Syntax.Wait, restart.Place) ?? default : default;
+        UnitProgram program = Declarations(declared) with { RestartWait = wait };
+        (ImmutableArray<Step> steps, ImmutableArray<Transition> transitions) = procedure.Bind(_outline);
+        return program with
+        {
+            StartConditions = [.. _outline.Starts.Select(start => _requirements.Bind(start.Syntax, start.Place)).OfType<StartCondition>()],
+            Steps = steps,
+            Transitions = transitions,
+        };
+    }
+
+    /// <summary>The declarations whose names were free.</summary>
+    private List<PlacedSyntax<DeclarationSyntax>> DeclareNames()
+    {
+        _outline.PoisonedNames.ForEach(_context.Symbols.Poison);
+        if (_outline.Unit is { } unit)
+        {
+            _context.Symbols.Declare(unit.Syntax.Name.Text, SymbolKind.Unit, null, unit.Place, unit.Place.At(unit.Syntax.Name));
+        }
+
+        return _outline.Declarations.FindAll(declaration => _context.Symbols.Declare(
+            declaration.Syntax.Name.Text,
+            Symbol.KindOf(declaration.Syntax),
+            declaration.Syntax,
+            declaration.Place,
+            declaration.Place.At(declaration.Syntax.Name)));
+    }
+
+    private UnitProgram Declarations(List<PlacedSyntax<DeclarationSyntax>> declared)
+    {
+        ImmutableArray<object?> bound = [.. declared.Select(Bind)];
+        return new UnitProgram
+        {
+            Source = _outline.Source,
+            Name = _outline.Unit?.Syntax.Name.Text ?? string.Empty,
+            Title = _outline.Unit?.Syntax.Title.Text ?? string.Empty,
+            Span = _outline.Unit is { } unit ? unit.Place.At(unit.Syntax) : _outline.Source.At(0, 0),
+            AnalogueInputs = [.. bound.OfType<AnalogueInput>()],
+            SwitchInputs = [.. bound.OfType<SwitchInput>()],
+            Outputs = [.. bound.OfType<Output>()],
+            Reagents = [.. bound.OfType<Reagent>()],
+            Parameters = [.. bound.OfType<Parameter>()],
+            Latches = [.. bound.OfType<Latch>()],
+            Interlocks = [.. bound.OfType<Interlock>()],
+            Exclusions = [.. bound.OfType<Exclusion>()],
+            Permissives = [.. bound.OfType<Permissive>()],
+            Trips = [.. bound.OfType<Trip>()],
+            Alarms = [.. bound.OfType<OperatorAlarm>()],
+            Assumptions = [.. bound.OfType<AssumptionClause>()],
+            Requirements = [.. bound.OfType<RequirementClause>()],
+        };
+    }
+
+    private object? Bind(PlacedSyntax<DeclarationSyntax> declaration)
+    {
+        LinePlace place = declaration.Place;
+        return declaration.Syntax switch
+        {
+            LatchSyntax latch => _protections.Bind(latch, place),
+            InterlockSyntax interlock => _protections.Bind(interlock, place),
+            ExclusionSyntax exclusion => _protections.Bind(exclusion, place),
+            PermissiveSyntax permissive => _protections.Bind(permissive, place),
+            TripSyntax trip => _protections.Bind(trip, place),
+            AlarmSyntax alarm => _protections.Bind(alarm, place),
+            AssumeSyntax assume => _requirements.Bind(assume, place),
+            RequireSyntax require => _requirements.Bind(require, place),
+            _ when _context.Symbols.Find(declaration.Syntax.Name.Text) is { } symbol => _declarations.Demand<object>(symbol, symbol.Span),
+            _ => throw new System.Diagnostics.UnreachableException(declaration.Syntax.GetType().Name),
+        };
+    }
+}

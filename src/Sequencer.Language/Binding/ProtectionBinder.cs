@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using Sequencer.Language.Programs;
+using Sequencer.Language.Syntax;
+using Sequencer.Language.Units;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>Latches, interlocks, permissives, trips and alarms; null where a part was wrong.</summary>
+internal sealed class ProtectionBinder
+{
+    private readonly BindingContext _context;
+    private readonly AmountBinder _amounts;
+    private readonly DeclarationBinder _declarations;
+
+    public ProtectionBinder(BindingContext context, AmountBinder amounts, DeclarationBinder declarations)
+    {
+        _context = context;
+        _amounts = amounts;
+        _declarations = declarations;
+    }
+
+    public Latch? Bind(LatchSyntax syntax, LinePlace place)
+    {
+        Condition? set = Condition(syntax.Set, place);
+        Condition? clear = Condition(syntax.Clear, place);
+        return set is null || clear is null
+            ? null
+            : new Latch(syntax.Name.Text, syntax.Description.Text, set, clear, syntax.Retained, place.At(syntax));
+    }
+
+    public Interlock? Bind(InterlockSyntax syntax, LinePlace place)
+    {
+        ImmutableArray<Output>? outputs = Outputs(syntax.Outputs, place);
+        Condition? condition = Condition(syntax.Condition, place);
+        Condition? release = _declarations.Conditions.BindOptional(syntax.Release, place);
+        return outputs is null || condition is null || (release is null && syntax.Release is not null)
+            ? null
+            : new Interlock(syntax.Name.Text, syntax.Title.Text, outputs.Value, syntax.Form, condition, release, syntax.NeedsReset, place.At(syntax));
+    }
+
+    public Exclusion? Bind(ExclusionSyntax syntax, LinePlace place)
+    {
+        ImmutableArray<Output>? outputs = Outputs(syntax.Outputs, place);
+        Duration? between = _amounts.TimeOrNothing(syntax.Between, place);
+        if (syntax.Outputs.Length == 1)
+        {
+            _context.Report(NameDiagnostics.OneExclusive(place.At(syntax.Outputs[0])));
+        }
+
+        return outputs is null || between is null ? null : new Exclusion(syntax.Name.Text, syntax.Title.Text, outputs.Value, between.Value, place.At(syntax));
+    }
+
+    public Permissive? Bind(PermissiveSyntax syntax, LinePlace place)
+    {
+        ImmutableArray<Output>? outputs = Outputs(syntax.Outputs, place);
+        Condition? condition = Condition(syntax.Condition, place);
+        Duration? patience = _amounts.Time(syntax.Patience, place);
+        return outputs is null || condition is null || (patience is null && syntax.Patience is not null)
+            ? null
+            : new Permissive(syntax.Name.Text, syntax.Title.Text, outputs.Value, condition, patience, Reactions.Of(syntax.Reaction, Reaction.Alarm), place.At(syntax));
+    }
+
+    public Trip? Bind(TripSyntax syntax, LinePlace place)
+    {
+        BadSignal bad = syntax.IfBad?.Text switch
+        {
+            "alarm" => BadSignal.Alarm,
+            "hold" => BadSignal.Hold,
+            _ => BadSignal.Trip,
+        };
+        return Condition(syntax.Condition, place) is { } condition
+            ? new Trip(syntax.Name.Text, syntax.Title.Text, condition, Reactions.Of(syntax.Reaction, Reaction.Hold), bad, place.At(syntax))
+            : null;
+    }
+
+    public OperatorAlarm? Bind(AlarmSyntax syntax, LinePlace place) => Condition(syntax.Condition, place) is { } condition
+        ? new OperatorAlarm(syntax.Name.Text, syntax.Message.Text, condition, place.At(syntax))
+        : null;
+
+    private Condition? Condition(ExpressionSyntax expression, LinePlace place) => _declarations.Conditions.Bind(expression, place);
+
+    private ImmutableArray<Output>? Outputs(ImmutableArray<WordSyntax> names, LinePlace place)
+    {
+        ImmutableArray<Output>.Builder outputs = ImmutableArray.CreateBuilder<Output>();
+        HashSet<string> seen = new(StringComparer.Ordinal);
+        foreach (WordSyntax name in names)
+        {
+            if (!seen.Add(name.Text))
+            {
+                _context.Report(NameDiagnostics.ListedTwice(place.At(name), name.Text));
+            }
+            else if (_declarations.ResolveOutput(name, place) is { } output)
+            {
+                outputs.Add(output);
+            }
+        }
+
+        return outputs.Count == names.Length ? outputs.ToImmutable() : null;
+    }
+}

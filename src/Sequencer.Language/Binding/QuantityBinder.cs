@@ -1,0 +1,191 @@
+using Sequencer.Language.Programs;
+using Sequencer.Language.Syntax;
+using Sequencer.Language.Units;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>
+/// Amounts: readings, parameters, totals, literals and their sums. All that stands in one comparison
+/// has the dimension of its first name; whatever differs is blamed, once each.
+/// </summary>
+internal sealed class QuantityBinder
+{
+    private readonly BindingContext _context;
+    private readonly AmountBinder _amounts;
+    private readonly DeclarationBinder _declarations;
+
+    public QuantityBinder(BindingContext context, AmountBinder amounts, DeclarationBinder declarations)
+    {
+        _context = context;
+        _amounts = amounts;
+        _declarations = declarations;
+    }
+
+    /// <summary>
+    /// Binds what is compared with one another; a null stands where something was wrong. The literals
+    /// met on the way are added to <paramref name="literals"/>.
+    /// </summary>
+    public Quantity?[] Bind(LinePlace place, ConditionUse use, List<WrittenLiteral> literals, params ExpressionSyntax[] expressions)
+    {
+        Measure? measure = Find(expressions, false) ?? Find(expressions, true);
+        return [.. expressions.Select(expression => Bind(expression, new Scope(place, use, measure, literals)))];
+    }
+
+    /// <summary>Binds one amount that must have the dimension of <paramref name="input"/>.</summary>
+    public Quantity? Bind(LinePlace place, ExpressionSyntax expression, AnalogueInput input, List<WrittenLiteral> literals) =>
+        Bind(expression, new Scope(place, default, new Measure(input.Unit.Dimension, input.Tag), literals));
+
+    private Quantity? Bind(ExpressionSyntax expression, Scope scope) => expression switch
+    {
+        BracketExpression bracket => Bind(bracket.Inner, scope),
+        SumExpression sum => BindSum(sum, scope),
+        AmountSyntax literal => BindLiteral(literal, scope),
+        NameExpression { Aspect: null } name => BindName(name, scope),
+        TotalExpression total => BindTotal(total, scope),
+        _ => NoAmount(expression, scope),
+    };
+
+    private Quantity? NoAmount(ExpressionSyntax expression, Scope scope)
+    {
+        _context.Report(QuantityDiagnostics.ConditionForAmount(scope.Place.At(expression)));
+        return null;
+    }
+
+    private SumQuantity? BindSum(SumExpression sum, Scope scope)
+    {
+        Quantity? left = Bind(sum.Left, scope);
+        Quantity? right = Bind(sum.Right, scope);
+        return left is null || right is null ? null : new SumQuantity(left, right, sum.Subtract, scope.Place.At(sum));
+    }
+
+    private LiteralQuantity? BindLiteral(AmountSyntax literal, Scope scope)
+    {
+        Unit? unit = literal.Unit is null ? null : _amounts.UnitOf(literal.Unit, scope.Place);
+        if (literal.Unit is not null && unit is null)
+        {
+            return null;
+        }
+
+        Dimension dimension = unit?.Dimension ?? Dimension.Acidity;
+        if (scope.Measure is { } measure && measure.Dimension != dimension)
+        {
+            _context.Report(unit is null
+                ? QuantityDiagnostics.UnitMissing(scope.Place.At(literal), measure.Dimension)
+                : QuantityDiagnostics.UnlikeDimensions(scope.Place.At(literal), dimension, measure.Dimension, measure.Name));
+            return null;
+        }
+
+        LiteralQuantity quantity = new(literal.Number.Value * (unit?.Factor ?? 1), dimension, scope.Place.At(literal));
+        scope.Literals.Add(new WrittenLiteral(quantity, unit));
+        return quantity;
+    }
+
+    private Quantity? BindName(NameExpression name, Scope scope)
+    {
+        Symbol? symbol = _context.Symbols.Resolve(
+            name.Name,
+            scope.Place,
+            found => found.Kind is SymbolKind.AnalogueInput or SymbolKind.Parameter,
+            "a measured input or a parameter");
+        if (symbol is null)
+        {
+            return null;
+        }
+
+        if (scope.Use.InputsOnly && symbol.Kind == SymbolKind.Parameter)
+        {
+            _context.Report(NameDiagnostics.NotAnInput(scope.Place.At(name)));
+            return null;
+        }
+
+        Quantity? quantity = symbol.Kind == SymbolKind.Parameter
+            ? _declarations.Demand<Parameter>(symbol, scope.Place.At(name)) is { } parameter ? new ParameterQuantity(parameter, scope.Place.At(name)) : null
+            : _declarations.Demand<AnalogueInput>(symbol, scope.Place.At(name)) is { } input ? new ReadingQuantity(input, scope.Place.At(name)) : null;
+        return Fitting(quantity, scope);
+    }
+
+    private Quantity? BindTotal(TotalExpression total, Scope scope)
+    {
+        Symbol? symbol = _context.Symbols.Resolve(total.Name, scope.Place, found => found.IsOutput, "a valve or a motor");
+        if (symbol?.Syntax is not OutputSyntax syntax)
+        {
+            return null;
+        }
+
+        if (scope.Use.InputsOnly)
+        {
+            _context.Report(NameDiagnostics.NotAnInput(scope.Place.At(total)));
+            return null;
+        }
+
+        if (syntax.Delivers is null)
+        {
+            _context.Report(NameDiagnostics.DeliversNothing(scope.Place.At(total), symbol));
+            return null;
+        }
+
+        Output? output = _declarations.Demand<Output>(symbol, scope.Place.At(total));
+        return Fitting(output?.Delivery is null ? null : new TotalQuantity(output, scope.Place.At(total)), scope);
+    }
+
+    private Quantity? Fitting(Quantity? quantity, Scope scope)
+    {
+        if (quantity is not null && scope.Measure is { } measure && quantity.Dimension != measure.Dimension)
+        {
+            _context.Report(QuantityDiagnostics.UnlikeDimensions(quantity.Span, quantity.Dimension, measure.Dimension, measure.Name));
+            return null;
+        }
+
+        return quantity;
+    }
+
+    /// <summary>The first name (or literal with a unit) among the expressions and what it measures.</summary>
+    private Measure? Find(ExpressionSyntax[] expressions, bool literals)
+    {
+        Stack<ExpressionSyntax> open = new(expressions.Reverse());
+        while (open.TryPop(out ExpressionSyntax? expression))
+        {
+            Measure? found = literals ? OfLiteral(expression) : OfName(expression);
+            if (found is not null)
+            {
+                return found;
+            }
+
+            if (expression is SumExpression sum)
+            {
+                open.Push(sum.Right);
+                open.Push(sum.Left);
+            }
+            else if (expression is BracketExpression bracket)
+            {
+                open.Push(bracket.Inner);
+            }
+        }
+
+        return null;
+    }
+
+    private Measure? OfName(ExpressionSyntax expression)
+    {
+        string? unit = expression switch
+        {
+            TotalExpression => "L",
+            NameExpression name => _context.Symbols.Find(name.Name.Text)?.Syntax switch
+            {
+                AnalogueInputSyntax input => input.Unit.Text,
+                ParameterSyntax parameter => parameter.Default.Unit?.Text,
+                _ => null,
+            },
+            _ => null,
+        };
+        string? text = (expression as NameExpression)?.Name.Text ?? (expression as TotalExpression)?.Name.Text + ".total";
+        return unit is not null && UnitTable.Find(unit) is { } known ? new Measure(known.Dimension, text) : null;
+    }
+
+    private static Measure? OfLiteral(ExpressionSyntax expression) =>
+        expression is AmountSyntax { Unit: { } word } && UnitTable.Find(word.Text) is { } unit ? new Measure(unit.Dimension, word.Text) : null;
+
+    private sealed record Measure(Dimension Dimension, string Name);
+
+    private sealed record Scope(LinePlace Place, ConditionUse Use, Measure? Measure, List<WrittenLiteral> Literals);
+}

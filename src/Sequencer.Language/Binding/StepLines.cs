@@ -1,0 +1,55 @@
+using Sequencer.Language.Programs;
+using Sequencer.Language.Units;
+using Sequencer.Text;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>What the lines of one step add up to; <c>limit</c> and <c>expect</c> stand there once.</summary>
+internal sealed class StepLines
+{
+    private readonly BindingContext _context;
+    private SourceSpan? _expectSpan;
+
+    public StepLines(BindingContext context) => _context = context;
+
+    public List<StepAction> Actions { get; } = [];
+
+    public Duration? Expected { get; private set; }
+
+    public StepLimit? Limit { get; private set; }
+
+    /// <summary>The first <c>limit</c>, sound or not.</summary>
+    public SourceSpan? LimitSpan { get; private set; }
+
+    public void Add(StepAction? action)
+    {
+        if (action is not null)
+        {
+            Actions.Add(action);
+        }
+    }
+
+    public void Expect(Duration? time, SourceSpan span)
+    {
+        if (_expectSpan is { } first)
+        {
+            _context.Report(StructureDiagnostics.OnlyOnce(span, "expect", first));
+            return;
+        }
+
+        _expectSpan = span;
+        Expected = time;
+    }
+
+    public void SetLimit(StepLimit? limit, SourceSpan span)
+    {
+        if (LimitSpan is { } first)
+        {
+            _context.Report(StructureDiagnostics.OnlyOnce(span, "limit", first));
+            return;
+        }
+
+        LimitSpan = span;
+        Limit = limit;
+    }
+}

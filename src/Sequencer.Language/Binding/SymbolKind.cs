@@ -1,0 +1,19 @@
+namespace Sequencer.Language.Binding;
+
+internal enum SymbolKind
+{
+    Unit,
+    AnalogueInput,
+    SwitchInput,
+    Valve,
+    Motor,
+    Reagent,
+    Parameter,
+    Latch,
+    Interlock,
+    Permissive,
+    Trip,
+    Alarm,
+    Assumption,
+    Requirement,
+}

@@ -1,0 +1,102 @@
+using Sequencer.Language.Syntax;
+using Sequencer.Text;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>
+/// Every name of a unit, in one namespace, whatever the order of declaration. Names that a malformed line
+/// seems to declare are known to be poisoned: asking for one says nothing more.
+/// </summary>
+internal sealed class SymbolTable
+{
+    private readonly Dictionary<string, Symbol> _symbols = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Symbol> _byFoldedName = new(StringComparer.OrdinalIgnoreCase);
+    private readonly HashSet<string> _poisoned = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _missing = new(StringComparer.Ordinal);
+    private readonly DiagnosticBag _diagnostics;
+    private bool _anythingMayBeDeclared;
+
+    public SymbolTable(DiagnosticBag diagnostics) => _diagnostics = diagnostics;
+
+    /// <summary>Whether the name was free; if not, that is reported.</summary>
+    public bool Declare(string name, SymbolKind kind, DeclarationSyntax? syntax, LinePlace place, SourceSpan span)
+    {
+        if (_byFoldedName.TryGetValue(name, out Symbol? first))
+        {
+            _diagnostics.Add(first.Name == name
+                ? NameDiagnostics.DeclaredTwice(span, name, first)
+                : NameDiagnostics.DiffersInCaseOnly(span, name, first));
+            _poisoned.Add(name);
+            return false;
+        }
+
+        Symbol symbol = new(name, kind, syntax, place, span);
+        _symbols.Add(name, symbol);
+        _byFoldedName.Add(name, symbol);
+        CheckSpelling(name, span);
+        return true;
+    }
+
+    /// <summary>The name stands where a malformed line would declare it; null: any name might have been declared.</summary>
+    public void Poison(string? name)
+    {
+        if (name is null)
+        {
+            _anythingMayBeDeclared = true;
+        }
+        else
+        {
+            _poisoned.Add(name);
+        }
+    }
+
+    public Symbol? Find(string name) => _symbols.GetValueOrDefault(name);
+
+    /// <summary>The symbol, if it is of a kind that <paramref name="fits"/>; otherwise that is reported once and null returned.</summary>
+    public Symbol? Resolve(WordSyntax name, LinePlace place, Func<Symbol, bool> fits, string needed)
+    {
+        if (_symbols.TryGetValue(name.Text, out Symbol? symbol))
+        {
+            if (fits(symbol))
+            {
+                return symbol;
+            }
+
+            if (!_poisoned.Contains(name.Text))
+            {
+                _diagnostics.Add(NameDiagnostics.WrongKind(place.At(name), symbol, needed));
+            }
+
+            return null;
+        }
+
+        if (!_anythingMayBeDeclared && !_poisoned.Contains(name.Text))
+        {
+            ReportUnknown(name, place, fits);
+        }
+
+        return null;
+    }
+
+    /// <summary>A misspelling is told wherever it stands; a name that nothing resembles lacks a declaration, told once.</summary>
+    private void ReportUnknown(WordSyntax name, LinePlace place, Func<Symbol, bool> fits)
+    {
+        string? near = NearestWord.Find(name.Text, _symbols.Values.Where(fits).Select(symbol => symbol.Name));
+        if (near is not null || _missing.Add(name.Text))
+        {
+            _diagnostics.Add(NameDiagnostics.Unknown(place.At(name), name.Text, near is null ? null : _symbols[near]));
+        }
+    }
+
+    private void CheckSpelling(string name, SourceSpan span)
+    {
+        if (ReservedWords.Contains(name))
+        {
+            _diagnostics.Add(NameDiagnostics.Reserved(span, name));
+        }
+        else if (name.Contains("__", StringComparison.Ordinal) || name.EndsWith('_') || name.Contains('/', StringComparison.Ordinal) || name == "%")
+        {
+            _diagnostics.Add(NameDiagnostics.Misshapen(span, name));
+        }
+    }
+}

@@ -1,0 +1,24 @@
+namespace Sequencer.Language.Binding;
+
+/// <summary>Kinds of names as a person says them.</summary>
+internal static class SymbolWords
+{
+    public static string InWords(this SymbolKind kind) => kind switch
+    {
+        SymbolKind.Unit => "the unit itself",
+        SymbolKind.AnalogueInput => "a measured input",
+        SymbolKind.SwitchInput => "a switch",
+        SymbolKind.Valve => "a valve",
+        SymbolKind.Motor => "a motor",
+        SymbolKind.Reagent => "a reagent",
+        SymbolKind.Parameter => "a parameter",
+        SymbolKind.Latch => "a latch",
+        SymbolKind.Interlock => "an interlock",
+        SymbolKind.Permissive => "a permissive",
+        SymbolKind.Trip => "a trip",
+        SymbolKind.Alarm => "an alarm",
+        SymbolKind.Assumption => "an assumption",
+        SymbolKind.Requirement => "a requirement",
+        _ => throw new System.Diagnostics.UnreachableException($"kind {kind}"),
+    };
+}

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Sequencer.Language.Syntax;
+using Sprache;
+using static Sequencer.Language.Parsing.Terminals;
+
+namespace Sequencer.Language.Parsing;
+
+/// <summary>The optional parts of a statement: in any order, each at most once, with or without commas between.</summary>
+internal sealed class ClauseSet
+{
+    private readonly ImmutableArray<Clause> _clauses;
+
+    private ClauseSet(ImmutableArray<Clause> clauses) => _clauses = clauses;
+
+    public T? Find<T>(string keyword)
+        where T : class => _clauses.FirstOrDefault(clause => clause.Keyword == keyword)?.Value as T;
+
+    public static Parser<Clause> Clause<T>(string keyword, Parser<T> body)
+        where T : SyntaxNode => Keyword(keyword).Then(word => body.Select(value => new Clause(keyword, value, word.Span)));
+
+    public static Parser<ClauseSet> AnyOf(params Parser<Clause>[] alternatives)
+    {
+        Parser<Clause> any = alternatives.Aggregate((left, right) => left.XOr(right));
+        Parser<ImmutableArray<Clause>> all = Symbol(",", null).XOptional().Then(_ => any).Repeated();
+        return input =>
+        {
+            IResult<ImmutableArray<Clause>> result = all(input);
+            if (!result.WasSuccessful)
+            {
+                return Result.Failure<ClauseSet>(result.Remainder, string.Empty, []);
+            }
+
+            Clause? repeated = result.Value.Where((clause, index) => result.Value.Take(index).Any(before => before.Keyword == clause.Keyword)).FirstOrDefault();
+            if (repeated is not null)
+            {
+                ((TokenInput)input).TokenLine.Reject(new LineFault(repeated.Span, at => ParseDiagnostics.ClauseTwice(at, repeated.Keyword)));
+            }
+
+            return Result.Success(new ClauseSet(result.Value), result.Remainder);
+        };
+    }
+}

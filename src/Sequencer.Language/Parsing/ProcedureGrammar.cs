@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using Sequencer.Language.Syntax;
+using Sprache;
+using static Sequencer.Language.Parsing.Terminals;
+
+namespace Sequencer.Language.Parsing;
+
+/// <summary>The head of a program, steps, what they do, and the ways between them.</summary>
+internal static class ProcedureGrammar
+{
+    private static readonly Parser<WordSyntax> ThenReaction = Keyword("then").Then(_ => ProtectionGrammar.Reaction);
+
+    private static readonly Parser<ImmutableArray<NumberSyntax>> Targets =
+        OneOf("`finish`", "finish").Select(_ => ImmutableArray<NumberSyntax>.Empty)
+            .XOr(WholeNumber.SeparatedBy(Keyword("and")));
+
+    private static readonly Parser<(AmountSyntax Time, AmountSyntax Within)> Fine =
+        from time in Time
+        from word in Keyword("within")
+        from within in AmountWithUnit
+        select (time, within);
+
+    public static readonly Parser<StatementSyntax> Language = Keyword("language").Then(_ => WholeNumber).Select(version => new LanguageSyntax(version, version.Span));
+
+    public static readonly Parser<StatementSyntax> Unit =
+        from word in Keyword("unit")
+        from name in Name
+        from title in QuotedText
+        select new UnitSyntax(name, title, name.Span);
+
+    public static readonly Parser<StatementSyntax> Procedure = Keyword("procedure").Select(word => new ProcedureSyntax(word.Span));
+
+    public static readonly Parser<StatementSyntax> Step =
+        from word in Keyword("step")
+        from number in WholeNumber
+        from title in QuotedText
+        select new StepSyntax(number, title, word.Span);
+
+    public static readonly Parser<StatementSyntax> Drive =
+        from verb in OneOf(null, "open", "close", "run", "stop")
+        from name in Name
+        from after in Keyword("after").Then(_ => Time).XOptional()
+        from duration in Keyword("for").Then(_ => Time).XOptional()
+        from during in Keyword("while").Then(_ => ExpressionGrammar.Condition).XOptional()
+        from until in Keyword("until").Then(_ => ExpressionGrammar.Condition).XOptional()
+        select new DriveSyntax(verb, name, after.OrNull(), duration.OrNull(), during.OrNull(), until.OrNull(), verb.Span);
+
+    public static readonly Parser<StatementSyntax> Dose =
+        from word in Keyword("dose")
+        from name in Name
+        from pulse in Keyword("pulse").Then(_ => Time)
+        from fine in Symbol(",").Then(_ => Fine).XOptional()
+        from comma in Symbol(",", null).XOptional()
+        from wait in Keyword("then").Then(_ => Keyword("wait")).Then(_ => Time)
+        from signal in Keyword("toward").Then(_ => Name)
+        from target in Keyword("at").Then(_ => ExpressionGrammar.Amount)
+        from second in Symbol(",")
+        from most in Keyword("at most").Then(_ => AmountWithUnit)
+        from batch in Keyword("a batch")
+        from mostThen in ThenReaction.XOptional()
+        from third in Symbol(",")
+        from least in Keyword("no").Then(_ => AmountWithUnit)
+        from pulses in Keyword("in").Then(_ => WholeNumber)
+        from last in OneOf("`pulses`", "pulses", "pulse")
+        from leastThen in ThenReaction.XOptional()
+        select new DoseSyntax(
+            name,
+            pulse,
+            fine.IsDefined ? fine.Get().Time : null,
+            fine.IsDefined ? fine.Get().Within : null,
+            wait,
+            signal,
+            target,
+            most,
+            mostThen.OrNull(),
+            least,
+            pulses,
+            leastThen.OrNull(),
+            word.Span);
+
+    public static readonly Parser<StatementSyntax> Expect = Keyword("expect").Then(_ => Time).Select(time => new ExpectSyntax(time, time.Span));
+
+    public static readonly Parser<StatementSyntax> Limit =
+        from word in Keyword("limit")
+        from time in Time
+        from comma in Symbol(",", null).XOptional()
+        from then in Keyword("then")
+        from what in ProtectionGrammar.Reaction.Select(reaction => (Reaction: (WordSyntax?)reaction, GoTo: (NumberSyntax?)null))
+            .XOr(Keyword("go").Then(_ => WholeNumber).Select(step => (Reaction: (WordSyntax?)null, GoTo: (NumberSyntax?)step)))
+        from message in QuotedText
+        select new LimitSyntax(time, what.Reaction, what.GoTo, message, word.Span);
+
+    public static readonly Parser<StatementSyntax> Go =
+        from word in Keyword("go")
+        from targets in Targets
+        from condition in Keyword("when").Then(_ => ExpressionGrammar.Condition)
+        select new GoSyntax(targets, condition, word.Span);
+
+    public static readonly Parser<StatementSyntax> Join =
+        from word in Keyword("join")
+        from sources in WholeNumber.SeparatedBy(Symbol(","))
+        from targets in Keyword("to").Then(_ => Targets)
+        from condition in Keyword("when").Then(_ => ExpressionGrammar.Condition)
+        select new JoinSyntax(sources, targets, condition, word.Span);
+}

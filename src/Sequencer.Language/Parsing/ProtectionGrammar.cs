@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using Sequencer.Language.Programs;
+using Sequencer.Language.Syntax;
+using Sprache;
+using static Sequencer.Language.Parsing.Terminals;
+
+namespace Sequencer.Language.Parsing;
+
+/// <summary>Latches, interlocks, permissives, trips and alarms.</summary>
+internal static class ProtectionGrammar
+{
+    public static readonly Parser<WordSyntax> Reaction =
+        OneOf("a reaction (`alarm`, `hold`, `stop`, `abort` or `emergency`)", "alarm", "hold", "stop", "abort", "emergency");
+
+    private static readonly Parser<ImmutableArray<WordSyntax>> Names = Name.SeparatedBy(Symbol(",", null));
+
+    public static readonly Parser<StatementSyntax> Latch =
+        from word in Keyword("latch")
+        from name in Name
+        from description in QuotedText
+        from set in Keyword("set when").Then(_ => ExpressionGrammar.Condition)
+        from comma in Symbol(",", null).XOptional()
+        from clear in Keyword("clear when").Then(_ => ExpressionGrammar.Condition)
+        from second in Symbol(",", null).XOptional()
+        from retained in Keyword("retained").XOptional()
+        select new LatchSyntax(name, description, set, clear, retained.IsDefined, name.Span);
+
+    private static readonly Parser<(InterlockForm Form, ExpressionSyntax Condition, ExpressionSyntax? Release, bool Reset)> While =
+        from word in Keyword("while")
+        from condition in ExpressionGrammar.Condition
+        select (InterlockForm.While, condition, (ExpressionSyntax?)null, false);
+
+    private static readonly Parser<(InterlockForm Form, ExpressionSyntax Condition, ExpressionSyntax? Release, bool Reset)> Unless =
+        from word in Keyword("unless")
+        from condition in ExpressionGrammar.Condition
+        select (InterlockForm.Unless, condition, (ExpressionSyntax?)null, false);
+
+    private static readonly Parser<(InterlockForm Form, ExpressionSyntax Condition, ExpressionSyntax? Release, bool Reset)> FromUntil =
+        from word in Keyword("from")
+        from condition in ExpressionGrammar.Condition
+        from until in Keyword("until")
+        from release in ExpressionGrammar.Condition
+        from reset in Keyword("and reset").XOptional()
+        select (InterlockForm.FromUntil, condition, (ExpressionSyntax?)release, reset.IsDefined);
+
+    private static readonly Parser<Func<WordSyntax, TextSyntax, ImmutableArray<WordSyntax>, StatementSyntax>> Blocked =
+        from word in Keyword("blocked")
+        from form in While.XOr(Unless).XOr(FromUntil)
+        select (Func<WordSyntax, TextSyntax, ImmutableArray<WordSyntax>, StatementSyntax>)((name, title, outputs) =>
+            new InterlockSyntax(name, title, outputs, form.Form, form.Condition, form.Release, form.Reset, name.Span));
+
+    private static readonly Parser<Func<WordSyntax, TextSyntax, ImmutableArray<WordSyntax>, StatementSyntax>> Exclusive =
+        from word in Keyword("exclusive")
+        from between in Symbol(",", null).Then(_ => Time).Then(time => Keyword("between").Select(_ => time)).XOptional()
+        select (Func<WordSyntax, TextSyntax, ImmutableArray<WordSyntax>, StatementSyntax>)((name, title, outputs) =>
+            new ExclusionSyntax(name, title, outputs, between.OrNull(), name.Span));
+
+    public static readonly Parser<StatementSyntax> Interlock =
+        from word in Keyword("interlock")
+        from name in Name
+        from title in QuotedText
+        from outputs in Names
+        from build in Blocked.XOr(Exclusive)
+        select build(name, title, outputs);
+
+    public static readonly Parser<StatementSyntax> Permissive =
+        from word in Keyword("permissive")
+        from name in Name
+        from title in QuotedText
+        from outputs in Names
+        from starts in OneOf("`starts` or `start`", "starts", "start")
+        from only in Keyword("only with")
+        from condition in ExpressionGrammar.Condition
+        from comma in Symbol(",", null).XOptional()
+        from patience in (
+            from after in Keyword("else after")
+            from time in Time
+            from reaction in Reaction
+            select (time, reaction)).XOptional()
+        select new PermissiveSyntax(
+            name,
+            title,
+            outputs,
+            condition,
+            patience.IsDefined ? patience.Get().time : null,
+            patience.IsDefined ? patience.Get().reaction : null,
+            name.Span);
+
+    public static readonly Parser<StatementSyntax> Trip =
+        from word in Keyword("trip")
+        from name in Name
+        from title in QuotedText
+        from condition in Keyword("when").Then(_ => ExpressionGrammar.Condition)
+        from comma in Symbol(",", null).XOptional()
+        from reaction in Keyword("then").Then(_ => Reaction)
+        from second in Symbol(",", null).XOptional()
+        from bad in Keyword("if bad").Then(_ => OneOf("`trip`, `alarm` or `hold`", "trip", "alarm", "hold")).XOptional()
+        select new TripSyntax(name, title, condition, reaction, bad.OrNull(), name.Span);
+
+    public static readonly Parser<StatementSyntax> Alarm =
+        from word in Keyword("alarm")
+        from name in Name
+        from message in QuotedText
+        from condition in Keyword("when").Then(_ => ExpressionGrammar.Condition)
+        select new AlarmSyntax(name, message, condition, name.Span);
+}

@@ -1,0 +1,84 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using Sequencer.Language.Syntax;
+using Sequencer.Text;
+using Sprache;
+using static Sequencer.Language.Parsing.Terminals;
+
+namespace Sequencer.Language.Parsing;
+
+/// <summary>
+/// Turns the text of one logical line into a statement. The first word picks the parser, so that each
+/// line meets only the alternatives of its own statement. Never throws: a broken line is a
+/// <see cref="MalformedLine"/>.
+/// </summary>
+internal static class StatementParser
+{
+    private static readonly FrozenDictionary<string, Parser<StatementSyntax>> ByFirstWord = new Dictionary<string, Parser<StatementSyntax>>(StringComparer.Ordinal)
+    {
+        ["language"] = ProcedureGrammar.Language,
+        ["unit"] = ProcedureGrammar.Unit,
+        ["input"] = SignalGrammar.Input,
+        ["output"] = SignalGrammar.Output,
+        ["reagent"] = SignalGrammar.Reagent,
+        ["parameter"] = SignalGrammar.Parameter,
+        ["latch"] = ProtectionGrammar.Latch,
+        ["interlock"] = ProtectionGrammar.Interlock,
+        ["permissive"] = ProtectionGrammar.Permissive,
+        ["trip"] = ProtectionGrammar.Trip,
+        ["alarm"] = ProtectionGrammar.Alarm,
+        ["assume"] = RequirementGrammar.Assume,
+        ["require"] = RequirementGrammar.Require,
+        ["start"] = RequirementGrammar.Start,
+        ["after"] = RequirementGrammar.Restart,
+        ["procedure"] = ProcedureGrammar.Procedure,
+        ["step"] = ProcedureGrammar.Step,
+        ["open"] = ProcedureGrammar.Drive,
+        ["close"] = ProcedureGrammar.Drive,
+        ["run"] = ProcedureGrammar.Drive,
+        ["stop"] = ProcedureGrammar.Drive,
+        ["dose"] = ProcedureGrammar.Dose,
+        ["expect"] = ProcedureGrammar.Expect,
+        ["limit"] = ProcedureGrammar.Limit,
+        ["go"] = ProcedureGrammar.Go,
+        ["join"] = ProcedureGrammar.Join,
+    }.ToFrozenDictionary(pair => pair.Key, pair => Node(pair.Value.Then(statement => LineEnd.Select(_ => statement))), StringComparer.Ordinal);
+
+    public static StatementSyntax Parse(string line)
+    {
+        Tokenizer tokenizer = new(line);
+        ImmutableArray<Token> tokens = tokenizer.Read();
+        if (tokenizer.Fault is not null)
+        {
+            return Malformed(tokenizer.Fault, tokens, line);
+        }
+
+        if (tokens[0].Kind != TokenKind.Word || !ByFirstWord.TryGetValue(tokens[0].Text, out Parser<StatementSyntax>? parser))
+        {
+            string? near = tokens[0].Kind == TokenKind.Word ? NearestWord.Find(tokens[0].Text, StatementWords.Forms.Keys) : null;
+            return Malformed(new LineFault(tokens[0].Span, at => ParseDiagnostics.UnknownStatement(at, near)), tokens, line);
+        }
+
+        TokenLine tokenLine = new(line, tokens);
+        IResult<StatementSyntax> result = parser(new TokenInput(tokenLine, 0));
+        return result.WasSuccessful && tokenLine.Fault is null
+            ? result.Value
+            : Malformed(tokenLine.FurthestFault(tokens[0].Text), tokens, line);
+    }
+
+    /// <summary>A line that the reader found unreadable; its first words still tell what it was meant to be.</summary>
+    public static MalformedLine Unreadable(string line, LineFault fault) => Malformed(fault, new Tokenizer(line).Read(), line);
+
+    private static MalformedLine Malformed(LineFault fault, ImmutableArray<Token> tokens, string line) => new(
+        fault,
+        tokens.Length > 0 ? MeantKeyword(tokens) : null,
+        tokens.Length > 1 ? new WordSyntax(tokens[1].Text, tokens[1].Span) : null,
+        new TextSpan(0, line.Length));
+
+    private static string? MeantKeyword(ImmutableArray<Token> tokens)
+    {
+        string first = tokens[0].Text;
+        bool looksLikeStep = tokens.Length == 3 && tokens[1].Kind == TokenKind.Number && tokens[2].Kind == TokenKind.Text;
+        return ByFirstWord.ContainsKey(first) ? first : looksLikeStep ? "step" : NearestWord.Find(first, StatementWords.Forms.Keys);
+    }
+}

@@ -1,0 +1,92 @@
+using System.Collections.Frozen;
+
+namespace Sequencer.Language.Parsing;
+
+/// <summary>The words of the language: those that begin a statement, those that make it go on, and all keywords.</summary>
+internal static class StatementWords
+{
+    /// <summary>Each word that begins a statement, and how such a statement looks.</summary>
+    public static FrozenDictionary<string, string> Forms { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["language"] = "language 1",
+        ["unit"] = "unit R101 \"Reaction tank\"",
+        ["input"] = "input LT101 0 .. 6.000 m3 at %IW0 \"Tank volume\" bad after 2 s",
+        ["output"] = "output P101 motor at %QX0.1 \"Feed pump\" safe stopped",
+        ["reagent"] = "reagent CAUSTIC \"Sodium hydroxide\" raises AT101",
+        ["parameter"] = "parameter fill_volume = 4.500 m3 from 3.000 m3 to 5.000 m3",
+        ["latch"] = "latch seal_lost \"Seal was lost\" set when FSL1 clear when FS1",
+        ["interlock"] = "interlock I1 \"Overfill\" XV101 blocked while LSHH101",
+        ["permissive"] = "permissive I4 \"Valve first\" P101 starts only with ZSO101",
+        ["trip"] = "trip T1 \"Emergency stop\" when ES001 then emergency",
+        ["alarm"] = "alarm A1 \"Level high\" when LT101 > 5.2 m3",
+        ["assume"] = "assume A1 \"Filling rate\" LT101 rises at most 0.40 m3/min",
+        ["require"] = "require H1 \"Overfill\" never XV101 and LSHH101",
+        ["start"] = "start only when LT101 < 0.2 m3 \"Tank not empty\"",
+        ["after"] = "after power loss held, restart begins with 60 s wait",
+        ["procedure"] = "procedure",
+        ["step"] = "step 10 \"Fill\"",
+        ["open"] = "open XV101",
+        ["close"] = "close XV101",
+        ["run"] = "run P101",
+        ["stop"] = "stop P101",
+        ["dose"] = "dose P201 pulse 4 s then wait 60 s toward AT101 at 7.50 pH, at most 35 L a batch, no 0.05 pH in 3 pulses",
+        ["expect"] = "expect 12 min",
+        ["limit"] = "limit 30 min then hold \"Filling slow\"",
+        ["go"] = "go 20 when LT101 >= 4.5 m3",
+        ["join"] = "join 49, 59 to 60 when LT101 < 0.2 m3",
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>All keywords; none of them is a name or a unit.</summary>
+    public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
+        ("a abort after alarm always and at bad batch begins between blocked clear closed commanded confirm de-energised delivers "
+        + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
+        + "lowers monitored most motor never no normally not off on only open opposes or power proved pulse pulses raises reset "
+        + "restart retained rises rising running safe scan scans set starts stays step stopped switch the then to toward "
+        + "total trip unless until usable valve value wait when while with within").Split(' ')).ToFrozenSet(StringComparer.Ordinal);
+
+    private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(
+        ["input", "output", "reagent", "parameter", "latch", "interlock", "permissive", "trip", "alarm", "assume", "require",
+        "open", "close", "run", "stop", "dose", "unit"], StringComparer.Ordinal);
+
+    /// <summary>Whether a line that ends like this goes on on the next one.</summary>
+    public static bool Continue(ReadOnlySpan<char> line) =>
+        line.EndsWith(",") || EndsWithWord(line, "and") || EndsWithWord(line, "or") || EndsWithWord(line, "not") || EndsWithWord(line, "then");
+
+    /// <summary>Whether the first words of a physical line can only begin a statement.</summary>
+    public static bool Begin(ReadOnlySpan<char> line)
+    {
+        ReadOnlySpan<char> first = Word(line);
+        if (!Forms.GetAlternateLookup<ReadOnlySpan<char>>().ContainsKey(first))
+        {
+            return false;
+        }
+
+        ReadOnlySpan<char> rest = line[first.Length..].TrimStart(" \t");
+        ReadOnlySpan<char> second = Word(rest);
+        return first switch
+        {
+            "after" => second is "power",
+            "start" => second is "only",
+            "go" => !rest[second.Length..].TrimStart(" \t0123456789").StartsWith("\""),
+            _ when NeedAName.GetAlternateLookup<ReadOnlySpan<char>>().Contains(first) =>
+                !second.IsEmpty && !Keywords.GetAlternateLookup<ReadOnlySpan<char>>().Contains(second),
+            _ => true,
+        };
+    }
+
+    private static bool EndsWithWord(ReadOnlySpan<char> line, ReadOnlySpan<char> word) =>
+        line.EndsWith(word) && (line.Length == word.Length || !IsWordCharacter(line[^(word.Length + 1)]));
+
+    private static ReadOnlySpan<char> Word(ReadOnlySpan<char> text)
+    {
+        int length = 0;
+        while (length < text.Length && IsWordCharacter(text[length]) && !(length == 0 && char.IsAsciiDigit(text[0])))
+        {
+            length++;
+        }
+
+        return text[..length];
+    }
+
+    private static bool IsWordCharacter(char character) => char.IsAsciiLetterOrDigit(character) || character == '_';
+}

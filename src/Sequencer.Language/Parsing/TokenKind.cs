@@ -1,0 +1,18 @@
+namespace Sequencer.Language.Parsing;
+
+internal enum TokenKind
+{
+    /// <summary>A keyword, a name or a unit.</summary>
+    Word,
+
+    Number,
+
+    /// <summary>Text in double quotes.</summary>
+    Text,
+
+    /// <summary>A directly represented variable, <c>%IX0.3</c>.</summary>
+    Address,
+
+    /// <summary>One or two signs, such as <c>&gt;=</c>.</summary>
+    Symbol,
+}

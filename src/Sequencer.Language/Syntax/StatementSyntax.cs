@@ -1,0 +1,6 @@
+using Sequencer.Text;
+
+namespace Sequencer.Language.Syntax;
+
+/// <summary>One whole logical line.</summary>
+internal abstract record StatementSyntax(TextSpan Span) : SyntaxNode(Span);
