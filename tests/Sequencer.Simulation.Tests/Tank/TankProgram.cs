@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Text;
