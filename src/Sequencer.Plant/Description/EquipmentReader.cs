@@ -1,0 +1,200 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Sequencer.Plant.Yaml;
+
+namespace Sequencer.Plant.Description;
+
+/// <summary>Reads tanks, drives, lines, dosing lines and sample loops.</summary>
+internal sealed class EquipmentReader(PlantNames names)
+{
+    /// <summary>A day: no valve, motor or mixing lag of a batch plant is slower.</summary>
+    private static readonly NumberRange Seconds = new(0.0, 86_400.0);
+    private static readonly NumberRange PositiveSeconds = new(1e-3, 86_400.0);
+
+    /// <summary>Sharp orifice 0.6, rounded outlet near 1 (common practice, no source).</summary>
+    private static readonly NumberRange DischargeCoefficient = new(0.1, 1.0);
+
+    public ImmutableArray<TankDescription> Tanks(YamlFields fields) =>
+        [.. fields.Each("tanks").Select(entry => Tank(entry.Name, entry.Fields))];
+
+    /// <summary>Pumps, then agitators, then valves, each in written order.</summary>
+    public ImmutableArray<DriveDescription> Drives(YamlFields fields) =>
+    [
+        .. fields.Each("pumps").Select(entry => Motor(entry.Name, entry.Fields, DriveKind.Pump, NameKind.Pump)),
+        .. fields.Each("agitators").Select(entry => Motor(entry.Name, entry.Fields, DriveKind.Agitator, NameKind.Agitator)),
+        .. fields.Each("valves").Select(entry => Valve(entry.Name, entry.Fields)),
+    ];
+
+    public ImmutableArray<LineDescription> Lines(YamlFields fields) =>
+        [.. fields.Each("lines").Select(entry => Line(entry.Name, entry.Fields))];
+
+    public ImmutableArray<DosingLineDescription> DosingLines(YamlFields fields) =>
+        [.. fields.Each("dosing_lines").Select(entry => DosingLine(entry.Name, entry.Fields))];
+
+    public ImmutableArray<SampleLoopDescription> SampleLoops(YamlFields fields) =>
+        [.. fields.Each("sample_loops").Select(entry => SampleLoop(entry.Name, entry.Fields))];
+
+    private TankDescription Tank(Placed<string> name, YamlFields fields)
+    {
+        names.Declare(name, NameKind.Tank);
+        YamlFields starts = fields.RequiredFields("starts");
+        TankDescription tank = new(
+            name.Value,
+            fields.RequiredQuantity("area", Dimension.Area, NumberRange.Positive),
+            fields.RequiredQuantity("overflow", Dimension.Volume, NumberRange.Positive),
+            fields.RequiredQuantity("heel", Dimension.Volume, NumberRange.Positive),
+            starts.RequiredQuantity("volume", Dimension.Volume, NumberRange.Positive),
+            Reference(starts, "water", "supply", NameKind.Supply),
+            fields.OptionalQuantity("heat_loss", Dimension.Time, NumberRange.Positive)?.Value,
+            Mixing(fields.RequiredFields("mixing")),
+            name.Span);
+        starts.RejectUnknownKeys();
+        fields.RejectUnknownKeys();
+        CheckOrder(fields, $"tank `{name.Value}`", ("heel", tank.HeelLitres), ("overflow", tank.OverflowLitres));
+        CheckOrder(fields, $"tank `{name.Value}`", ("heel", tank.HeelLitres), ("starts", tank.StartLitres));
+        CheckOrder(fields, $"tank `{name.Value}`", ("starts", tank.StartLitres), ("overflow", tank.OverflowLitres));
+        return tank;
+    }
+
+    private static void CheckOrder(YamlFields fields, string what, (string Key, double Litres) lower, (string Key, double Litres) higher)
+    {
+        if (fields.Has(lower.Key) && fields.Has(higher.Key) && lower.Litres >= higher.Litres)
+        {
+            fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(fields.SpanOf(lower.Key), what, Shown(lower), Shown(higher)));
+        }
+    }
+
+    private static string Shown((string Key, double Litres) value) =>
+        string.Create(CultureInfo.InvariantCulture, $"`{value.Key}` ({value.Litres:0.###} L)");
+
+    private MixingDescription Mixing(YamlFields fields)
+    {
+        double lag = fields.RequiredQuantity("lag", Dimension.Time, PositiveSeconds);
+        string? agitator = fields.Has("agitator") ? Reference(fields, "agitator", "agitator", NameKind.Agitator) : null;
+        MixingDescription mixing = new(
+            agitator,
+            fields.RequiredQuantity("dead_time", Dimension.Time, Seconds),
+            lag,
+            agitator is null ? lag : fields.RequiredQuantity("unmixed_lag", Dimension.Time, PositiveSeconds));
+        fields.RejectUnknownKeys();
+        return mixing;
+    }
+
+    private DriveDescription Motor(Placed<string> name, YamlFields fields, DriveKind kind, NameKind nameKind)
+    {
+        names.Declare(name, nameKind);
+        DriveDescription drive = new(
+            name.Value,
+            kind,
+            fields.RequiredQuantity("starts_in", Dimension.Time, PositiveSeconds),
+            false,
+            Feedback(fields, "running"),
+            null);
+        fields.RejectUnknownKeys();
+        return drive;
+    }
+
+    private DriveDescription Valve(Placed<string> name, YamlFields fields)
+    {
+        names.Declare(name, NameKind.Valve);
+        DriveDescription drive = new(
+            name.Value,
+            DriveKind.Valve,
+            fields.RequiredQuantity("travel", Dimension.Time, PositiveSeconds),
+            fields.OptionalWord("de_energised", ["closed", "open"]) == "open",
+            Feedback(fields, "open_switch"),
+            Feedback(fields, "closed_switch"));
+        fields.RejectUnknownKeys();
+        return drive;
+    }
+
+    private string? Feedback(YamlFields fields, string key)
+    {
+        if (fields.OptionalText(key) is not { } tag)
+        {
+            return null;
+        }
+
+        names.Declare(tag, NameKind.Contact);
+        return tag.Value;
+    }
+
+    private LineDescription Line(Placed<string> name, YamlFields fields)
+    {
+        names.Declare(name, NameKind.Line);
+        Placed<string> from = fields.RequiredText("from");
+        if (fields.Has("dosing_line"))
+        {
+            names.Refer(from, "supply or reagent", NameKind.Supply, NameKind.Reagent);
+        }
+        else
+        {
+            names.Refer(from, "supply, reagent or tank", NameKind.Supply, NameKind.Reagent, NameKind.Tank);
+        }
+
+        ImmutableArray<string>.Builder through = ImmutableArray.CreateBuilder<string>();
+        foreach (Placed<string> drive in fields.EachText("through"))
+        {
+            names.Refer(drive, "pump or valve", NameKind.Pump, NameKind.Valve);
+            through.Add(drive.Value);
+        }
+
+        string? dosingLine = fields.Has("dosing_line") ? Reference(fields, "dosing_line", "dosing line", NameKind.DosingLine) : null;
+        Quantity? rate = fields.OptionalQuantity("rate", Dimension.VolumeFlow, NumberRange.Positive);
+        OutletDescription? outlet = fields.OptionalFields("outlet") is { } free ? Outlet(free) : null;
+        if (fields.Has("rate") == fields.Has("outlet") || (outlet is not null && names.KindOf(from.Value) is not (NameKind.Tank or null)))
+        {
+            fields.Diagnostics.Add(PlantDiagnostics.NeedsRateOrOutlet(name.Span, name.Value));
+        }
+
+        Placed<string> to = fields.RequiredText("to");
+        if (dosingLine is not null)
+        {
+            names.Refer(to, "tank", NameKind.Tank);
+        }
+
+        fields.RejectUnknownKeys();
+        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, through.ToImmutable(), dosingLine, name.Span);
+    }
+
+    private static OutletDescription Outlet(YamlFields fields)
+    {
+        OutletDescription outlet = new(
+            fields.RequiredQuantity("bore", Dimension.Length, NumberRange.Positive),
+            fields.RequiredNumber("coefficient", DischargeCoefficient));
+        fields.RejectUnknownKeys();
+        return outlet;
+    }
+
+    private DosingLineDescription DosingLine(Placed<string> name, YamlFields fields)
+    {
+        names.Declare(name, NameKind.DosingLine);
+        DosingLineDescription line = new(
+            name.Value,
+            fields.RequiredQuantity("holds", Dimension.Volume, NumberRange.Positive),
+            fields.OptionalQuantity("sets_after", Dimension.Time, PositiveSeconds)?.Value);
+        fields.RejectUnknownKeys();
+        return line;
+    }
+
+    private SampleLoopDescription SampleLoop(Placed<string> name, YamlFields fields)
+    {
+        names.Declare(name, NameKind.SampleLoop);
+        SampleLoopDescription loop = new(
+            name.Value,
+            Reference(fields, "from", "tank", NameKind.Tank),
+            Reference(fields, "pump", "pump", NameKind.Pump),
+            fields.RequiredQuantity("flow", Dimension.VolumeFlow, NumberRange.Positive),
+            fields.RequiredQuantity("delay", Dimension.Time, Seconds),
+            fields.RequiredQuantity("needs", Dimension.Volume, NumberRange.NotNegative));
+        fields.RejectUnknownKeys();
+        return loop;
+    }
+
+    private string Reference(YamlFields fields, string key, string expected, NameKind kind)
+    {
+        Placed<string> name = fields.RequiredText(key);
+        names.Refer(name, expected, kind);
+        return name.Value;
+    }
+}

@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Yaml;
+using Sequencer.Text;
+
+namespace Sequencer.Plant.Description;
+
+/// <summary>Reads transmitters, switches and hand switches.</summary>
+internal sealed class InstrumentReader(PlantNames names)
+{
+    private static readonly NumberRange LagSeconds = new(0.0, 86_400.0);
+
+    private static readonly string[] MeasuredWords = ["volume", "level", "pH", "temperature", "flow"];
+
+    private readonly List<(string Tag, Measured Measures, Placed<string> Place)> _places = [];
+
+    public ImmutableArray<TransmitterDescription> Transmitters(YamlFields fields) =>
+        [.. fields.Each("transmitters").Select(entry => Transmitter(entry.Name, entry.Fields))];
+
+    public ImmutableArray<SwitchDescription> Switches(YamlFields fields) =>
+        [.. fields.Each("switches").Select(entry => Switch(entry.Name, entry.Fields))];
+
+    public ImmutableArray<HandSwitchDescription> HandSwitches(YamlFields fields) =>
+        [.. fields.Each("hand_switches").Select(entry => HandSwitch(entry.Name, entry.Fields))];
+
+    /// <summary>After all names are known: does each place have what is measured there?</summary>
+    public void CheckPlaces(DiagnosticBag diagnostics)
+    {
+        foreach ((string tag, Measured measures, Placed<string> place) in _places)
+        {
+            if (names.KindOf(place.Value) is { } kind && !Has(kind, measures))
+            {
+                diagnostics.Add(PlantDiagnostics.MeasuresNothing(place.Span, tag, Word(measures), place.Value));
+            }
+        }
+    }
+
+    private static bool Has(NameKind kind, Measured measures) => kind switch
+    {
+        NameKind.Tank => measures is not Measured.Flow,
+        NameKind.Reagent => measures is Measured.Volume,
+        NameKind.Line => measures is Measured.Flow,
+        NameKind.SampleLoop => measures is Measured.Flow or Measured.Ph,
+        _ => false,
+    };
+
+    private static string Word(Measured measures) => MeasuredWords[(int)measures];
+
+    private static Dimension DimensionOf(Measured measures) => measures switch
+    {
+        Measured.Volume => Dimension.Volume,
+        Measured.Level => Dimension.Length,
+        Measured.Ph => Dimension.Acidity,
+        Measured.Temperature => Dimension.Temperature,
+        _ => Dimension.VolumeFlow,
+    };
+
+    private TransmitterDescription Transmitter(Placed<string> name, YamlFields fields)
+    {
+        names.Declare(name, NameKind.Transmitter);
+        Measured measures = Measures(fields, name.Value, out Placed<string> place);
+        Dimension dimension = DimensionOf(measures);
+        double low = fields.RequiredQuantity("low", dimension, NumberRange.Any);
+        double high = fields.RequiredQuantity("high", dimension, NumberRange.Any);
+        Unit unit = fields.OptionalQuantity("high", dimension, NumberRange.Any)?.Unit ?? Unit.All.First(known => known.Dimension == dimension);
+        TransmitterDescription transmitter = new(
+            name.Value,
+            measures,
+            place.Value,
+            low,
+            high,
+            unit,
+            Optional(fields, "lag", Dimension.Time, LagSeconds),
+            Optional(fields, "dead_time", Dimension.Time, LagSeconds),
+            Optional(fields, "noise", dimension, NumberRange.NotNegative),
+            Optional(fields, "drift_per_day", dimension, NumberRange.Any),
+            Optional(fields, "resolution", dimension, NumberRange.NotNegative),
+            Optional(fields, "covered_from", Dimension.Volume, NumberRange.NotNegative),
+            fields.OptionalWord("fails", ["low", "high"]) == "high");
+        fields.RejectUnknownKeys();
+        if (fields.Has("low") && fields.Has("high") && low >= high)
+        {
+            fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(fields.SpanOf("low"), $"transmitter `{name.Value}`", "`low`", "`high`"));
+        }
+
+        return transmitter;
+    }
+
+    private SwitchDescription Switch(Placed<string> name, YamlFields fields)
+    {
+        names.Declare(name, NameKind.Contact);
+        Measured measures = Measures(fields, name.Value, out Placed<string> place);
+        Dimension dimension = DimensionOf(measures);
+        bool above = fields.Has("above");
+        if (above && fields.Has("below"))
+        {
+            fields.Diagnostics.Add(YamlDiagnostics.NotAllowed(fields.SpanOf("below"), "`below` beside `above`"));
+            fields.OptionalText("below");
+        }
+
+        SwitchDescription threshold = new(
+            name.Value,
+            measures,
+            place.Value,
+            above,
+            fields.RequiredQuantity(above ? "above" : "below", dimension, NumberRange.Any),
+            Optional(fields, "hysteresis", dimension, NumberRange.NotNegative),
+            fields.OptionalFlag("normally_closed", false));
+        fields.RejectUnknownKeys();
+        return threshold;
+    }
+
+    private HandSwitchDescription HandSwitch(Placed<string> name, YamlFields fields)
+    {
+        names.Declare(name, NameKind.Contact);
+        HandSwitchDescription hand = new(name.Value, fields.OptionalFlag("normally_closed", false));
+        fields.RejectUnknownKeys();
+        return hand;
+    }
+
+    private Measured Measures(YamlFields fields, string tag, out Placed<string> place)
+    {
+        Measured measures = (Measured)Array.IndexOf(MeasuredWords, fields.RequiredWord("measures", MeasuredWords));
+        place = fields.RequiredText("in");
+        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop);
+        _places.Add((tag, measures, place));
+        return measures;
+    }
+
+    private static double Optional(YamlFields fields, string key, Dimension dimension, NumberRange range) =>
+        fields.OptionalQuantity(key, dimension, range)?.Value ?? 0.0;
+}

@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using Sequencer.Text;
+
+namespace Sequencer.Plant.Description;
+
+/// <summary>
+/// A pipe. Its flow is the rate times the least opened of the drives it goes through: a constant
+/// rate (a pump's, or of a gravity inlet), or that of a free outlet under the level above it.
+/// </summary>
+/// <param name="Name">its name</param>
+/// <param name="From">a supply, a reagent or a tank</param>
+/// <param name="To">a tank, or any other word for a place outside the model</param>
+/// <param name="RateLitresPerSecond">flow with everything open; 0 where <paramref name="Outlet"/> tells</param>
+/// <param name="Outlet">a free outlet; null for a constant rate</param>
+/// <param name="Through">tags of pumps and valves, all of which must run or be open</param>
+/// <param name="DosingLine">the dosing line that it goes through; null for none</param>
+/// <param name="Span">where it is described</param>
+public sealed record LineDescription(
+    string Name,
+    string From,
+    string To,
+    double RateLitresPerSecond,
+    OutletDescription? Outlet,
+    ImmutableArray<string> Through,
+    string? DosingLine,
+    SourceSpan Span);

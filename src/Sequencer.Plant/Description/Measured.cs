@@ -1,0 +1,20 @@
+namespace Sequencer.Plant.Description;
+
+/// <summary>What an instrument measures.</summary>
+public enum Measured
+{
+    /// <summary>volume of a tank or store, litres</summary>
+    Volume,
+
+    /// <summary>level of a tank above its floor, metres</summary>
+    Level,
+
+    /// <summary>pH of a tank, or of what a sample loop brings</summary>
+    Ph,
+
+    /// <summary>temperature of a tank, degrees Celsius</summary>
+    Temperature,
+
+    /// <summary>flow in a line or sample loop, litres per second</summary>
+    Flow,
+}

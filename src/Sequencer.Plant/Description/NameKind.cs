@@ -1,0 +1,17 @@
+namespace Sequencer.Plant.Description;
+
+/// <summary>What kind of thing a name of a plant description stands for.</summary>
+internal enum NameKind
+{
+    Supply,
+    Reagent,
+    Tank,
+    Pump,
+    Valve,
+    Agitator,
+    Line,
+    DosingLine,
+    SampleLoop,
+    Transmitter,
+    Contact,
+}

@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+
+namespace Sequencer.Plant.Description;
+
+/// <summary>
+/// A plant as described, checked: each name is there once and each reference leads to a thing of
+/// the right kind. Values are in litres, seconds, metres, mol/L and degrees Celsius.
+/// </summary>
+public sealed record PlantModel(
+    string Name,
+    double AmbientCelsius,
+    ImmutableArray<string> Precipitates,
+    ImmutableArray<SupplyDescription> Supplies,
+    ImmutableArray<ReagentDescription> Reagents,
+    ImmutableArray<TankDescription> Tanks,
+    ImmutableArray<DriveDescription> Drives,
+    ImmutableArray<LineDescription> Lines,
+    ImmutableArray<DosingLineDescription> DosingLines,
+    ImmutableArray<SampleLoopDescription> SampleLoops,
+    ImmutableArray<TransmitterDescription> Transmitters,
+    ImmutableArray<SwitchDescription> Switches,
+    ImmutableArray<HandSwitchDescription> HandSwitches);

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Yaml;
+using Sequencer.Text;
+
+namespace Sequencer.Plant.Description;
+
+/// <summary>
+/// Reads <c>plant.yaml</c>. Takes its text, returns the checked model or null, and reports every
+/// mistake in one pass: SEQ0801 to SEQ0812 of any YAML file and SEQ0830 to SEQ0838. The keys are
+/// described in spec/plant.md.
+/// </summary>
+public static class PlantReader
+{
+    private const long Version = 1;
+
+    public static PlantModel? Read(SourceText source, DiagnosticBag diagnostics)
+    {
+        DiagnosticBag own = new();
+        PlantModel? model = YamlReader.Read(source, own) is { } root ? Read(new YamlFields(root, own)) : null;
+        diagnostics.AddRange(own.InOrder());
+        return own.HasErrors ? null : model;
+    }
+
+    private static PlantModel Read(YamlFields fields)
+    {
+        CheckVersion(fields);
+        PlantNames names = new(fields.Diagnostics);
+        WaterReader waters = new(names);
+        EquipmentReader equipment = new(names);
+        InstrumentReader instruments = new(names);
+        PlantModel model = new(
+            fields.RequiredText("name").Value,
+            fields.RequiredQuantity("ambient", Dimension.Temperature, WaterReader.LiquidCelsius),
+            Precipitates(fields),
+            waters.Supplies(fields),
+            waters.Reagents(fields),
+            equipment.Tanks(fields),
+            equipment.Drives(fields),
+            equipment.Lines(fields),
+            equipment.DosingLines(fields),
+            equipment.SampleLoops(fields),
+            instruments.Transmitters(fields),
+            instruments.Switches(fields),
+            instruments.HandSwitches(fields));
+        fields.RejectUnknownKeys();
+        names.CheckReferences();
+        instruments.CheckPlaces(fields.Diagnostics);
+        return model;
+    }
+
+    private static void CheckVersion(YamlFields fields)
+    {
+        long version = fields.RequiredWholeNumber("plant", 0, int.MaxValue);
+        if (version != Version && fields.Has("plant") && !fields.Diagnostics.HasErrors)
+        {
+            fields.Diagnostics.Add(PlantDiagnostics.UnsupportedVersion(fields.SpanOf("plant"), version));
+        }
+    }
+
+    private static ImmutableArray<string> Precipitates(YamlFields fields)
+    {
+        if (fields.OptionalFields("chemistry") is not { } chemistry)
+        {
+            return [];
+        }
+
+        string[] known = ["ferrihydrite", "gypsum", "calcite"];
+        ImmutableArray<string>.Builder solids = ImmutableArray.CreateBuilder<string>();
+        foreach (Placed<string> solid in chemistry.EachText("precipitates"))
+        {
+            if (known.Contains(solid.Value, StringComparer.Ordinal))
+            {
+                solids.Add(solid.Value);
+            }
+            else
+            {
+                fields.Diagnostics.Add(YamlDiagnostics.UnknownWord(solid.Span, "`precipitates`", solid.Value, known));
+            }
+        }
+
+        chemistry.RejectUnknownKeys();
+        return solids.ToImmutable();
+    }
+}

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+
+namespace Sequencer.Plant.Description;
+
+/// <summary>
+/// Something dissolved that a plant description may name, and the component of the chemical system
+/// that it is counted as. Hydrogen and hydroxide are not named: the balance of charge finds them, so
+/// sulphuric acid is its sulphate and caustic soda its sodium.
+/// </summary>
+public sealed record Substance(string Name, string Component)
+{
+    public static ImmutableArray<Substance> All { get; } =
+    [
+        new("acetate", "Acetate-"),
+        new("calcium", "Ca+2"),
+        new("carbonate", "CO3-2"),
+        new("chloride", "Cl-"),
+        new("iron", "Fe+3"),
+        new("nitrate", "NO3-"),
+        new("potassium", "K+"),
+        new("sodium", "Na+"),
+        new("sulphate", "SO4-2"),
+    ];
+
+    public static Substance? Find(string name) =>
+        All.FirstOrDefault(substance => string.Equals(substance.Name, name, StringComparison.Ordinal));
+}

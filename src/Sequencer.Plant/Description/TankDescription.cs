@@ -1,0 +1,24 @@
+using Sequencer.Text;
+
+namespace Sequencer.Plant.Description;
+
+/// <summary>A vertical tank of one cross-section.</summary>
+/// <param name="Name">its tag</param>
+/// <param name="AreaSquareMetres">cross-section</param>
+/// <param name="OverflowLitres">volume at which it runs over</param>
+/// <param name="HeelLitres">volume below which no outlet draws</param>
+/// <param name="StartLitres">volume at the start</param>
+/// <param name="StartWater">the supply that it holds at the start</param>
+/// <param name="HeatLossSeconds">time constant of cooling to ambient; null for none</param>
+/// <param name="Mixing">how reagents mix in</param>
+/// <param name="Span">where it is described</param>
+public sealed record TankDescription(
+    string Name,
+    double AreaSquareMetres,
+    double OverflowLitres,
+    double HeelLitres,
+    double StartLitres,
+    string StartWater,
+    double? HeatLossSeconds,
+    MixingDescription Mixing,
+    SourceSpan Span);

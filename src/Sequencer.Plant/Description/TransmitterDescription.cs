@@ -1,0 +1,32 @@
+using Sequencer.Plant.Yaml;
+
+namespace Sequencer.Plant.Description;
+
+/// <summary>A 4-20 mA transmitter. Values are in base units; <paramref name="Unit"/> is the one its range was written in.</summary>
+/// <param name="Tag">the input's tag</param>
+/// <param name="Measures">what it measures</param>
+/// <param name="In">the tank, store, line or sample loop</param>
+/// <param name="Low">value at 4 mA</param>
+/// <param name="High">value at 20 mA</param>
+/// <param name="Unit">unit of the range</param>
+/// <param name="LagSeconds">first-order lag; 0 for none</param>
+/// <param name="DeadTimeSeconds">dead time of the instrument itself</param>
+/// <param name="Noise">standard deviation of each reading</param>
+/// <param name="DriftPerDay">steady drift</param>
+/// <param name="Resolution">step of the output; 0 for none</param>
+/// <param name="CoveredFromLitres">a probe in the tank is dry below this volume; 0 where it cannot be</param>
+/// <param name="FailsHigh">which NE 43 failure current it gives when it finds itself failed</param>
+public sealed record TransmitterDescription(
+    string Tag,
+    Measured Measures,
+    string In,
+    double Low,
+    double High,
+    Unit Unit,
+    double LagSeconds,
+    double DeadTimeSeconds,
+    double Noise,
+    double DriftPerDay,
+    double Resolution,
+    double CoveredFromLitres,
+    bool FailsHigh);
