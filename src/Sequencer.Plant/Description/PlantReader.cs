@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Plant.Reaction;
 using Sequencer.Plant.Yaml;
 using Sequencer.Text;
 
@@ -17,8 +18,26 @@ public static class PlantReader
     {
         DiagnosticBag own = new();
         PlantModel? model = YamlReader.Read(source, own) is { } root ? Read(new YamlFields(root, own)) : null;
+        if (model is not null && !own.HasErrors)
+        {
+            CheckWaters(model, own);
+        }
+
         diagnostics.AddRange(own.InOrder());
         return own.HasErrors ? null : model;
+    }
+
+    private static void CheckWaters(PlantModel model, DiagnosticBag diagnostics)
+    {
+        ContentLayout contents = new(model);
+        WaterChemistry chemistry = new(contents, model.Precipitates);
+        foreach (SupplyDescription supply in model.Supplies)
+        {
+            if (WaterBalance.Compose(supply, contents, chemistry, out string reason) is null)
+            {
+                diagnostics.Add(PlantDiagnostics.WaterCannotHavePh(supply.Span, supply.Name, supply.Ph, supply.BalancedBy.Name, reason));
+            }
+        }
     }
 
     private static PlantModel Read(YamlFields fields)

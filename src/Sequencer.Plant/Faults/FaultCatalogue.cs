@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Description;
+using Sequencer.Plant.Hydraulics;
+using Sequencer.Plant.Instruments;
+using Sequencer.Plant.Reaction;
+
+namespace Sequencer.Plant.Faults;
+
+/// <summary>Every failure mode of every piece of a plant, named <c>TAG.mode</c>.</summary>
+internal static class FaultCatalogue
+{
+    private const double HalfStrength = 0.5;
+    private const double DoubleStrength = 2.0;
+
+    private static readonly ImmutableArray<(string Name, TransmitterFault Fault)> TransmitterModes =
+    [
+        ("frozen", TransmitterFault.Frozen),
+        ("stuck-low", TransmitterFault.StuckLow),
+        ("stuck-high", TransmitterFault.StuckHigh),
+        ("drift", TransmitterFault.Drift),
+        ("failed", TransmitterFault.Failed),
+        ("wire-break", TransmitterFault.WireBreak),
+    ];
+
+    public static ImmutableArray<Fault> Of(PlantParts parts, InstrumentPanel panel) =>
+    [
+        .. parts.Drives.SelectMany(OfDrive),
+        .. parts.Sources.Where(source => source.Reagent is not null).SelectMany(OfReagent),
+        .. parts.DosingLines.Select(line => new Fault($"{line.Description.Name}.blocked", line.Block)),
+        .. panel.Loops.Select(loop => new Fault($"{loop.Description.Name}.blocked", (_, on) => loop.Block(on))),
+        .. panel.Transmitters.SelectMany(OfTransmitter),
+        .. panel.Contacts.SelectMany(OfContact),
+        .. parts.Model.HandSwitches.Select((hand, index) => new Fault($"{hand.Tag}.operated", (_, on) => panel.Operate(index, on))),
+    ];
+
+    private static IEnumerable<Fault> OfDrive(Drive drive)
+    {
+        string tag = drive.Description.Tag;
+        if (drive.Description.Kind == DriveKind.Valve)
+        {
+            yield return new Fault($"{tag}.stuck-open", drive.StickOn);
+            yield return new Fault($"{tag}.stuck-closed", drive.StickOff);
+            yield return new Fault($"{tag}.slow", drive.Slow);
+            yield break;
+        }
+
+        yield return new Fault($"{tag}.fails-to-start", drive.StickOff);
+        yield return new Fault($"{tag}.keeps-running", drive.StickOn);
+        string noEffect = drive.Description.Kind == DriveKind.Pump ? "no-flow" : "broken";
+        yield return new Fault($"{tag}.{noEffect}", drive.LoseEffect);
+    }
+
+    private static IEnumerable<Fault> OfReagent(Source source)
+    {
+        yield return new Fault($"{source.Name}.empty", source.Empty);
+        yield return new Fault($"{source.Name}.half-strength", (time, on) => source.ChangeStrength(time, on ? HalfStrength : 1.0));
+        yield return new Fault($"{source.Name}.double-strength", (time, on) => source.ChangeStrength(time, on ? DoubleStrength : 1.0));
+    }
+
+    private static IEnumerable<Fault> OfTransmitter(AnalogueInstrument transmitter)
+    {
+        foreach ((string name, TransmitterFault fault) in TransmitterModes)
+        {
+            yield return new Fault($"{transmitter.Description.Tag}.{name}", (_, on) => transmitter.Fail(fault, on));
+        }
+
+        if (transmitter.Description.LagSeconds > 0.0)
+        {
+            yield return new Fault($"{transmitter.Description.Tag}.fouled", (_, on) => transmitter.Fail(TransmitterFault.Fouled, on));
+        }
+    }
+
+    private static IEnumerable<Fault> OfContact(ContactInstrument contact)
+    {
+        yield return new Fault($"{contact.Tag}.stuck-made", (_, on) => contact.StickMade(on));
+        yield return new Fault($"{contact.Tag}.wire-break", (_, on) => contact.BreakWire(on));
+    }
+}

@@ -1,0 +1,90 @@
+using Sequencer.Plant.Description;
+
+namespace Sequencer.Plant.Hydraulics;
+
+/// <summary>A pump, agitator or valve in motion: its command, what has broken in it, and where it is.</summary>
+internal sealed class Drive
+{
+    /// <summary>A running feedback makes at this share of full speed (common practice, no source).</summary>
+    private const double RunningFrom = 0.9;
+
+    /// <summary>A limit switch makes this close to its end (common practice, no source).</summary>
+    private const double LimitSwitchSpan = 0.02;
+
+    /// <summary>How many times slower a valve with the fault "slow" travels; beyond any discrepancy time of 1.5 strokes.</summary>
+    private const double SlowFactor = 4.0;
+
+    private readonly Ramp _motion;
+    private readonly Ramp _effect;
+    private bool _energised;
+    private bool _stuckOn;
+    private bool _stuckOff;
+    private bool _slow;
+
+    public Drive(DriveDescription description, double keptSeconds)
+    {
+        Description = description;
+        _motion = new Ramp(description.OpenWhenDeEnergised ? 1.0 : 0.0, keptSeconds);
+        _effect = new Ramp(1.0, keptSeconds);
+    }
+
+    public DriveDescription Description { get; }
+
+    /// <summary>True if the command is new.</summary>
+    public bool Command(double time, bool energised)
+    {
+        bool isNew = energised != _energised;
+        _energised = energised;
+        Move(time);
+        return isNew;
+    }
+
+    /// <summary>Runs or stays open whatever the command.</summary>
+    public void StickOn(double time, bool stuck)
+    {
+        _stuckOn = stuck;
+        Move(time);
+    }
+
+    /// <summary>Does not start, or stays closed, whatever the command.</summary>
+    public void StickOff(double time, bool stuck)
+    {
+        _stuckOff = stuck;
+        Move(time);
+    }
+
+    public void Slow(double time, bool slow)
+    {
+        _slow = slow;
+        double target = _motion.Target;
+        _motion.MoveTo(time, target, TravelSeconds);
+    }
+
+    /// <summary>Turns, but does nothing: a blocked pump, a broken shaft.</summary>
+    public void LoseEffect(double time, bool lost) => _effect.MoveTo(time, lost ? 0.0 : 1.0, Ramp.AtOnce);
+
+    /// <summary>Share of full speed, or of full travel.</summary>
+    public double Motion(double time) => _motion.Value(time);
+
+    /// <summary>What reaches the liquid, 0 to 1.</summary>
+    public double Effect(double time) => _motion.Value(time) * _effect.Value(time);
+
+    public double NextKink(double time) => Math.Min(_motion.NextKink(time), _effect.NextKink(time));
+
+    public bool OnSwitch(double time) =>
+        Motion(time) >= (Description.Kind == DriveKind.Valve ? 1.0 - LimitSwitchSpan : RunningFrom);
+
+    public bool OffSwitch(double time) => Motion(time) <= LimitSwitchSpan;
+
+    private double TravelSeconds => Description.TravelSeconds * (_slow ? SlowFactor : 1.0);
+
+    private void Move(double time)
+    {
+        bool commanded = _energised != Description.OpenWhenDeEnergised;
+        double target = _stuckOff ? 0.0 : _stuckOn || commanded ? 1.0 : 0.0;
+        if (target != _motion.Target)
+        {
+            _motion.MoveTo(time, target, TravelSeconds);
+        }
+    }
+}

@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Description;
+
+namespace Sequencer.Plant.Hydraulics;
+
+/// <summary>A line of the description with the running things it is made of.</summary>
+/// <param name="Description">as described</param>
+/// <param name="Drives">the pumps and valves in it</param>
+/// <param name="FromTank">index of the tank it draws from; -1 for a source</param>
+/// <param name="FromSource">index of the source it draws from; -1 for a tank</param>
+/// <param name="ToTank">index of the tank it feeds; -1 for outside</param>
+/// <param name="DosingLine">index of its dosing line; -1 for none</param>
+/// <param name="DeadTimeSeconds">between leaving the pump and reaching the mixing zone; 0 for waters that mix as they come</param>
+internal sealed record Pipe(
+    LineDescription Description,
+    ImmutableArray<Drive> Drives,
+    int FromTank,
+    int FromSource,
+    int ToTank,
+    int DosingLine,
+    double DeadTimeSeconds)
+{
+    /// <summary>Reagents and whatever comes through a dosing line find their way into the bulk slowly.</summary>
+    public bool IsDosed { get; init; }
+
+    /// <summary>The least opened of its drives, 0 to 1.</summary>
+    public double Opening(double time)
+    {
+        double opening = 1.0;
+        foreach (Drive drive in Drives)
+        {
+            opening = Math.Min(opening, drive.Effect(time));
+        }
+
+        return opening;
+    }
+
+    public double NextKink(double time)
+    {
+        double next = double.PositiveInfinity;
+        foreach (Drive drive in Drives)
+        {
+            next = Math.Min(next, drive.NextKink(time));
+        }
+
+        return next;
+    }
+}

@@ -1,0 +1,30 @@
+using Sequencer.Plant.Description;
+
+namespace Sequencer.Plant.Hydraulics;
+
+/// <summary>A tank of the description, its agitator, and which of its limits it stands at.</summary>
+internal sealed class TankBody(TankDescription description, Drive? agitator, int index)
+{
+    private const double LitresPerCubicMetre = 1000.0;
+
+    public TankDescription Description { get; } = description;
+
+    public Drive? Agitator { get; } = agitator;
+
+    public int Index { get; } = index;
+
+    /// <summary>It stands at its rim: what comes in beyond what is drawn runs over.</summary>
+    public bool IsFull { get; set; }
+
+    /// <summary>It stands at its heel: no more is drawn than comes in.</summary>
+    public bool IsDrawnDown { get; set; }
+
+    public double LevelMetres(double litres) => litres / LitresPerCubicMetre / Description.AreaSquareMetres;
+
+    /// <summary>1 over the time constant of mixing in, between agitated and not, 1/s.</summary>
+    public double MixingRate(double time)
+    {
+        double agitated = Agitator?.Effect(time) ?? 1.0;
+        return (agitated / Description.Mixing.LagSeconds) + ((1.0 - agitated) / Description.Mixing.UnmixedLagSeconds);
+    }
+}

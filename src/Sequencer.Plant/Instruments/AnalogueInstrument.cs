@@ -1,0 +1,105 @@
+using Sequencer.Plant.Description;
+
+namespace Sequencer.Plant.Instruments;
+
+/// <summary>
+/// A transmitter from what is true to its current: what the loop or a covered probe brings, dead
+/// time, lag, drift, noise, resolution, then 4-20 mA, and what has failed in it.
+/// </summary>
+internal sealed class AnalogueInstrument
+{
+    /// <summary>A fouled probe is this much slower: 30 s against 6 s (common practice; a millimetre of slime can mean a factor of 40).</summary>
+    private const double FouledFactor = 5.0;
+
+    /// <summary>Share of the span by which a faulty reading wanders an hour.</summary>
+    private const double FaultDriftPerHour = 0.05;
+
+    /// <summary>A glass electrode that hangs dry gives about no voltage, which reads as pH 7 (from memory).</summary>
+    private const double DryProbePh = 7.0;
+
+    private const double SecondsPerHour = 3600.0;
+    private const double SecondsPerDay = 86400.0;
+
+    private readonly SampleLoop? _loop;
+    private readonly TransportDelay _sample;
+    private readonly TransportDelay _deadTime;
+    private readonly FirstOrderLag _lag;
+    private readonly bool[] _faults = new bool[Enum.GetValues<TransmitterFault>().Length];
+    private readonly ulong _seed;
+    private readonly int _index;
+    private double _wandered;
+
+    public AnalogueInstrument(TransmitterDescription description, SampleLoop? loop, double initial, ulong seed, int index)
+    {
+        Description = description;
+        _loop = loop;
+        _sample = new TransportDelay(loop?.Description.DelaySeconds ?? 0.0, initial);
+        _deadTime = new TransportDelay(description.DeadTimeSeconds, initial);
+        _lag = new FirstOrderLag(initial);
+        _seed = seed;
+        _index = index;
+        Milliamps = CurrentLoop.Milliamps(initial, description.Low, description.High);
+    }
+
+    public TransmitterDescription Description { get; }
+
+    public double Milliamps { get; private set; }
+
+    public void Fail(TransmitterFault fault, bool failed)
+    {
+        _faults[(int)fault] = failed;
+        _wandered = Has(TransmitterFault.Drift) ? _wandered : 0.0;
+    }
+
+    /// <param name="actual">the true value where it measures, in base units</param>
+    /// <param name="tankLitres">volume in the tank that a probe hangs in</param>
+    /// <param name="time">now, s</param>
+    /// <param name="seconds">since the last reading</param>
+    /// <param name="reading">number of the reading</param>
+    public void Advance(double actual, double tankLitres, double time, double seconds, long reading)
+    {
+        double seen = tankLitres < Description.CoveredFromLitres ? DryProbePh : actual;
+        if (_loop is not null && Description.Measures == Measured.Ph)
+        {
+            seen = _sample.Advance(_loop.Place, seen);
+        }
+
+        seen = _deadTime.Advance(time, seen);
+        double lagSeconds = Description.LagSeconds * (Has(TransmitterFault.Fouled) ? FouledFactor : 1.0);
+        double settled = _lag.Advance(seen, seconds, lagSeconds);
+        if (Has(TransmitterFault.Drift))
+        {
+            _wandered += FaultDriftPerHour * (Description.High - Description.Low) * seconds / SecondsPerHour;
+        }
+
+        double drifted = settled + _wandered + (Description.DriftPerDay * time / SecondsPerDay);
+        double noisy = drifted + (Description.Noise * Noise.Normal(_seed, _index, reading));
+        Milliamps = Current(Resolved(noisy));
+    }
+
+    private double Resolved(double value) => Description.Resolution > 0.0
+        ? Math.Round(value / Description.Resolution) * Description.Resolution
+        : value;
+
+    private double Current(double value)
+    {
+        if (Has(TransmitterFault.WireBreak))
+        {
+            return CurrentLoop.WireBreak;
+        }
+
+        if (Has(TransmitterFault.Failed))
+        {
+            return Description.FailsHigh ? CurrentLoop.FailedHigh : CurrentLoop.FailedLow;
+        }
+
+        if (Has(TransmitterFault.StuckLow) || Has(TransmitterFault.StuckHigh))
+        {
+            return Has(TransmitterFault.StuckLow) ? CurrentLoop.Zero : CurrentLoop.Zero + CurrentLoop.Span;
+        }
+
+        return Has(TransmitterFault.Frozen) ? Milliamps : CurrentLoop.Milliamps(value, Description.Low, Description.High);
+    }
+
+    private bool Has(TransmitterFault fault) => _faults[(int)fault];
+}

@@ -1,0 +1,123 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Description;
+using Sequencer.Plant.Hydraulics;
+using Sequencer.Plant.Reaction;
+
+namespace Sequencer.Plant.Instruments;
+
+/// <summary>All instruments of a plant, read once after each move of it.</summary>
+internal sealed class InstrumentPanel
+{
+    private readonly PlantParts _parts;
+    private readonly PlantMotion _motion;
+    private readonly bool[] _operated;
+    private readonly ImmutableArray<Func<double>> _measured;
+    private readonly ImmutableArray<Func<double>> _switched;
+
+    /// <summary>The tank that each transmitter sits in; -1 for none.</summary>
+    private readonly ImmutableArray<int> _probeTanks;
+
+    private long _reading;
+
+    public InstrumentPanel(PlantParts parts, PlantMotion motion, ulong seed)
+    {
+        _parts = parts;
+        _motion = motion;
+        PlantModel model = parts.Model;
+        _operated = new bool[model.HandSwitches.Length];
+        Loops = [.. model.SampleLoops.Select(loop => new SampleLoop(loop, parts.Drive(loop.Pump), parts.Tanks[parts.Tank(loop.From)]))];
+        _measured = [.. model.Transmitters.Select(described => Actual(described.Measures, described.In))];
+        _switched = [.. model.Switches.Select(described => Actual(described.Measures, described.In))];
+        _probeTanks = [.. model.Transmitters.Select(described => parts.Tank(described.In))];
+        Transmitters = [.. model.Transmitters.Select((described, index) => Transmitter(described, seed, index))];
+        Switches = [.. model.Switches.Select(described => new ThresholdSwitch(described))];
+        Contacts = [.. Feedbacks(), .. SwitchContacts(), .. HandContacts()];
+        ReadSwitches();
+    }
+
+    public ImmutableArray<SampleLoop> Loops { get; }
+
+    public ImmutableArray<AnalogueInstrument> Transmitters { get; }
+
+    public ImmutableArray<ThresholdSwitch> Switches { get; }
+
+    /// <summary>Running and limit-switch feedbacks, then switches, then hand switches.</summary>
+    public ImmutableArray<ContactInstrument> Contacts { get; }
+
+    public void Operate(int handSwitch, bool operated) => _operated[handSwitch] = operated;
+
+    /// <summary>Reads everything at the motion's time, that many seconds after the last reading.</summary>
+    public void Advance(double seconds)
+    {
+        _reading++;
+        foreach (SampleLoop loop in Loops)
+        {
+            loop.Advance(_motion.Time, seconds, Volume(loop.Tank.Index));
+        }
+
+        for (int index = 0; index < Transmitters.Length; index++)
+        {
+            double tankLitres = _probeTanks[index] >= 0 ? Volume(_probeTanks[index]) : double.PositiveInfinity;
+            Transmitters[index].Advance(_measured[index](), tankLitres, _motion.Time, seconds, _reading);
+        }
+
+        ReadSwitches();
+    }
+
+    private double Volume(int tank) => _motion.Now[_parts.Layout.Volume(tank)];
+
+    private void ReadSwitches()
+    {
+        for (int index = 0; index < Switches.Length; index++)
+        {
+            Switches[index].Advance(_switched[index]());
+        }
+    }
+
+    /// <summary>Reads the true value, in base units, of what is measured at a place that the reader has checked to have it.</summary>
+    private Func<double> Actual(Measured measures, string place)
+    {
+        SampleLoop? loop = Loops.FirstOrDefault(loop => loop.Description.Name == place);
+        int tank = loop?.Tank.Index ?? _parts.Tank(place);
+        int source = _parts.Source(place);
+        int line = _parts.Line(place);
+        return measures switch
+        {
+            Measured.Volume when tank < 0 => () => Math.Max(0.0, _parts.StoreLitres(source, _motion.Now)),
+            Measured.Volume => () => Volume(tank),
+            Measured.Level => () => _parts.Tanks[tank].LevelMetres(Volume(tank)),
+            Measured.Ph => () => _motion.Ph(tank),
+            Measured.Temperature => () => _motion.Now[_parts.Layout.Heat(tank)] / Volume(tank),
+            _ when loop is not null => () => loop.FlowLitresPerSecond,
+            _ => () => _motion.Equations.Flow(line, _motion.Time, _motion.Now),
+        };
+    }
+
+    private AnalogueInstrument Transmitter(TransmitterDescription described, ulong seed, int index)
+    {
+        SampleLoop? loop = Loops.FirstOrDefault(loop => loop.Description.Name == described.In);
+        return new AnalogueInstrument(described, loop, _measured[index](), seed, index);
+    }
+
+    private IEnumerable<ContactInstrument> Feedbacks()
+    {
+        foreach (Drive drive in _parts.Drives)
+        {
+            if (drive.Description.OnSwitch is { } on)
+            {
+                yield return new ContactInstrument(on, false, () => drive.OnSwitch(_motion.Time));
+            }
+
+            if (drive.Description.OffSwitch is { } off)
+            {
+                yield return new ContactInstrument(off, false, () => drive.OffSwitch(_motion.Time));
+            }
+        }
+    }
+
+    private IEnumerable<ContactInstrument> SwitchContacts() =>
+        Switches.Select(threshold => new ContactInstrument(threshold.Description.Tag, threshold.Description.NormallyClosed, () => threshold.IsActing));
+
+    private IEnumerable<ContactInstrument> HandContacts() => _parts.Model.HandSwitches.Select(
+        (described, index) => new ContactInstrument(described.Tag, described.NormallyClosed, () => _operated[index]));
+}

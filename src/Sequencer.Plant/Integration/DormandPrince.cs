@@ -1,0 +1,232 @@
+namespace Sequencer.Plant.Integration;
+
+/// <summary>
+/// The embedded Runge-Kutta method of order 5(4) by Dormand and Prince (J. Comput. Appl. Math. 6
+/// (1980) 19) with step control and the continuous extension of order 4 from Hairer, Norsett and
+/// Wanner, Solving Ordinary Differential Equations I, section II.6. The stage weights and the
+/// extension are linear in the stages, so sums that the equations keep are kept by every value that
+/// comes out, but for rounding. Explicit: a time constant far below the step wanted costs steps.
+/// </summary>
+internal sealed class DormandPrince
+{
+    /// <summary>Steps below this, in seconds, are given up: no piece of a plant acts faster.</summary>
+    public const double SmallestStep = 1e-9;
+
+    private const int MostAttempts = 60;
+    private const double Safety = 0.9;
+    private const double MostShrinking = 0.2;
+    private const double MostGrowing = 5.0;
+
+    private readonly Rates _rates;
+    private readonly double[] _absoluteTolerance;
+    private readonly double _relativeTolerance;
+    private readonly double[][] _stages = new double[7][];
+    private readonly double[][] _dense = new double[5][];
+    private readonly double[] _trial;
+    private double[] _start;
+    private double[] _end;
+    private double _next;
+    private double _length;
+    private bool _hasLastStage;
+
+    /// <param name="rates">the right-hand side</param>
+    /// <param name="absoluteTolerance">error allowed per step and component; infinity leaves a component out of step control</param>
+    /// <param name="relativeTolerance">error allowed as a fraction of the component's size</param>
+    /// <param name="firstStep">the first step tried, s</param>
+    public DormandPrince(Rates rates, double[] absoluteTolerance, double relativeTolerance, double firstStep)
+    {
+        _rates = rates;
+        _absoluteTolerance = absoluteTolerance;
+        _relativeTolerance = relativeTolerance;
+        _next = firstStep;
+        for (int index = 0; index < _stages.Length; index++)
+        {
+            _stages[index] = new double[absoluteTolerance.Length];
+        }
+
+        for (int index = 0; index < _dense.Length; index++)
+        {
+            _dense[index] = new double[absoluteTolerance.Length];
+        }
+
+        _trial = new double[absoluteTolerance.Length];
+        _start = new double[absoluteTolerance.Length];
+        _end = new double[absoluteTolerance.Length];
+    }
+
+    /// <summary>Where the last accepted step began; equal to <see cref="End"/> before the first.</summary>
+    public double Start { get; private set; }
+
+    public double End { get; private set; }
+
+    /// <summary>State at <see cref="End"/>.</summary>
+    public ReadOnlySpan<double> State => _end;
+
+    /// <summary>Steps accepted so far.</summary>
+    public long Accepted { get; private set; }
+
+    /// <summary>Begins anew at a time and state; what was computed beyond is forgotten.</summary>
+    public void Restart(double time, ReadOnlySpan<double> state)
+    {
+        state.CopyTo(_end);
+        Start = time;
+        End = time;
+        _length = 0.0;
+        _hasLastStage = false;
+    }
+
+    /// <summary>Ends the last step earlier, at a time within it, where the equations change.</summary>
+    public void Truncate(double time)
+    {
+        if (time < End)
+        {
+            Interpolate(time, _end);
+            End = time;
+        }
+
+        _hasLastStage = false;
+    }
+
+    /// <summary>One accepted step from <see cref="End"/>, not beyond <paramref name="limit"/>.</summary>
+    public StepOutcome Step(double limit)
+    {
+        (_start, _end) = (_end, _start);
+        Start = End;
+        FirstStage();
+        double step = _next;
+        for (int attempt = 0; attempt < MostAttempts && step >= SmallestStep; attempt++)
+        {
+            // A step that would leave a sliver before the limit takes the sliver along.
+            bool reaches = Start + (step * 1.01) >= limit;
+            double taken = reaches ? limit - Start : step;
+            double error = Attempt(taken);
+            double factor = double.IsNaN(error) ? MostShrinking : Math.Clamp(Safety * Math.Pow(error, -0.2), MostShrinking, MostGrowing);
+            if (error <= 1.0)
+            {
+                End = reaches ? limit : Start + taken;
+                // A step cut short by the limit says little about what would be possible.
+                _next = reaches ? Math.Max(step, taken * factor) : taken * factor;
+                _length = taken;
+                PrepareDense(taken);
+                _hasLastStage = true;
+                Accepted++;
+                return StepOutcome.Accepted;
+            }
+
+            step = taken * Math.Min(factor, 0.9);
+        }
+
+        _start.CopyTo(_end, 0);
+        End = Start;
+        _length = 0.0;
+        return StepOutcome.TooSmall;
+    }
+
+    /// <summary>The state at a time within the last accepted step.</summary>
+    public void Interpolate(double time, Span<double> state)
+    {
+        if (_length == 0.0)
+        {
+            _end.CopyTo(state);
+            return;
+        }
+
+        double theta = (time - Start) / _length;
+        double rest = 1.0 - theta;
+        for (int index = 0; index < state.Length; index++)
+        {
+            state[index] = At(index, theta, rest);
+        }
+    }
+
+    /// <summary>One component of the state at a time within the last accepted step.</summary>
+    public double Interpolate(double time, int component)
+    {
+        if (_length == 0.0)
+        {
+            return _end[component];
+        }
+
+        double theta = (time - Start) / _length;
+        return At(component, theta, 1.0 - theta);
+    }
+
+    private double At(int index, double theta, double rest) => _dense[0][index]
+        + (theta * (_dense[1][index] + (rest * (_dense[2][index] + (theta * (_dense[3][index] + (rest * _dense[4][index])))))));
+
+    private void FirstStage()
+    {
+        if (_hasLastStage)
+        {
+            (_stages[0], _stages[6]) = (_stages[6], _stages[0]);
+        }
+        else
+        {
+            _rates(Start, _start, _stages[0]);
+        }
+    }
+
+    /// <summary>All stages of a step; returns the error over the error allowed, root mean square.</summary>
+    private double Attempt(double step)
+    {
+        for (int stage = 1; stage < 7; stage++)
+        {
+            double[] target = stage == 6 ? _end : _trial;
+            ReadOnlySpan<double> weights = DormandPrinceTableau.Stage(stage);
+            for (int index = 0; index < target.Length; index++)
+            {
+                double sum = 0.0;
+                for (int earlier = 0; earlier < stage; earlier++)
+                {
+                    sum += weights[earlier] * _stages[earlier][index];
+                }
+
+                target[index] = _start[index] + (step * sum);
+            }
+
+            _rates(Start + (DormandPrinceTableau.Nodes[stage] * step), target, _stages[stage]);
+        }
+
+        return Error(step);
+    }
+
+    private double Error(double step)
+    {
+        double sum = 0.0;
+        for (int index = 0; index < _end.Length; index++)
+        {
+            double error = 0.0;
+            for (int stage = 0; stage < 7; stage++)
+            {
+                error += DormandPrinceTableau.ErrorWeights[stage] * _stages[stage][index];
+            }
+
+            double size = Math.Max(Math.Abs(_start[index]), Math.Abs(_end[index]));
+            double allowed = _absoluteTolerance[index] + (_relativeTolerance * size);
+            double ratio = step * error / allowed;
+            sum += ratio * ratio;
+        }
+
+        return Math.Max(Math.Sqrt(sum / _end.Length), 1e-10);
+    }
+
+    private void PrepareDense(double step)
+    {
+        for (int index = 0; index < _end.Length; index++)
+        {
+            double difference = _end[index] - _start[index];
+            double slope = (step * _stages[0][index]) - difference;
+            double bend = 0.0;
+            for (int stage = 0; stage < 7; stage++)
+            {
+                bend += DormandPrinceTableau.DenseWeights[stage] * _stages[stage][index];
+            }
+
+            _dense[0][index] = _start[index];
+            _dense[1][index] = difference;
+            _dense[2][index] = slope;
+            _dense[3][index] = difference - (step * _stages[6][index]) - slope;
+            _dense[4][index] = step * bend;
+        }
+    }
+}

@@ -1,0 +1,51 @@
+using Sequencer.Plant.Description;
+using Sequencer.Plant.Hydraulics;
+using Sequencer.Plant.Instruments;
+using Sequencer.Plant.Reaction;
+
+namespace Sequencer.Plant;
+
+/// <summary>What can be asked about the true state of a plant, with names and units for people.</summary>
+internal static class PlantQuantities
+{
+    private const double LitresPerCubicMetre = 1000.0;
+    private const double SecondsPerMinute = 60.0;
+
+    public static IEnumerable<NamedValue> Of(PlantParts parts, PlantMotion motion, InstrumentPanel panel) =>
+    [
+        .. parts.Tanks.SelectMany(tank => OfTank(tank, parts, motion)),
+        .. parts.Drives.Select(drive => OfDrive(drive, motion)),
+        .. parts.Pipes.Select((pipe, index) => Named(pipe.Description.Name, "flow", "L/min", () => motion.Equations.Flow(index, motion.Time, motion.Now) * SecondsPerMinute)),
+        .. panel.Loops.Select(loop => Named(loop.Description.Name, "flow", "L/min", () => loop.FlowLitresPerSecond * SecondsPerMinute)),
+        .. parts.Model.Reagents.Select(reagent => Named(reagent.Name, "store", "L", () => Math.Max(0.0, parts.StoreLitres(parts.Source(reagent.Name), motion.Now)))),
+        .. parts.DosingLines.Select((line, index) => Named(line.Description.Name, "lime", "mol", () => motion.Now[parts.Layout.DosingLine(index) + parts.Contents.Lime])),
+        .. parts.DosingLines.Select(line => Named(line.Description.Name, "blocked", "", () => line.IsBlocked ? 1.0 : 0.0)),
+    ];
+
+    private static IEnumerable<NamedValue> OfTank(TankBody tank, PlantParts parts, PlantMotion motion)
+    {
+        string name = tank.Description.Name;
+        double Litres() => motion.Now[parts.Layout.Volume(tank.Index)];
+        yield return Named(name, "volume", "m3", () => Litres() / LitresPerCubicMetre);
+        yield return Named(name, "level", "m", () => tank.LevelMetres(Litres()));
+        yield return Named(name, "pH", "pH", () => motion.Ph(tank.Index));
+        yield return Named(name, "temperature", "C", () => motion.Now[parts.Layout.Heat(tank.Index)] / Litres());
+        yield return Named(name, "overflowing", "", () => tank.IsFull ? 1.0 : 0.0);
+        for (int content = 0; content < parts.Contents.Count; content++)
+        {
+            int place = parts.Layout.Mixed(tank.Index) + content;
+            bool isSuspended = content == parts.Contents.Suspended;
+            double scale = isSuspended ? 1.0 : 1000.0;
+            yield return Named(name, parts.Contents.Names[content], isSuspended ? "g/L" : "mmol/L", () => motion.Now[place] / Litres() * scale);
+        }
+    }
+
+    private static NamedValue OfDrive(Drive drive, PlantMotion motion) => Named(
+        drive.Description.Tag,
+        drive.Description.Kind == DriveKind.Valve ? "opening" : "speed",
+        "%",
+        () => 100.0 * drive.Motion(motion.Time));
+
+    internal static NamedValue Named(string tag, string what, string unit, Func<double> value) =>
+        new(new PlantQuantity($"{tag}.{what}", unit), value);
+}

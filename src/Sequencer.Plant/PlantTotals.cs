@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Hydraulics;
+using Sequencer.Plant.Reaction;
+
+namespace Sequencer.Plant;
+
+/// <summary>
+/// Running totals: what has passed each line (L), what each reagent has given (L), what ran over each
+/// rim (L), and the lowest and highest pH in the tank while a line drew from it to the outside.
+/// </summary>
+internal sealed class PlantTotals
+{
+    /// <summary>A line that moves less than this share of its rate does not count as discharging.</summary>
+    private const double DischargingFrom = 1e-3;
+
+    private readonly PlantParts _parts;
+    private readonly PlantMotion _motion;
+    private readonly double[] _lowest;
+    private readonly double[] _highest;
+
+    public PlantTotals(PlantParts parts, PlantMotion motion)
+    {
+        _parts = parts;
+        _motion = motion;
+        _lowest = new double[parts.Pipes.Length];
+        _highest = new double[parts.Pipes.Length];
+        Array.Fill(_lowest, double.NaN);
+        Array.Fill(_highest, double.NaN);
+        All = [.. Lines(), .. Reagents(), .. Rims()];
+    }
+
+    public ImmutableArray<NamedValue> All { get; }
+
+    public void Advance()
+    {
+        for (int line = 0; line < _parts.Pipes.Length; line++)
+        {
+            if (IsDischarging(_parts.Pipes[line]))
+            {
+                double ph = _motion.Ph(_parts.Pipes[line].FromTank);
+                _lowest[line] = double.IsNaN(_lowest[line]) ? ph : Math.Min(_lowest[line], ph);
+                _highest[line] = double.IsNaN(_highest[line]) ? ph : Math.Max(_highest[line], ph);
+            }
+        }
+    }
+
+    private bool IsDischarging(Pipe pipe) =>
+        pipe is { FromTank: >= 0, ToTank: < 0 }
+        && !_parts.Tanks[pipe.FromTank].IsDrawnDown
+        && pipe.Opening(_motion.Time) > DischargingFrom;
+
+    private IEnumerable<NamedValue> Lines()
+    {
+        for (int line = 0; line < _parts.Pipes.Length; line++)
+        {
+            int index = line;
+            Pipe pipe = _parts.Pipes[line];
+            string name = pipe.Description.Name;
+            yield return PlantQuantities.Named(name, "passed", "L", () => _motion.Now[_parts.Layout.Passed(index)]);
+            if (pipe is { FromTank: >= 0, ToTank: < 0 })
+            {
+                yield return PlantQuantities.Named(name, "pH_lowest", "pH", () => _lowest[index]);
+                yield return PlantQuantities.Named(name, "pH_highest", "pH", () => _highest[index]);
+            }
+        }
+    }
+
+    private IEnumerable<NamedValue> Reagents()
+    {
+        foreach (string reagent in _parts.Model.Reagents.Select(described => described.Name))
+        {
+            int source = _parts.Source(reagent);
+            yield return PlantQuantities.Named(reagent, "used", "L", () => _parts.DrawnLitres(source, _motion.Now));
+        }
+    }
+
+    private IEnumerable<NamedValue> Rims() => _parts.Tanks.Select(
+        tank => PlantQuantities.Named(tank.Description.Name, "overflowed", "L", () => _motion.Now[_parts.Layout.Overflowed(tank.Index)]));
+}

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Chemistry;
+using Sequencer.Plant.Description;
+
+namespace Sequencer.Plant.Reaction;
+
+/// <summary>
+/// What a litre of water is made of, as one array: the dissolved substances that this plant names
+/// (mol), then undissolved lime (mol), then other suspended solids (g).
+/// </summary>
+internal sealed class ContentLayout
+{
+    private const string LimeName = "undissolved_lime";
+    private const string SuspendedName = "suspended";
+
+    public ContentLayout(PlantModel model)
+    {
+        SortedSet<string> named = new(StringComparer.Ordinal);
+        named.UnionWith(model.Supplies.Select(supply => supply.BalancedBy.Name));
+        named.UnionWith(model.Supplies.SelectMany(supply => supply.Dissolved).Select(amount => amount.Substance.Name));
+        named.UnionWith(model.Reagents.SelectMany(reagent => reagent.Dissolved).Select(amount => amount.Substance.Name));
+        if (model.Reagents.Any(reagent => reagent.LimeMolPerLitre > 0.0))
+        {
+            named.Add("calcium");
+        }
+
+        Dissolved = [.. Substance.All.Where(substance => named.Contains(substance.Name))];
+        Names = [.. Dissolved.Select(substance => substance.Name), LimeName, SuspendedName];
+        Calcium = Dissolved.IndexOf(Substance.All.First(substance => substance.Name == "calcium"));
+    }
+
+    /// <summary>The dissolved substances; they come first in every array.</summary>
+    public ImmutableArray<Substance> Dissolved { get; }
+
+    public ImmutableArray<string> Names { get; }
+
+    public int Count => Names.Length;
+
+    public int Lime => Dissolved.Length;
+
+    public int Suspended => Dissolved.Length + 1;
+
+    /// <summary>-1 where the plant has no calcium (then it has no lime either).</summary>
+    public int Calcium { get; }
+
+    /// <summary>The part of the chemistry that this plant needs, its components in the order of <see cref="Dissolved"/>.</summary>
+    public ChemicalSystem Chemistry()
+    {
+        string[] components = [.. Dissolved.Select(substance => substance.Component)];
+        return ChemicalSystem.Default().Restrict(components);
+    }
+
+    public void Add(double[] content, ImmutableArray<Amount> amounts)
+    {
+        foreach (Amount amount in amounts)
+        {
+            content[Dissolved.IndexOf(amount.Substance)] += amount.MolPerLitre;
+        }
+    }
+}

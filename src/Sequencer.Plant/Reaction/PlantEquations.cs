@@ -1,0 +1,301 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Hydraulics;
+
+namespace Sequencer.Plant.Reaction;
+
+/// <summary>
+/// The plant's ordinary differential equations: balances of volume, heat and contents over tanks and
+/// dosing lines. Dosing and what follows from it, with q the flow, c what a litre brings, theta the
+/// dead time and tau the lag of mixing in:
+/// <code>
+/// on the way:  dw/dt = q(t) c(t) - q(t - theta) c(t - theta)
+/// mixing in:   dm/dt = q(t - theta) c(t - theta) - m / tau
+/// mixed:       dn/dt = m / tau + (what comes and goes with flows)
+/// lime:        dS/dt = -S / tau_d * (1 - Ca / Ca_sat), what dissolves is counted as calcium
+/// </code>
+/// The liquid itself counts at once. pH is no part of the equations: it follows from the contents.
+/// </summary>
+internal sealed class PlantEquations(
+    StateLayout layout,
+    ContentLayout contents,
+    ImmutableArray<TankBody> tanks,
+    ImmutableArray<Source> sources,
+    ImmutableArray<DosingLine> dosingLines,
+    ImmutableArray<Pipe> pipes,
+    double ambientCelsius)
+{
+    /// <summary>Saturated calcium hydroxide at 25 C, mol/L (J. Res. NBS 56 (1956) 305).</summary>
+    private const double SaturatedLime = 0.0203;
+
+    private readonly double[] _throughDosingLine = new double[dosingLines.Length];
+    private readonly double[] _drawn = new double[tanks.Length];
+    private readonly double[] _fed = new double[tanks.Length];
+    private readonly double _limeDissolvesInSeconds = sources
+        .Where(source => source.Reagent is { LimeMolPerLitre: > 0.0 })
+        .Select(source => source.Reagent?.LimeDissolvesInSeconds ?? 1.0)
+        .DefaultIfEmpty(1.0)
+        .Max();
+
+    /// <summary>Flow of a line, L/s, at a state.</summary>
+    public double Flow(int pipe, double time, ReadOnlySpan<double> state)
+    {
+        Pipe line = pipes[pipe];
+        if (line.FromTank < 0)
+        {
+            return SourceFlow(line, time);
+        }
+
+        SumWanted(time, state);
+        return TankFlow(line, time, state);
+    }
+
+    public void Rates(double time, ReadOnlySpan<double> state, Span<double> rates)
+    {
+        rates.Clear();
+        _throughDosingLine.AsSpan().Clear();
+        SumWanted(time, state);
+        for (int index = 0; index < pipes.Length; index++)
+        {
+            Pipe pipe = pipes[index];
+            double flow = pipe.FromTank < 0 ? SourceFlow(pipe, time) : TankFlow(pipe, time, state);
+            rates[layout.Passed(index)] = flow;
+            if (pipe.FromTank >= 0)
+            {
+                Move(pipe, flow, state, rates);
+            }
+            else
+            {
+                Bring(pipe, flow, time, rates);
+            }
+        }
+
+        for (int line = 0; line < dosingLines.Length; line++)
+        {
+            EmptyDosingLine(line, state, rates);
+        }
+
+        foreach (TankBody tank in tanks)
+        {
+            MixIn(tank, time, state, rates);
+            RunOver(tank, state, rates);
+        }
+    }
+
+    /// <summary>The first time after <paramref name="time"/> at which anything that drives the equations has a kink.</summary>
+    public double NextKink(double time)
+    {
+        double next = double.PositiveInfinity;
+        foreach (Pipe pipe in pipes)
+        {
+            next = Math.Min(next, NextKink(pipe, time));
+            if (pipe.DeadTimeSeconds > 0.0)
+            {
+                next = Math.Min(next, NextKink(pipe, time - pipe.DeadTimeSeconds) + pipe.DeadTimeSeconds);
+            }
+        }
+
+        foreach (TankBody tank in tanks)
+        {
+            next = Math.Min(next, tank.Agitator?.NextKink(time) ?? double.PositiveInfinity);
+        }
+
+        return next;
+    }
+
+    private double NextKink(Pipe pipe, double time)
+    {
+        double next = pipe.NextKink(time);
+        next = pipe.FromSource >= 0 ? Math.Min(next, sources[pipe.FromSource].NextKink(time)) : next;
+        return pipe.DosingLine >= 0 ? Math.Min(next, dosingLines[pipe.DosingLine].NextKink(time)) : next;
+    }
+
+    /// <summary>A flow that no state has a say in: it can be asked for at past times.</summary>
+    private double SourceFlow(Pipe pipe, double time)
+    {
+        double open = pipe.DosingLine >= 0 ? dosingLines[pipe.DosingLine].Open(time) : 1.0;
+        return pipe.Description.RateLitresPerSecond * pipe.Opening(time) * sources[pipe.FromSource].Available(time) * open;
+    }
+
+    private double TankFlow(Pipe pipe, double time, ReadOnlySpan<double> state)
+    {
+        int tank = pipe.FromTank;
+        double wanted = WantedFlow(pipe, time, state);
+        bool isLimited = tanks[tank].IsDrawnDown && _drawn[tank] > _fed[tank];
+        return isLimited ? wanted * _fed[tank] / _drawn[tank] : wanted;
+    }
+
+    private double WantedFlow(Pipe pipe, double time, ReadOnlySpan<double> state)
+    {
+        double opening = pipe.Opening(time);
+        return pipe.Description.Outlet is not { } outlet
+            ? pipe.Description.RateLitresPerSecond * opening
+            : opening * OutletFlow.LitresPerSecond(
+                tanks[pipe.FromTank].LevelMetres(state[layout.Volume(pipe.FromTank)]), outlet.BoreMetres, outlet.DischargeCoefficient);
+    }
+
+    /// <summary>What is drawn from and fed to each tank before the limit of a heel: tanks do not feed one another's limit.</summary>
+    private void SumWanted(double time, ReadOnlySpan<double> state)
+    {
+        _drawn.AsSpan().Clear();
+        _fed.AsSpan().Clear();
+        foreach (Pipe pipe in pipes)
+        {
+            if (pipe.FromTank >= 0)
+            {
+                _drawn[pipe.FromTank] += WantedFlow(pipe, time, state);
+            }
+            else if (pipe.ToTank >= 0)
+            {
+                _fed[pipe.ToTank] += SourceFlow(pipe, time);
+            }
+        }
+    }
+
+    /// <summary>From a tank to another or outside: liquid, heat and contents go together.</summary>
+    private void Move(Pipe pipe, double flow, ReadOnlySpan<double> state, Span<double> rates)
+    {
+        int from = pipe.FromTank;
+        double share = flow / state[layout.Volume(from)];
+        rates[layout.Volume(from)] -= flow;
+        rates[layout.Heat(from)] -= share * state[layout.Heat(from)];
+        int target = pipe.ToTank >= 0 ? layout.Mixed(pipe.ToTank) : layout.WentOut + 1;
+        if (pipe.ToTank >= 0)
+        {
+            rates[layout.Volume(pipe.ToTank)] += flow;
+            rates[layout.Heat(pipe.ToTank)] += share * state[layout.Heat(from)];
+        }
+        else
+        {
+            rates[layout.WentOut] += flow;
+        }
+
+        for (int content = 0; content < contents.Count; content++)
+        {
+            double amount = share * state[layout.Mixed(from) + content];
+            rates[layout.Mixed(from) + content] -= amount;
+            rates[target + content] += amount;
+        }
+    }
+
+    /// <summary>From outside into a tank, or past it.</summary>
+    private void Bring(Pipe pipe, double flow, double time, Span<double> rates)
+    {
+        Source source = sources[pipe.FromSource];
+        rates[layout.CameIn] += flow;
+        AddContents(rates, layout.CameIn + 1, source, flow * source.Strength(time));
+        if (pipe.ToTank < 0)
+        {
+            rates[layout.WentOut] += flow;
+            AddContents(rates, layout.WentOut + 1, source, flow * source.Strength(time));
+            return;
+        }
+
+        rates[layout.Volume(pipe.ToTank)] += flow;
+        rates[layout.Heat(pipe.ToTank)] += flow * source.Celsius;
+        if (!pipe.IsDosed)
+        {
+            AddContents(rates, layout.Mixed(pipe.ToTank), source, flow * source.Strength(time));
+            return;
+        }
+
+        double past = time - pipe.DeadTimeSeconds;
+        double arriving = SourceFlow(pipe, past);
+        AddContents(rates, layout.OnTheWay(pipe.ToTank), source, (flow * source.Strength(time)) - (arriving * source.Strength(past)));
+        int target = layout.Mixing(pipe.ToTank);
+        if (pipe.DosingLine >= 0)
+        {
+            target = layout.DosingLine(pipe.DosingLine);
+            _throughDosingLine[pipe.DosingLine] += arriving;
+        }
+
+        AddContents(rates, target, source, arriving * source.Strength(past));
+    }
+
+    private static void AddContents(Span<double> rates, int first, Source source, double litresPerSecond)
+    {
+        for (int content = 0; content < source.Content.Length; content++)
+        {
+            rates[first + content] += litresPerSecond * source.Content[content];
+        }
+    }
+
+    /// <summary>A dosing line as one mixed volume: what comes in pushes out the mean of what it holds.</summary>
+    private void EmptyDosingLine(int line, ReadOnlySpan<double> state, Span<double> rates)
+    {
+        double share = _throughDosingLine[line] / dosingLines[line].Description.HoldsLitres;
+        if (share == 0.0)
+        {
+            return;
+        }
+
+        int target = layout.Mixing(TankOf(line));
+        for (int content = 0; content < contents.Count; content++)
+        {
+            double amount = share * state[layout.DosingLine(line) + content];
+            rates[layout.DosingLine(line) + content] -= amount;
+            rates[target + content] += amount;
+        }
+    }
+
+    private int TankOf(int dosingLine)
+    {
+        foreach (Pipe pipe in pipes)
+        {
+            if (pipe.DosingLine == dosingLine)
+            {
+                return pipe.ToTank;
+            }
+        }
+
+        throw new InvalidOperationException("liquid went through a dosing line that no line uses");
+    }
+
+    private void MixIn(TankBody tank, double time, ReadOnlySpan<double> state, Span<double> rates)
+    {
+        double rate = tank.MixingRate(time);
+        int mixed = layout.Mixed(tank.Index);
+        int mixing = layout.Mixing(tank.Index);
+        for (int content = 0; content < contents.Count; content++)
+        {
+            double amount = rate * state[mixing + content];
+            rates[mixing + content] -= amount;
+            rates[mixed + content] += amount;
+        }
+
+        double volume = state[layout.Volume(tank.Index)];
+        if (contents.Calcium >= 0)
+        {
+            double saturation = state[mixed + contents.Calcium] / volume / SaturatedLime;
+            double dissolving = state[mixed + contents.Lime] / _limeDissolvesInSeconds * Math.Max(0.0, 1.0 - saturation);
+            rates[mixed + contents.Lime] -= dissolving;
+            rates[mixed + contents.Calcium] += dissolving;
+        }
+
+        if (tank.Description.HeatLossSeconds is { } seconds)
+        {
+            int heat = layout.Heat(tank.Index);
+            rates[heat] += ((ambientCelsius * volume) - state[heat]) / seconds;
+        }
+    }
+
+    private void RunOver(TankBody tank, ReadOnlySpan<double> state, Span<double> rates)
+    {
+        double surplus = rates[layout.Volume(tank.Index)];
+        if (!tank.IsFull || surplus <= 0.0)
+        {
+            return;
+        }
+
+        double share = surplus / state[layout.Volume(tank.Index)];
+        rates[layout.Volume(tank.Index)] = 0.0;
+        rates[layout.Overflowed(tank.Index)] += surplus;
+        rates[layout.WentOut] += surplus;
+        rates[layout.Heat(tank.Index)] -= share * state[layout.Heat(tank.Index)];
+        for (int content = 0; content < contents.Count; content++)
+        {
+            double amount = share * state[layout.Mixed(tank.Index) + content];
+            rates[layout.Mixed(tank.Index) + content] -= amount;
+            rates[layout.WentOut + 1 + content] += amount;
+        }
+    }
+}

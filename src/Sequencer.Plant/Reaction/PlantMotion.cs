@@ -1,0 +1,219 @@
+using Sequencer.Plant.Chemistry;
+using Sequencer.Plant.Hydraulics;
+using Sequencer.Plant.Integration;
+
+namespace Sequencer.Plant.Reaction;
+
+/// <summary>
+/// Carries the equations from scan to scan. It steps ahead as far as the error allows while nothing
+/// is commanded, reads the state at each scan from the step's continuous extension, and cuts the
+/// step where a command, a fault, a full or a drawn-down tank changes the equations.
+/// </summary>
+internal sealed class PlantMotion
+{
+    private const double RelativeTolerance = 1e-6;
+    private const double FirstStep = 0.5;
+
+    /// <summary>Cap on one step, s: bounds how much is thrown away when a command comes.</summary>
+    private const double LongestStep = 120.0;
+
+    /// <summary>s; how exactly a full or drawn-down tank is found.</summary>
+    private const double EventTolerance = 1e-6;
+
+    /// <summary>s; kinks closer than this to where a step begins are those that ended the last one.</summary>
+    private const double SameTime = 1e-7;
+
+    /// <summary>L below the rim, or above the heel, at which a tank counts as free again.</summary>
+    private const double FreeAgain = 1e-3;
+
+    /// <summary>Relative to what is in the tank: a content more negative than rounding explains.</summary>
+    private const double NegativeShare = 1e-6;
+
+    private readonly PlantParts _parts;
+    private readonly DormandPrince _integrator;
+    private readonly WaterChemistry[] _chemistry;
+    private readonly AcidityTrace[] _acidity;
+    private readonly double[] _now;
+    private readonly double[] _dissolved;
+    private bool _interrupted;
+
+    public PlantMotion(PlantParts parts)
+    {
+        _parts = parts;
+        Equations = new PlantEquations(
+            parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes, parts.Model.AmbientCelsius);
+        _now = parts.InitialState();
+        _dissolved = new double[parts.Contents.Dissolved.Length];
+        _integrator = new DormandPrince(Equations.Rates, parts.AbsoluteTolerance(), RelativeTolerance, FirstStep);
+        _integrator.Restart(0.0, _now);
+        _chemistry = [.. parts.Tanks.Select(_ => new WaterChemistry(parts.Contents, parts.Model.Precipitates))];
+        _acidity = [.. parts.Tanks.Select(tank => new AcidityTrace(time => Acidity(tank, time), 0.0))];
+    }
+
+    public PlantEquations Equations { get; }
+
+    public double Time { get; private set; }
+
+    public PlantFailure? Failure { get; private set; }
+
+    /// <summary>The state now, laid out as <see cref="PlantParts.Layout"/> says.</summary>
+    public ReadOnlySpan<double> Now => _now;
+
+    public long Steps => _integrator.Accepted;
+
+    public long EquilibriaSolved => _chemistry.Sum(chemistry => chemistry.Solved);
+
+    public double Ph(int tank) => _acidity[tank].Value(Time, _integrator.End);
+
+    public double ChargeImbalance() =>
+        _chemistry.Select(chemistry => Math.Abs(chemistry.ChargeImbalance())).DefaultIfEmpty(0.0).Max();
+
+    /// <summary>Something that drives the equations changes now.</summary>
+    public void Interrupt() => _interrupted = true;
+
+    public void AdvanceTo(double time)
+    {
+        if (_interrupted)
+        {
+            CutAt(Time);
+            _interrupted = false;
+        }
+
+        while (_integrator.End < time && Failure is null)
+        {
+            foreach (AcidityTrace trace in _acidity)
+            {
+                trace.Value(_integrator.End, _integrator.End);
+            }
+
+            Step();
+        }
+
+        if (Failure is null)
+        {
+            Time = time;
+            _integrator.Interpolate(time, _now);
+        }
+    }
+
+    private void Step()
+    {
+        double from = _integrator.End;
+        double limit = Math.Min(from + LongestStep, Equations.NextKink(from + SameTime));
+        if (_integrator.Step(limit) == StepOutcome.TooSmall)
+        {
+            Failure = new PlantFailure("balances of the plant", _parts.Model.Name, from, "no step was small enough for the error allowed");
+            return;
+        }
+
+        CutAtFirstLimit();
+        Check();
+    }
+
+    private void CutAt(double time)
+    {
+        _integrator.Truncate(time);
+        foreach (AcidityTrace trace in _acidity)
+        {
+            trace.Truncate(time);
+        }
+    }
+
+    /// <summary>Finds the first tank that reaches its rim or heel within the step, and lets go those that have left theirs.</summary>
+    private void CutAtFirstLimit()
+    {
+        TankBody? first = null;
+        double when = double.PositiveInfinity;
+        bool isRim = false;
+        foreach (TankBody tank in _parts.Tanks)
+        {
+            int volume = _parts.Layout.Volume(tank.Index);
+            double rim = tank.Description.OverflowLitres;
+            double heel = tank.Description.HeelLitres;
+            if (!tank.IsFull && Reaches(time => _integrator.Interpolate(time, volume) - rim) is { } full && full < when)
+            {
+                (first, when, isRim) = (tank, full, true);
+            }
+
+            if (!tank.IsDrawnDown && Reaches(time => heel - _integrator.Interpolate(time, volume)) is { } drawn && drawn < when)
+            {
+                (first, when, isRim) = (tank, drawn, false);
+            }
+
+            tank.IsFull &= _integrator.State[volume] > rim - FreeAgain;
+            tank.IsDrawnDown &= _integrator.State[volume] < heel + FreeAgain;
+        }
+
+        if (first is not null)
+        {
+            CutAt(when);
+            first.IsFull |= isRim;
+            first.IsDrawnDown |= !isRim;
+        }
+    }
+
+    /// <summary>When a function rises through zero within the last step; a dip and return within a quarter step is not seen.</summary>
+    private double? Reaches(Func<double, double> function)
+    {
+        const int Parts = 4;
+        double start = _integrator.Start;
+        for (int part = 1; part <= Parts; part++)
+        {
+            double end = part == Parts ? _integrator.End : _integrator.Start + ((_integrator.End - _integrator.Start) * part / Parts);
+            if (function(start) < 0.0 && function(end) >= 0.0)
+            {
+                return RootLocation.Find(function, start, end, EventTolerance);
+            }
+
+            start = end;
+        }
+
+        return null;
+    }
+
+    private void Check()
+    {
+        ReadOnlySpan<double> state = _integrator.State;
+        foreach (TankBody tank in _parts.Tanks)
+        {
+            string place = tank.Description.Name;
+            double litres = state[_parts.Layout.Volume(tank.Index)];
+            if (!(litres > 0.0 && litres < tank.Description.OverflowLitres * 1.001))
+            {
+                Fail("balance of volume", place, FormattableString.Invariant($"the volume is {litres:G6} L"));
+                return;
+            }
+
+            for (int content = 0; content < _parts.Contents.Count; content++)
+            {
+                double amount = state[_parts.Layout.Mixed(tank.Index) + content];
+                if (!(amount >= -NegativeShare * litres))
+                {
+                    Fail($"balance of {_parts.Contents.Names[content]}", place, FormattableString.Invariant($"the content is {amount:G6}"));
+                    return;
+                }
+            }
+        }
+    }
+
+    private void Fail(string equation, string place, string explanation) =>
+        Failure ??= new PlantFailure(equation, place, _integrator.End, explanation);
+
+    private double Acidity(TankBody tank, double time)
+    {
+        double litres = _integrator.Interpolate(time, _parts.Layout.Volume(tank.Index));
+        for (int substance = 0; substance < _dissolved.Length; substance++)
+        {
+            _dissolved[substance] = _integrator.Interpolate(time, _parts.Layout.Mixed(tank.Index) + substance) / litres;
+        }
+
+        double celsius = _integrator.Interpolate(time, _parts.Layout.Heat(tank.Index)) / litres;
+        EquilibriumOutcome outcome = _chemistry[tank.Index].Solve(_dissolved, celsius);
+        if (!outcome.IsSolved)
+        {
+            Failure ??= new PlantFailure("equilibrium of the water", tank.Description.Name, time, outcome.Describe());
+        }
+
+        return _chemistry[tank.Index].Ph;
+    }
+}

@@ -1,0 +1,162 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Description;
+using Sequencer.Plant.Hydraulics;
+
+namespace Sequencer.Plant.Reaction;
+
+/// <summary>The running pieces made from a description, their references resolved, in the order of the description.</summary>
+internal sealed class PlantParts
+{
+    public PlantParts(PlantModel model)
+    {
+        Model = model;
+        Contents = new ContentLayout(model);
+        double kept = 2.0 * model.Tanks.Select(tank => tank.Mixing.DeadTimeSeconds).DefaultIfEmpty(0.0).Max();
+        Drives = [.. model.Drives.Select(drive => new Drive(drive, kept))];
+        Tanks = [.. model.Tanks.Select((tank, index) => new TankBody(tank, tank.Mixing.Agitator is { } tag ? Drive(tag) : null, index))];
+        Sources = [.. model.Supplies.Select(supply => Supply(supply, kept)), .. model.Reagents.Select(reagent => Reagent(reagent, kept))];
+        DosingLines = [.. model.DosingLines.Select(line => new DosingLine(line, kept))];
+        Pipes = [.. model.Lines.Select(Pipe)];
+        Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, Contents.Count);
+    }
+
+    public PlantModel Model { get; }
+
+    public ContentLayout Contents { get; }
+
+    public ImmutableArray<Drive> Drives { get; }
+
+    public ImmutableArray<TankBody> Tanks { get; }
+
+    /// <summary>Supplies, then reagents.</summary>
+    public ImmutableArray<Source> Sources { get; }
+
+    public ImmutableArray<DosingLine> DosingLines { get; }
+
+    public ImmutableArray<Pipe> Pipes { get; }
+
+    public StateLayout Layout { get; }
+
+    public Drive Drive(string tag) => Drives[IndexOf(Model.Drives, drive => drive.Tag, tag)];
+
+    public int Tank(string name) => IndexOf(Model.Tanks, tank => tank.Name, name);
+
+    public int Source(string name) => IndexOf(Sources, source => source.Name, name);
+
+    public int Line(string name) => IndexOf(Model.Lines, line => line.Name, name);
+
+    /// <summary>Litres that the lines from a source have drawn.</summary>
+    public double DrawnLitres(int source, ReadOnlySpan<double> state)
+    {
+        double litres = 0.0;
+        for (int line = 0; line < Pipes.Length; line++)
+        {
+            litres += Pipes[line].FromSource == source ? state[Layout.Passed(line)] : 0.0;
+        }
+
+        return litres;
+    }
+
+    /// <summary>Litres left in a reagent's store; a supply never ends.</summary>
+    public double StoreLitres(int source, ReadOnlySpan<double> state) =>
+        (Sources[source].Reagent?.StoreLitres ?? double.PositiveInfinity) - DrawnLitres(source, state);
+
+    /// <summary>mol of lime that a dosing line holds when it is full of slurry.</summary>
+    public double SlurryInFullLine(int dosingLine)
+    {
+        double strongest = Pipes
+            .Where(pipe => pipe.DosingLine == dosingLine)
+            .Select(pipe => Sources[pipe.FromSource].Reagent?.LimeMolPerLitre ?? 0.0)
+            .DefaultIfEmpty(0.0)
+            .Max();
+        return strongest * DosingLines[dosingLine].Description.HoldsLitres;
+    }
+
+    /// <summary>Contents of all tanks at the start, nothing in the dosing lines but water.</summary>
+    public double[] InitialState()
+    {
+        double[] state = new double[Layout.Count];
+        foreach (TankBody tank in Tanks)
+        {
+            double litres = tank.Description.StartLitres;
+            Source water = Sources[Source(tank.Description.StartWater)];
+            state[Layout.Volume(tank.Index)] = litres;
+            state[Layout.Heat(tank.Index)] = litres * water.Celsius;
+            for (int content = 0; content < Contents.Count; content++)
+            {
+                state[Layout.Mixed(tank.Index) + content] = litres * water.Content[content];
+            }
+        }
+
+        return state;
+    }
+
+    /// <summary>Error allowed in a step: far below what any instrument shows.</summary>
+    public double[] AbsoluteTolerance()
+    {
+        const double Litres = 1e-4;
+        const double LitresTimesDegrees = 1e-2;
+        const double MolOrGram = 1e-6;
+        double[] tolerance = new double[Layout.Count];
+        Array.Fill(tolerance, double.PositiveInfinity);
+        foreach (TankBody tank in Tanks)
+        {
+            tolerance[Layout.Volume(tank.Index)] = Litres;
+            tolerance[Layout.Heat(tank.Index)] = LitresTimesDegrees;
+            tolerance.AsSpan(Layout.Mixed(tank.Index), 3 * Contents.Count).Fill(MolOrGram);
+        }
+
+        for (int line = 0; line < DosingLines.Length; line++)
+        {
+            tolerance.AsSpan(Layout.DosingLine(line), Contents.Count).Fill(MolOrGram);
+        }
+
+        return tolerance;
+    }
+
+    private static int IndexOf<T>(ImmutableArray<T> items, Func<T, string> nameOf, string name)
+    {
+        for (int index = 0; index < items.Length; index++)
+        {
+            if (string.Equals(nameOf(items[index]), name, StringComparison.Ordinal))
+            {
+                return index;
+            }
+        }
+
+        return -1;
+    }
+
+    private Source Supply(SupplyDescription supply, double kept)
+    {
+        double[] content = WaterBalance.Compose(supply, Contents, new WaterChemistry(Contents, Model.Precipitates), out string reason)
+            ?? throw new InvalidOperationException($"the reader has checked the water {supply.Name}: {reason}");
+        return new Source(supply.Name, content, supply.Celsius, null, kept);
+    }
+
+    private Source Reagent(ReagentDescription reagent, double kept)
+    {
+        double[] content = new double[Contents.Count];
+        Contents.Add(content, reagent.Dissolved);
+        content[Contents.Lime] = reagent.LimeMolPerLitre;
+        return new Source(reagent.Name, content, reagent.Celsius, reagent, kept);
+    }
+
+    private Pipe Pipe(LineDescription line)
+    {
+        int source = Source(line.From);
+        int toTank = Tank(line.To);
+        bool isDosed = toTank >= 0 && source >= 0 && (Sources[source].Reagent is not null || line.DosingLine is not null);
+        return new Pipe(
+            line,
+            [.. line.Through.Select(Drive)],
+            Tank(line.From),
+            source,
+            toTank,
+            line.DosingLine is { } dosingLine ? IndexOf(Model.DosingLines, described => described.Name, dosingLine) : -1,
+            isDosed ? Tanks[toTank].Description.Mixing.DeadTimeSeconds : 0.0)
+        {
+            IsDosed = isDosed,
+        };
+    }
+}

@@ -1,0 +1,46 @@
+namespace Sequencer.Plant.Reaction;
+
+/// <summary>
+/// Where each number of the plant's state stands in one array. Of a tank: volume (L), heat (L times
+/// degrees Celsius), contents mixed in, contents that are still on their way (dead time) and contents
+/// that are being mixed in; then what it has lost over its rim (L). Of a dosing line: its contents.
+/// Then what has passed each line (L) and what has come from and gone outside.
+/// </summary>
+internal sealed class StateLayout(int tanks, int dosingLines, int lines, int contents)
+{
+    private readonly int _perTank = 3 + (3 * contents);
+
+    public int Count => BoundaryStart + (2 * (contents + 1));
+
+    public int Contents => contents;
+
+    public int Volume(int tank) => tank * _perTank;
+
+    public int Heat(int tank) => (tank * _perTank) + 1;
+
+    /// <summary>Litres lost over the rim.</summary>
+    public int Overflowed(int tank) => (tank * _perTank) + 2;
+
+    /// <summary>First of the contents mixed in.</summary>
+    public int Mixed(int tank) => (tank * _perTank) + 3;
+
+    /// <summary>First of the contents that are still within the dead time.</summary>
+    public int OnTheWay(int tank) => (tank * _perTank) + 3 + contents;
+
+    /// <summary>First of the contents that are being mixed in.</summary>
+    public int Mixing(int tank) => (tank * _perTank) + 3 + (2 * contents);
+
+    /// <summary>First of the contents of a dosing line.</summary>
+    public int DosingLine(int line) => (tanks * _perTank) + (line * contents);
+
+    /// <summary>Litres that have passed a line.</summary>
+    public int Passed(int line) => (tanks * _perTank) + (dosingLines * contents) + line;
+
+    /// <summary>Litres that came from outside; the contents that came follow.</summary>
+    public int CameIn => BoundaryStart;
+
+    /// <summary>Litres that went outside; the contents that went follow.</summary>
+    public int WentOut => BoundaryStart + contents + 1;
+
+    private int BoundaryStart => (tanks * _perTank) + (dosingLines * contents) + lines;
+}

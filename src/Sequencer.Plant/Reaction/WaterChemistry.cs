@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Chemistry;
+
+namespace Sequencer.Plant.Reaction;
+
+/// <summary>
+/// pH of one body of water from its content. It remembers the last water, so that an unchanged one
+/// costs nothing. Molalities are taken as mol/L: 1 % apart in the strongest water met here.
+/// </summary>
+internal sealed class WaterChemistry
+{
+    private const double Unchanged = 1e-9;
+
+    private readonly EquilibriumSolver _solver;
+    private readonly bool[] _solids;
+    private readonly double[] _last;
+    private double _lastCelsius = double.NaN;
+
+    public WaterChemistry(ContentLayout layout, ImmutableArray<string> precipitates)
+    {
+        ChemicalSystem system = layout.Chemistry();
+        _solver = new EquilibriumSolver(system);
+        _solids = [.. system.Solids.Select(solid => precipitates.Contains(solid.Name, StringComparer.OrdinalIgnoreCase))];
+        _last = new double[system.Components.Length];
+    }
+
+    /// <summary>The last pH found.</summary>
+    public double Ph => _solver.Ph;
+
+    /// <summary>How many times an equilibrium has been solved.</summary>
+    public long Solved { get; private set; }
+
+    /// <summary>mol/L dissolved in the order of the layout, degrees Celsius.</summary>
+    public EquilibriumOutcome Solve(ReadOnlySpan<double> molPerLitre, double celsius)
+    {
+        if (IsUnchanged(molPerLitre, celsius))
+        {
+            return EquilibriumOutcome.Solved;
+        }
+
+        Solved++;
+        EquilibriumOutcome outcome = _solver.Solve(molPerLitre, celsius, _solids);
+        if (outcome.IsSolved)
+        {
+            molPerLitre.CopyTo(_last);
+            _lastCelsius = celsius;
+        }
+
+        return outcome;
+    }
+
+    /// <summary>At a pH that is given; hands back the charge left over, eq/L (positive: strong acid is wanting).</summary>
+    public EquilibriumOutcome SolveAtPh(ReadOnlySpan<double> molPerLitre, double celsius, double ph, out double charge)
+    {
+        _lastCelsius = double.NaN;
+        EquilibriumOutcome outcome = _solver.SolveAtPh(molPerLitre, celsius, ph, _solids);
+        charge = _solver.Charge;
+        return outcome;
+    }
+
+    /// <summary>Charges of all ions against each other over the sum of their sizes, in the last water solved.</summary>
+    public double ChargeImbalance()
+    {
+        double sum = 0.0;
+        double size = 0.0;
+        ReadOnlySpan<double> molality = _solver.Molality;
+        for (int index = 0; index < molality.Length; index++)
+        {
+            double charge = _solver.System.Species[index].Charge * molality[index];
+            sum += charge;
+            size += Math.Abs(charge);
+        }
+
+        return size > 0.0 ? sum / size : 0.0;
+    }
+
+    private bool IsUnchanged(ReadOnlySpan<double> molPerLitre, double celsius)
+    {
+        bool same = Math.Abs(celsius - _lastCelsius) < Unchanged;
+        for (int index = 0; same && index < molPerLitre.Length; index++)
+        {
+            same = Math.Abs(molPerLitre[index] - _last[index]) <= Unchanged * _last[index];
+        }
+
+        return same;
+    }
+}
