@@ -1,5 +1,3 @@
-using Sequencer.Plant.Chemistry;
-
 namespace Sequencer.Plant.Tests.Chemistry;
 
 /// <summary>
@@ -8,8 +6,6 @@ namespace Sequencer.Plant.Tests.Chemistry;
 /// </summary>
 public sealed class SpeciationReferenceTests
 {
-    private static readonly ChemicalSystem Minteq = ChemicalSystem.Default();
-
     [Fact]
     public void A1_hydrochloric_acid_titrated_with_sodium_hydroxide() =>
         Check("A1", 10.0, (batch, x) => batch.With("Cl-", 10e-3).With("Na+", x * 1e-3));
@@ -49,7 +45,7 @@ public sealed class SpeciationReferenceTests
     {
         foreach (ReferencePoint point in ReferencePoint.Series("H-Fe"))
         {
-            WaterBatch batch = new WaterBatch(Minteq).With("Na+", 0.1).With("NO3-", 0.1).With("Fe+3", 1e-3).Allow("Ferrihydrite");
+            WaterBatch batch = new WaterBatch(Tables.Minteq).With("Na+", 0.1).With("NO3-", 0.1).With("Fe+3", 1e-3).Allow("Ferrihydrite");
             for (int round = 0; round < 4; round++)
             {
                 batch.HoldPh(point.Ph);
@@ -70,7 +66,7 @@ public sealed class SpeciationReferenceTests
         Assert.NotEmpty(points);
         foreach (ReferencePoint point in points)
         {
-            WaterBatch batch = prepare(new(Minteq), point.X);
+            WaterBatch batch = prepare(new(Tables.Minteq), point.X);
             double ph = batch.Ph(point.Celsius);
             double band = point.X == equivalence ? 0.1 : 0.02;
             Assert.True(Math.Abs(ph - point.Ph) <= band, $"{point}: pH {ph} against {point.Ph}");
