@@ -166,8 +166,8 @@ public static partial class StructuredTextDiagnostics
     public static Diagnostic NoEntryPoint(SourceSpan span, string fault) => Error(
         "SEQ0732",
         span,
-        fault,
-        "there is nothing to run, or more than one thing that could be",
+        $"it is not clear what to run: {fault}",
+        "nothing can be said of a text that does not say what runs",
         "declare one PROGRAM (with a CONFIGURATION where there are more), or name the block to read");
 
     public static Diagnostic ConstantExpected(SourceSpan span) => Error(
