@@ -76,7 +76,11 @@ internal sealed class CallLowering
         }
 
         instance.IsCalled = true;
-        GiveArguments(call.Arguments, instance, point, call.Span);
+        if (!GiveArguments(call.Arguments, instance, point, call.Span))
+        {
+            return;
+        }
+
         if (instance.Unit is null)
         {
             _timers.Call(instance, point, call.Instance.Span);
@@ -108,7 +112,11 @@ internal sealed class CallLowering
             point.Store.Set(slot, _context.Builder.Number(slot.Type, slot.Initial));
         }
 
-        GiveArguments(call.Arguments, function, point, call.Span);
+        if (!GiveArguments(call.Arguments, function, point, call.Span))
+        {
+            return null;
+        }
+
         RunBody(function, unit, point);
         TakeOutputs(call.Arguments, function, point);
         if (function.Members.GetValueOrDefault(unit.Name.Text) is not Slot result)
@@ -142,7 +150,8 @@ internal sealed class CallLowering
         _run(unit.Body, point with { Frame = instance, Depth = point.Depth + 1 });
     }
 
-    private void GiveArguments(ImmutableArray<ArgumentSyntax> arguments, BlockInstance callee, ScanPoint point, SourceSpan span)
+    /// <summary>False where an in-out stands for nothing, so that the body has no meaning.</summary>
+    private bool GiveArguments(ImmutableArray<ArgumentSyntax> arguments, BlockInstance callee, ScanPoint point, SourceSpan span)
     {
         string[] formal = [.. callee.Order.Where(name => callee.Members[name].Section is VariableSectionKind.Input or VariableSectionKind.InOut)];
         HashSet<string> given = new(StringComparer.OrdinalIgnoreCase);
@@ -175,7 +184,10 @@ internal sealed class CallLowering
         foreach (string name in formal.Where(name => callee.Members[name] is InOutMember && !given.Contains(name)))
         {
             _context.Diagnostics.Add(StructuredTextDiagnostics.InOutNotGiven(span, name));
+            ((InOutMember)callee.Members[name]).Bound = null;
         }
+
+        return callee.Members.Values.OfType<InOutMember>().All(inOut => inOut.Bound is not null);
     }
 
     private void Bind(InOutMember inOut, string name, ArgumentSyntax argument, ScanPoint point)

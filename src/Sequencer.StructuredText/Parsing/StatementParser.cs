@@ -164,12 +164,7 @@ internal sealed class StatementParser
         {
             _tokens.Take();
             ExpressionSyntax condition = _expressions.Expression();
-            if (_tokens.IsLost)
-            {
-                RecoverTo("THEN");
-            }
-
-            _tokens.Expect("THEN");
+            Find("THEN");
             branches.Add(new IfBranchSyntax(condition, Body()));
         }
         while (!_tokens.IsLost && _tokens.At("ELSIF"));
@@ -182,28 +177,18 @@ internal sealed class StatementParser
     private ImmutableArray<StatementSyntax> Body() => _tokens.IsLost ? [] : Statements();
 
     /// <summary>A broken condition does not spoil the branch behind it.</summary>
-    private void RecoverTo(string word) => _tokens.Recover([word, .. Stops]);
+    private void Find(string word) => _tokens.ExpectOrFind(word, Stops);
 
     private CaseSyntax Case()
     {
         SourceSpan start = _tokens.Take().Span;
         ExpressionSyntax selector = _expressions.Expression();
-        if (_tokens.IsLost)
-        {
-            RecoverTo("OF");
-        }
-
-        _tokens.Expect("OF");
+        Find("OF");
         ImmutableArray<CaseBranchSyntax>.Builder branches = ImmutableArray.CreateBuilder<CaseBranchSyntax>();
         while (!_tokens.IsLost && !_tokens.AtEnd && !_tokens.AtAny(Stops))
         {
             ImmutableArray<CaseLabelSyntax> labels = Labels();
-            if (_tokens.IsLost)
-            {
-                RecoverTo(":");
-            }
-
-            _tokens.Expect(":");
+            Find(":");
             branches.Add(new CaseBranchSyntax(labels, _tokens.IsLost ? [] : Statements(AtLabel)));
         }
 
@@ -240,12 +225,7 @@ internal sealed class StatementParser
         _tokens.Expect("TO");
         ExpressionSyntax to = _expressions.Expression();
         ExpressionSyntax? by = _tokens.TryTake("BY") ? _expressions.Expression() : null;
-        if (_tokens.IsLost)
-        {
-            RecoverTo("DO");
-        }
-
-        _tokens.Expect("DO");
+        Find("DO");
         ImmutableArray<StatementSyntax> body = Body();
         _tokens.Expect("END_FOR");
         return new ForSyntax(variable, from, to, by, body, _tokens.Since(start));

@@ -16,6 +16,7 @@ internal sealed class TokenReader
     private readonly DiagnosticBag _diagnostics;
     private int _at;
     private int _depth;
+    private bool _isGivenUp;
 
     public TokenReader(ImmutableArray<Token> tokens, DiagnosticBag diagnostics)
     {
@@ -79,13 +80,35 @@ internal sealed class TokenReader
         }
     }
 
+    /// <summary>Takes the word; where it is not here, reports that and looks for it up to the end of the statement.</summary>
+    public void ExpectOrFind(string keywordOrSymbol, ReadOnlySpan<string> stops)
+    {
+        if (TryTake(keywordOrSymbol))
+        {
+            return;
+        }
+
+        Lose($"`{keywordOrSymbol}`");
+        while (!AtEnd && !At(keywordOrSymbol) && !AtAny(stops) && !At(";"))
+        {
+            Take();
+        }
+
+        if (At(keywordOrSymbol))
+        {
+            IsLost = false;
+            HasRecovered = true;
+            Take();
+        }
+    }
+
     /// <summary>Reports what was expected here, unless lost already.</summary>
     public void Lose(string expected) =>
         Lose(StructuredTextDiagnostics.Expected(Current.Span, expected, Current.Shown));
 
     public void Lose(Diagnostic diagnostic)
     {
-        if (!IsLost)
+        if (!IsLost && !_isGivenUp)
         {
             _diagnostics.Add(diagnostic);
         }
@@ -127,6 +150,7 @@ internal sealed class TokenReader
 
         Lose(StructuredTextDiagnostics.NestedTooDeep(Current.Span, DeepestNesting));
         _at = _tokens.Length - 1;
+        _isGivenUp = true;
         return false;
     }
 

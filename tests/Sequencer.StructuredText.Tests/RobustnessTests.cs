@@ -1,0 +1,89 @@
+using System.Text;
+
+namespace Sequencer.StructuredText.Tests;
+
+/// <summary>Whatever the text, the answer is diagnostics or a system, in bounded time: no exception, no stack used up.</summary>
+public sealed class RobustnessTests
+{
+    private const int Turns = 1500;
+
+    [Fact]
+    public void Damaged_text_never_throws()
+    {
+        string[] texts = [.. Directory.GetFiles(SpecificationPages.DiagnosticsFolder, "SEQ07*.md")
+            .Where(page => !page.EndsWith("SEQ0735.md", StringComparison.Ordinal))
+            .SelectMany(SpecificationPages.Blocks).Select(block => block.Text)];
+        Assert.True(texts.Length > 60, "the pages are found");
+        Random random = new(20240705);
+        for (int turn = 0; turn < Turns; turn++)
+        {
+            string text = Damage(texts[random.Next(texts.Length)], texts[random.Next(texts.Length)], random);
+            ReadingResult result = Scans.Read(text);
+            Assert.True(result.System is not null || !result.Diagnostics.IsEmpty, text);
+        }
+    }
+
+    [Theory]
+    [InlineData("(", ")", 100_000)]
+    [InlineData("-(", ")", 100_000)]
+    [InlineData("NOT (", ")", 100_000)]
+    [InlineData("ABS(", ")", 100_000)]
+    [InlineData("(", "", 100_000)]
+    public void Deep_brackets_are_refused_and_do_no_harm(string open, string close, int depth)
+    {
+        string text = $"PROGRAM P VAR_OUTPUT Q : DINT; END_VAR Q := {Repeat(open, depth)}1{Repeat(close, depth)}; END_PROGRAM";
+        Assert.Equal("SEQ0707", Scans.Read(text).Diagnostics[0].Code);
+    }
+
+    [Theory]
+    [InlineData("IF A THEN ", "END_IF; ")]
+    [InlineData("CASE N OF 1: ", "END_CASE; ")]
+    [InlineData("FOR I := 1 TO 1 DO ", "END_FOR; ")]
+    public void Deep_statements_are_refused_and_do_no_harm(string open, string close)
+    {
+        string text = $"PROGRAM P VAR_INPUT A : BOOL; N : INT; END_VAR VAR I : INT; END_VAR {Repeat(open, 50_000)}{Repeat(close, 50_000)} END_PROGRAM";
+        Assert.Equal("SEQ0707", Scans.Read(text).Diagnostics[0].Code);
+    }
+
+    [Fact]
+    public void A_long_chain_of_operators_is_read()
+    {
+        string text = $"PROGRAM P VAR_INPUT A : BOOL; END_VAR VAR_OUTPUT Q : BOOL; END_VAR Q := A{Repeat(" OR A", 20_000)}; END_PROGRAM";
+        Assert.Equal(1, Scans.Of(text).Scan(("A", 1))["Q"]);
+    }
+
+    [Fact]
+    public void A_long_chain_of_branches_is_read()
+    {
+        StringBuilder text = new("PROGRAM P VAR_INPUT N : INT; END_VAR VAR_OUTPUT Q : INT; END_VAR IF N = 0 THEN Q := 0;\n");
+        for (int branch = 1; branch < 1000; branch++)
+        {
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"ELSIF N = {branch} THEN Q := {branch};\n");
+        }
+
+        text.Append("END_IF; END_PROGRAM");
+        Assert.Equal(777, Scans.Of(text.ToString()).Scan(("N", 777))["Q"]);
+    }
+
+    private static string Repeat(string text, int times) => new StringBuilder().Insert(0, text, times).ToString();
+
+    private static string Damage(string text, string other, Random random)
+    {
+        int changes = random.Next(1, 4);
+        for (int change = 0; change < changes; change++)
+        {
+            int at = random.Next(text.Length + 1);
+            int length = random.Next(0, Math.Min(12, text.Length - at) + 1);
+            int from = random.Next(other.Length + 1);
+            string piece = other.Substring(from, random.Next(0, Math.Min(12, other.Length - from) + 1));
+            text = random.Next(3) switch
+            {
+                0 => text.Remove(at, length),
+                1 => text.Insert(at, piece),
+                _ => text.Remove(at, length).Insert(at, piece),
+            };
+        }
+
+        return text;
+    }
+}
