@@ -4,7 +4,7 @@ using Sequencer.Text;
 
 namespace Sequencer.Language.Rules;
 
-/// <summary>Mistakes inside steps, in conditions and in doses: codes and wording (SEQ0415 to SEQ0431).</summary>
+/// <summary>Mistakes inside steps, in conditions and in doses: codes and wording (SEQ0415 to SEQ0430).</summary>
 internal static class ProcedureDiagnostics
 {
     public static Diagnostic ConflictingDrives(StepAction second, StepAction first, string output, int step, int otherStep) => new(
@@ -60,29 +60,13 @@ internal static class ProcedureDiagnostics
         "the controller looks once a scan; a single noisy reading or a bouncing contact would count",
         "write a time of several scans, or leave `stays` out");
 
-    public static Diagnostic WaitBelowScan(DoseAction dose) => new(
+    public static Diagnostic WaitBelowScan(DoseAction dose, int scanMilliseconds) => new(
         "SEQ0421",
         Severity.Error,
         dose.Span,
-        $"no wait between the pulses of `{dose.Output.Tag}`",
+        $"the wait of {Wording.Time(dose.Wait)} between pulses of `{dose.Output.Tag}` is shorter than one scan, {scanMilliseconds} ms",
         "the next pulse is decided before the last one is mixed in and seen by the probe, so the end point is overshot",
         "wait at least the dead time and three times the lags of mixing and probe (common practice, no source)");
-
-    public static Diagnostic NoResponseCount(DoseAction dose) => new(
-        "SEQ0422",
-        Severity.Error,
-        dose.Span,
-        $"`in {dose.NoResponsePulses} pulses` leaves no pulse to judge a response by",
-        "the check would stop every dose, or none",
-        "write the number of pulses after which a live probe must have moved, at least 1");
-
-    public static Diagnostic NoResponseChange(DoseAction dose) => new(
-        "SEQ0423",
-        Severity.Error,
-        dose.Span,
-        $"a change of nothing always counts as a response of `{dose.Signal.Tag}`",
-        "a probe that is fouled, frozen or in dead liquid is in range and shows a steady value: only this check sees it, and it is off",
-        "write the least change that the pulses must bring, above the noise of the reading");
 
     public static Diagnostic MaximumBelowPulse(DoseAction dose, string maximum, string pulse) => new(
         "SEQ0424",
@@ -142,12 +126,4 @@ internal static class ProcedureDiagnostics
         $"`{drive.Output.Tag}` is driven {Wording.Time(drive.After)} after the step begins, not before its limit, {Wording.Time(step.Limit.Time)}",
         "the limit ends the step first, so the output is never driven",
         "shorten the delay or lengthen the limit");
-
-    public static Diagnostic PulseBelowScan(DoseAction dose, Duration pulse, int scanMilliseconds) => new(
-        "SEQ0431",
-        Severity.Error,
-        dose.Span,
-        $"a pulse of {Wording.Time(pulse)} is shorter than one scan, {scanMilliseconds} ms",
-        "the output can only be on for whole scans: each pulse gives more than is written",
-        "write a pulse of whole scans, or dose with a smaller pump");
 }

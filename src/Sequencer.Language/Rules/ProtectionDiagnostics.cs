@@ -1,4 +1,5 @@
 using Sequencer.Language.Programs;
+using Sequencer.Language.Rules.Analysis;
 using Sequencer.Text;
 
 namespace Sequencer.Language.Rules;
@@ -41,7 +42,7 @@ internal static class ProtectionDiagnostics
     public static Diagnostic DosingWithoutInterlock(Output output) => new(
         "SEQ0524",
         Severity.Error,
-        output.Span,
+        WrittenWords.Name(output.Span, output.Tag),
         $"`{output.Tag}` doses `{output.Delivery?.Reagent.Name}` and no interlock can stop it",
         "with the agitator stopped, the probe bad or the tank full the reagent runs on, in automatic and in manual",
         "write an interlock that blocks it unless mixing is proved and the reading is usable");
@@ -49,7 +50,7 @@ internal static class ProtectionDiagnostics
     public static Diagnostic DosingWithoutMixing(Output output, string agitators) => new(
         "SEQ0525",
         Severity.Warning,
-        output.Span,
+        WrittenWords.Name(output.Span, output.Tag),
         $"`{output.Tag}` can dose with the agitator ({agitators}) not proved running",
         "unmixed reagent collects beside the probe or in a layer; it reacts all at once when the agitator starts",
         "block it `unless` the agitator's running switch is on");
@@ -57,7 +58,7 @@ internal static class ProtectionDiagnostics
     public static Diagnostic OpposingReagentsNotExclusive(Output first, Output second) => new(
         "SEQ0526",
         Severity.Error,
-        second.Span,
+        WrittenWords.Name(second.Span, second.Tag),
         $"`{first.Tag}` and `{second.Tag}` bring reagents that oppose each other and nothing keeps them apart",
         "together they waste each other, heat the liquid, or set gas free",
         $"write `interlock … {first.Tag}, {second.Tag} exclusive, … between`");
@@ -105,7 +106,7 @@ internal static class ProtectionDiagnostics
     public static Diagnostic EmergencyStopWithoutTrip(SwitchInput input) => new(
         "SEQ0532",
         Severity.Error,
-        input.Span,
+        WrittenWords.Name(input.Span, input.Tag),
         $"no trip takes `{input.Tag}` to the emergency",
         "the hardware cuts the drives, but the program does not know: when the button is pulled again they start with whatever the step demands",
         $"write `trip … when {input.Tag} then emergency`");

@@ -1,4 +1,5 @@
 using Sequencer.Language.Programs;
+using Sequencer.Language.Rules.Analysis;
 using Sequencer.Text;
 
 namespace Sequencer.Language.Rules;
@@ -9,15 +10,15 @@ internal static class SignalDiagnostics
     public static Diagnostic OutputNeverOn(Output output) => new(
         "SEQ0501",
         Severity.Warning,
-        output.Span,
+        WrittenWords.Name(output.Span, output.Tag),
         $"nothing ever switches `{output.Tag}` on but an operator in manual",
         "no step demands it and it rests switched off: often a step that was forgotten, or a tag mistyped",
         $"demand it in a step, or take `{output.Tag}` out");
 
-    public static Diagnostic InputNeverRead(SourceSpan span, string tag) => new(
+    public static Diagnostic InputNeverRead(SourceSpan declaration, string tag) => new(
         "SEQ0502",
         Severity.Warning,
-        span,
+        WrittenWords.Name(declaration, tag),
         $"`{tag}` is never read",
         "the instrument is paid for and wired, and the program does not look at it: often a protection that was forgotten",
         $"use `{tag}` in a condition, or take it out");
@@ -25,7 +26,7 @@ internal static class SignalDiagnostics
     public static Diagnostic ParameterNeverRead(Parameter parameter) => new(
         "SEQ0503",
         Severity.Warning,
-        parameter.Span,
+        WrittenWords.Name(parameter.Span, parameter.Name),
         $"parameter `{parameter.Name}` is never read",
         "the operator sees a setting that changes nothing",
         "use it where the number stands now, or take it out");
@@ -33,18 +34,10 @@ internal static class SignalDiagnostics
     public static Diagnostic LatchNeverRead(Latch latch) => new(
         "SEQ0504",
         Severity.Warning,
-        latch.Span,
+        WrittenWords.Name(latch.Span, latch.Name),
         $"latch `{latch.Name}` is never read",
         "what it remembers guards nothing",
         "use it in a condition, or take it out");
-
-    public static Diagnostic ProvedWithoutConfirmation(OutputFact fact) => new(
-        "SEQ0505",
-        Severity.Error,
-        fact.Span,
-        $"`{fact.Output.Tag}` has no confirmation, so nothing proves it",
-        "without a switch that shows the device's position, the command would stand for the fact: a seized valve or a tripped motor counts as proved",
-        $"declare `confirm … within …` at `{fact.Output.Tag}`, or write `commanded` and accept what that means");
 
     public static Diagnostic CommandTakenAsProof(OutputFact fact, string protection) => new(
         "SEQ0506",
@@ -62,18 +55,10 @@ internal static class SignalDiagnostics
         "no device moves and no switch answers within the scan that commands it: each start would be a fault",
         "write the stroke or start time and a margin (common practice, no source: 1.5 times)");
 
-    public static Diagnostic SameSwitchForBothEnds(Output output, Confirmation confirmation) => new(
-        "SEQ0508",
-        Severity.Error,
-        confirmation.Span,
-        $"`{confirmation.On.Tag}` is named for both ends of `{output.Tag}`",
-        "one contact cannot show open and closed: the discrepancy would be latched all the time or prove nothing",
-        "name the two limit switches");
-
     public static Diagnostic NormallyOpenLimitSwitch(SwitchInput input) => new(
         "SEQ0509",
         Severity.Warning,
-        input.Span,
+        WrittenWords.Name(input.Span, input.Tag),
         $"`{input.Tag}` is not normally closed: a broken wire reads as healthy",
         "by its letters (ISA-5.1) the switch reports a limit or an emergency; with an open wire, a lost supply or a pulled plug it never will again",
         "wire it normally closed and declare it so, or use a monitored contact");
@@ -86,18 +71,10 @@ internal static class SignalDiagnostics
         "an agitator that stops over settling solids and one that runs dry are both harm; only the process tells which is less",
         "add `if bad` and the position");
 
-    public static Diagnostic ParameterBeyondInstrument(Quantity amount, string input, string low, string high) => new(
-        "SEQ0511",
-        Severity.Error,
-        amount.Span,
-        $"the settings allowed reach from {low} to {high}, beyond what `{input}` can read",
-        "with a setting out of the instrument's range the comparison is always the same: the batch waits for what the instrument never shows",
-        "narrow the parameter's range, or use an instrument with a wider one");
-
     public static Diagnostic ReagentNeverDelivered(Reagent reagent) => new(
         "SEQ0512",
         Severity.Warning,
-        reagent.Span,
+        WrittenWords.Name(reagent.Span, reagent.Name),
         $"no output delivers reagent `{reagent.Name}`",
         "what it opposes and its total are not guarded, for the program does not know what brings it",
         $"write `delivers {reagent.Name} at …` at its pump or valve, or take it out");
@@ -113,7 +90,7 @@ internal static class SignalDiagnostics
     public static Diagnostic LatchNeverSets(Latch latch) => new(
         "SEQ0514",
         Severity.Error,
-        latch.Span,
+        WrittenWords.Name(latch.Span, latch.Name),
         $"latch `{latch.Name}` is never set: whenever its setting condition holds, its clearing one holds too",
         "clearing wins, so it remembers nothing and guards nothing",
         "make the clearing condition exclude the setting one");

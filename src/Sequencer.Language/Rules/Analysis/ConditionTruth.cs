@@ -35,6 +35,8 @@ internal sealed class ConditionTruth
 
     public static bool CanBe(Condition condition, bool value) => CanAllBe([(condition, value)]);
 
+    public static bool IsConstant(Condition condition) => !CanBe(condition, true) || !CanBe(condition, false);
+
     /// <summary>Some values give each of the conditions the truth that stands beside it.</summary>
     public static bool CanAllBe(IReadOnlyList<(Condition Condition, bool Value)> wanted)
     {

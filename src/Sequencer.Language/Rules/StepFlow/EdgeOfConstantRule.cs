@@ -10,7 +10,7 @@ internal sealed class EdgeOfConstantRule : IProgramRule
     {
         foreach (EdgeFact edge in context.Facts(program).Conditions.SelectMany(place => ConditionTree.Parts(place.Condition)).OfType<EdgeFact>())
         {
-            if (!ConditionTruth.CanBe(edge.Condition, true) || !ConditionTruth.CanBe(edge.Condition, false))
+            if (ConditionTruth.IsConstant(edge.Condition))
             {
                 context.Report(ProcedureDiagnostics.EdgeOfConstant(edge));
             }

@@ -10,10 +10,14 @@ internal sealed class NeverTrueRule : IProgramRule
     {
         foreach (ConditionPlace place in context.Facts(program).Conditions)
         {
-            if (!ConditionTruth.CanBe(place.Condition, true))
+            if (!ConditionTruth.CanBe(place.Condition, true) && !HasConstantEdge(place.Condition))
             {
                 context.Report(ProcedureDiagnostics.NeverTrue(place.Condition));
             }
         }
     }
+
+    /// <summary>Such an edge has a diagnostic of its own.</summary>
+    private static bool HasConstantEdge(Condition condition) =>
+        ConditionTree.Parts(condition).OfType<EdgeFact>().Any(edge => ConditionTruth.IsConstant(edge.Condition));
 }

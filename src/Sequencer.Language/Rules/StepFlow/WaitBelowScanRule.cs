@@ -2,7 +2,7 @@ using Sequencer.Language.Programs;
 
 namespace Sequencer.Language.Rules.StepFlow;
 
-/// <summary>A dose that does not wait between its pulses.</summary>
+/// <summary>A dose whose wait between its pulses is shorter than a scan.</summary>
 internal sealed class WaitBelowScanRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
@@ -11,7 +11,7 @@ internal sealed class WaitBelowScanRule : IProgramRule
         {
             if (dose.Wait.Milliseconds < context.ScanMilliseconds)
             {
-                context.Report(ProcedureDiagnostics.WaitBelowScan(dose));
+                context.Report(ProcedureDiagnostics.WaitBelowScan(dose, context.ScanMilliseconds));
             }
         }
     }
