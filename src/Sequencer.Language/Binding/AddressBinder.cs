@@ -14,7 +14,7 @@ internal sealed class AddressBinder
 {
     private const int Largest = 65_535;
     private readonly BindingContext _context;
-    private readonly Dictionary<string, SourceSpan> _used = new(StringComparer.Ordinal);
+    private readonly List<DirectAddress> _used = [];
 
     public AddressBinder(BindingContext context) => _context = context;
 
@@ -36,12 +36,21 @@ internal sealed class AddressBinder
         }
 
         DirectAddress address = new(area, text[2], numbers, span);
-        if (!_used.TryAdd(address.ToString(), span))
-        {
-            _context.Report(NameDiagnostics.AddressTwice(span, text, _used[address.ToString()]));
-        }
-
+        _used.Add(address);
         return address;
+    }
+
+    /// <summary>Of equal addresses the later in the file is at fault, whichever was bound first.</summary>
+    public void ReportDuplicates()
+    {
+        Dictionary<string, SourceSpan> first = new(StringComparer.Ordinal);
+        foreach (DirectAddress address in _used.OrderBy(used => used.Span.Span.Start))
+        {
+            if (!first.TryAdd(address.ToString(), address.Span))
+            {
+                _context.Report(NameDiagnostics.AddressTwice(address.Span, address.ToString(), first[address.ToString()]));
+            }
+        }
     }
 
     private static ImmutableArray<int> Numbers(string text)

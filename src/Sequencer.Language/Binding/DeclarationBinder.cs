@@ -16,6 +16,7 @@ internal sealed class DeclarationBinder
     private readonly Dictionary<string, object?> _bound = new(StringComparer.Ordinal);
     private readonly HashSet<string> _inProgress = new(StringComparer.Ordinal);
     private readonly BindingContext _context;
+    private readonly AddressBinder _addresses;
     private readonly SignalBinder _signals;
 
     public DeclarationBinder(BindingContext context, AmountBinder amounts)
@@ -25,10 +26,14 @@ internal sealed class DeclarationBinder
         Checks = new ComparisonChecks(context);
         Quantities = new QuantityBinder(context, amounts, this);
         Conditions = new ConditionBinder(context, amounts, Facts, Quantities, Checks);
-        _signals = new SignalBinder(context, amounts, this);
+        _addresses = new AddressBinder(context);
+        _signals = new SignalBinder(context, amounts, this, _addresses);
     }
 
     public FactBinder Facts { get; }
+
+    /// <summary>To be asked once, when all is bound.</summary>
+    public void ReportDuplicateAddresses() => _addresses.ReportDuplicates();
 
     public ComparisonChecks Checks { get; }
 

@@ -72,6 +72,7 @@ internal sealed class ProgramBinder
     private UnitProgram Declarations(List<PlacedSyntax<DeclarationSyntax>> declared)
     {
         ImmutableArray<object?> bound = [.. declared.Select(Bind)];
+        _declarations.ReportDuplicateAddresses();
         return new UnitProgram
         {
             Source = _outline.Source,

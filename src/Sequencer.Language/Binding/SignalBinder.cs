@@ -17,13 +17,13 @@ internal sealed class SignalBinder
     private readonly AddressBinder _addresses;
     private readonly OutputBinder _outputs;
 
-    public SignalBinder(BindingContext context, AmountBinder amounts, DeclarationBinder declarations)
+    public SignalBinder(BindingContext context, AmountBinder amounts, DeclarationBinder declarations, AddressBinder addresses)
     {
         _context = context;
         _amounts = amounts;
         _declarations = declarations;
-        _addresses = new AddressBinder(context);
-        _outputs = new OutputBinder(context, amounts, declarations, _addresses);
+        _addresses = addresses;
+        _outputs = new OutputBinder(context, amounts, declarations, addresses);
     }
 
     public AnalogueInput? Bind(AnalogueInputSyntax syntax, LinePlace place)

@@ -92,8 +92,17 @@ internal static class ExpressionGrammar
 
     private static Parser<ExpressionSyntax> Joined(Parser<ExpressionSyntax> part, string word, bool all) =>
         from first in part
-        from rest in OneOf($"`{word}`", word).Then(_ => part).Repeated()
+        from rest in Unless("reset", OneOf($"`{word}`", word)).Then(_ => part).Repeated()
         select Join(first, [first, .. rest], all);
+
+    /// <summary>The words <c>and reset</c> end an interlock; the <c>and</c> joins nothing.</summary>
+    private static Parser<WordSyntax> Unless(string next, Parser<WordSyntax> parser) => input =>
+    {
+        IResult<WordSyntax> result = parser(input);
+        return result.WasSuccessful && !result.Remainder.AtEnd && ((TokenInput)result.Remainder).Token.Text == next
+            ? Result.Failure<WordSyntax>(input, string.Empty, [])
+            : result;
+    };
 
     private static ExpressionSyntax Join(ExpressionSyntax first, ImmutableArray<ExpressionSyntax> parts, bool all) =>
         parts.Length == 1 ? first : new JunctionExpression(all, parts, first.Span.Cover(parts[^1].Span));
