@@ -32,6 +32,9 @@ public sealed class ChemicalSystem
     /// <summary>The constants that come with this library (MINTEQA2 version 4).</summary>
     public static ChemicalSystem Default() => Read(DataTable.Text("minteq-v4.txt"));
 
+    /// <summary><see cref="Default"/> with aluminium, copper, zinc, nickel, lead and cadmium; restrict it to what is there for speed.</summary>
+    public static ChemicalSystem DefaultWithMetals() => Default().With(DataTable.Text("minteq-v4-metals.txt"));
+
     /// <summary>A system from the text of a table of constants, in the format that the default table's head describes.</summary>
     /// <exception cref="FormatException">a row is wrong; the message names it</exception>
     public static ChemicalSystem Read(string table) => new ChemicalSystem([], [], []).With(table);
