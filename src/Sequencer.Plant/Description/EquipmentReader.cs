@@ -58,7 +58,9 @@ internal sealed class EquipmentReader(PlantNames names)
 
     private static void CheckOrder(YamlFields fields, string what, (string Key, double Litres) lower, (string Key, double Litres) higher)
     {
-        if (fields.Has(lower.Key) && fields.Has(higher.Key) && lower.Litres >= higher.Litres)
+        // A value that was missing or refused stands at its range's low end and has been reported.
+        bool areRead = Math.Min(lower.Litres, higher.Litres) > NumberRange.Positive.Low;
+        if (areRead && lower.Litres >= higher.Litres)
         {
             fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(fields.SpanOf(lower.Key), what, Shown(lower), Shown(higher)));
         }

@@ -77,7 +77,8 @@ internal sealed class InstrumentReader(PlantNames names)
             Optional(fields, "covered_from", Dimension.Volume, NumberRange.NotNegative),
             fields.OptionalWord("fails", ["low", "high"]) == "high");
         fields.RejectUnknownKeys();
-        if (fields.Has("low") && fields.Has("high") && low >= high)
+        // A value that was missing or refused stands at its range's low end and has been reported.
+        if (Math.Min(low, high) > NumberRange.Any.Low && low >= high)
         {
             fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(fields.SpanOf("low"), $"transmitter `{name.Value}`", "`low`", "`high`"));
         }

@@ -3,7 +3,7 @@ namespace Sequencer.Plant.Integration;
 /// <summary>Finds when a function crosses zero between two times of opposite sign.</summary>
 internal static class RootLocation
 {
-    private const int MostIterations = 100;
+    private const int MostIterations = 200;
 
     /// <summary>
     /// The Illinois variant of false position (Dowell and Jarratt, BIT 11 (1971) 168). Returns a
@@ -41,8 +41,8 @@ internal static class RootLocation
                 side = -1;
             }
 
-            // False position closes in from one side; halving now and then bounds the number of steps.
-            if (iteration % 8 == 7)
+            // False position creeps where the function is flat; halving in turn bounds the number of steps.
+            if (iteration % 3 == 2)
             {
                 (low, atLow, high, atHigh) = Halve(function, low, atLow, high, atHigh);
             }
