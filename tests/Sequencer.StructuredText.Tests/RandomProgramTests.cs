@@ -2,7 +2,7 @@ namespace Sequencer.StructuredText.Tests;
 
 public sealed class RandomProgramTests
 {
-    private const int Programs = 300;
+    private const int Programs = 60;
     private const int ScansEach = 60;
 
     [Fact]
