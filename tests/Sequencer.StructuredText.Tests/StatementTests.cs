@@ -205,6 +205,41 @@ public sealed class StatementTests
     }
 
     [Fact]
+    public void Another_name_for_a_type_is_the_type_with_its_own_initial_value()
+    {
+        Scans text = Scans.Of(
+            """
+            TYPE
+              FLAG : BOOL := TRUE;
+              STATE : (Idle, Running) := Running;
+              VOLUME : INT (0..100) := 50;
+            END_TYPE
+            PROGRAM P
+            VAR State1 : STATE; Flag1 : FLAG; Volume1 : VOLUME; END_VAR
+            VAR_OUTPUT Q : BOOL; END_VAR
+            Q := Flag1 AND State1 = Running AND State1 <> STATE#Idle AND Volume1 + 1 = 51;
+            END_PROGRAM
+            """);
+        Assert.Equal(1, text.Scan()["Q"]);
+    }
+
+    [Fact]
+    public void A_block_that_nothing_runs_is_checked_too()
+    {
+        ReadingResult result = Scans.Read(
+            """
+            FUNCTION_BLOCK Spare
+            VAR_INPUT A : BOOL; END_VAR
+            VAR_OUTPUT Q : BOOL; END_VAR
+            Q := B;
+            END_FUNCTION_BLOCK
+            PROGRAM P
+            END_PROGRAM
+            """);
+        Assert.Equal("SEQ0710", Assert.Single(result.Diagnostics).Code);
+    }
+
+    [Fact]
     public void A_marker_that_is_never_assigned_is_an_input()
     {
         Scans text = Scans.Of(

@@ -135,6 +135,7 @@ internal sealed class CallLowering
 
     public void RunBody(BlockInstance instance, UnitSyntax unit, ScanPoint point)
     {
+        _context.Reached.Add(unit);
         HashSet<string> initialised = new(
             unit.Sections.SelectMany(section => section.Variables).Where(variable => variable.Initial is not null).Select(variable => variable.Name.Text),
             StringComparer.OrdinalIgnoreCase);

@@ -55,6 +55,9 @@ internal sealed class LoweringContext
     /// <summary>Timers whose preset is the initial one, which nothing may then assign.</summary>
     public List<(BlockInstance Timer, SourceSpan Call)> InitialPresets { get; } = [];
 
+    /// <summary>The programs, blocks and functions whose bodies were run.</summary>
+    public HashSet<UnitSyntax> Reached { get; } = new(ReferenceEqualityComparer.Instance);
+
     /// <summary>Stands for a condition that could not be read, so that what depends on it is still checked.</summary>
     public Expression Unread { get; }
 

@@ -22,14 +22,35 @@ internal sealed class SystemLowering
 
     public TransitionSystem? Lower()
     {
+        Store store = Run();
+        CheckUnreached();
+        return _context.Diagnostics.HasErrors ? null : new SystemAssembly(_context, store).Assemble(_entry.Unit.Name.Text);
+    }
+
+    private Store Run()
+    {
         Declare();
         BlockInstance program = _instances.Program(_entry.Unit);
         Store store = Store.Empty();
         ScanPoint point = new(program, store, new RangeFacts(_context.Builder), false, 0);
-        StatementLowering statements = new(_context, _instances);
-        statements.RunProgram(program, _entry.Unit, point);
+        new StatementLowering(_context, _instances).RunProgram(program, _entry.Unit, point);
         Review();
-        return _context.Diagnostics.HasErrors ? null : new SystemAssembly(_context, store).Assemble(_entry.Unit.Name.Text);
+        return store;
+    }
+
+    /// <summary>
+    /// Blocks that nothing runs are run too, each by itself, for their mistakes; one with in-outs has no meaning
+    /// by itself and is left.
+    /// </summary>
+    private void CheckUnreached()
+    {
+        IEnumerable<UnitSyntax> unreached = _file.Declarations.OfType<UnitSyntax>()
+            .Where(unit => unit.Kind != UnitKind.Function && !_context.Reached.Contains(unit))
+            .Where(unit => unit.Sections.All(section => section.Kind != VariableSectionKind.InOut));
+        foreach (UnitSyntax unit in unreached)
+        {
+            new SystemLowering(_file, _entry with { Unit = unit }, _context.Diagnostics, _context.Cancellation).Run();
+        }
     }
 
     private void Declare()
@@ -58,11 +79,16 @@ internal sealed class SystemLowering
 
     private void DeclareTypes()
     {
+        Dictionary<string, SourceSpan> first = new(StringComparer.OrdinalIgnoreCase);
         foreach (TypeDeclarationSyntax type in _file.Declarations.OfType<TypeDeclarationSyntax>())
         {
-            if (_context.Types.Find(type.Name.Text) is not null || _context.Units.ContainsKey(type.Name.Text))
+            if (_context.Units.TryGetValue(type.Name.Text, out UnitSyntax? unit))
             {
-                _context.Diagnostics.Add(StructuredTextDiagnostics.DeclaredTwice(type.Name.Span, type.Name.Text, type.Name.Span));
+                _context.Diagnostics.Add(StructuredTextDiagnostics.DeclaredTwice(type.Name.Span, type.Name.Text, unit.Name.Span));
+            }
+            else if (!first.TryAdd(type.Name.Text, type.Name.Span))
+            {
+                _context.Diagnostics.Add(StructuredTextDiagnostics.DeclaredTwice(type.Name.Span, type.Name.Text, first[type.Name.Text]));
             }
             else
             {

@@ -48,7 +48,7 @@ internal sealed class TypeTable
     private static DataType Renamed(DataType type, string name, long initial) =>
         type.Name == name && type.Default == initial
             ? type
-            : new DataType(type.Name, type.Family, type.Range, type == type.Base ? null : type.Base) { Enumerators = type.Enumerators, Default = initial };
+            : new DataType(type.Name, type.Family, type.Range, type) { Enumerators = type.Enumerators, Default = initial };
 
     private DataType? Named(NameSyntax name)
     {
