@@ -5,7 +5,7 @@ namespace Sequencer.Export.Writing;
 /// <summary>Section 8: totals, clocks, memories and alarms at the end of the scan.</summary>
 internal static class ClosingText
 {
-    /// <summary>A total without a maximum stops counting here: a day of 100 ms scans, as in the meaning.</summary>
+    /// <summary>A total stops counting here: a day of 100 ms scans, as in the meaning.</summary>
     private const long LargestTotal = 864_000;
 
     /// <summary>Memories that conditions read from the start of the scan on.</summary>
@@ -100,9 +100,8 @@ internal static class ClosingText
             if (output.Delivery is not null)
             {
                 string total = unit.Names.Of($"{output.Tag}.total");
-                long limit = QuantityMeasure.LargestDose(unit.Unit, output, unit.ScanMilliseconds) ?? LargestTotal;
                 body.Add($"IF {unit.Names.Of("started")} THEN {total} := 0; END_IF;");
-                body.Add(FormattableString.Invariant($"IF {name} AND ({total} < {limit}) THEN {total} := {total} + 1; END_IF;"));
+                body.Add(FormattableString.Invariant($"IF {name} AND ({total} < {LargestTotal}) THEN {total} := {total} + 1; END_IF;"));
             }
 
             body.Add($"{unit.Names.Of($"{output.Tag}.last")} := {name};");

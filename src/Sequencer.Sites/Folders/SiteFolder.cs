@@ -1,0 +1,108 @@
+using Sequencer.Sites.Descriptions;
+using Sequencer.Text;
+
+namespace Sequencer.Sites.Folders;
+
+/// <summary>
+/// A site's folder on disk. Reads only inside it: a name with <c>..</c>, an absolute path, or a link
+/// that leads outside is refused.
+/// </summary>
+public sealed class SiteFolder
+{
+    /// <summary>The largest file that is read: 4 MiB.</summary>
+    public const int LargestFileBytes = 4 * 1024 * 1024;
+
+    private readonly string _root;
+
+    public SiteFolder(string path)
+    {
+        Shown = path.Replace('\\', '/').TrimEnd('/');
+        _root = Path.GetFullPath(path);
+    }
+
+    /// <summary>The folder as the user wrote it.</summary>
+    public string Shown { get; }
+
+    public bool Exists => Directory.Exists(_root);
+
+    /// <summary>The names of the files with an ending in a folder below, sorted; empty where the folder is missing.</summary>
+    public IReadOnlyList<string> Files(string folder, string ending)
+    {
+        string path = Path.Combine(_root, folder);
+        return Directory.Exists(path)
+            ? [.. Directory.EnumerateFiles(path, "*" + ending).Select(file => $"{folder}/{Path.GetFileName(file)}").Order(StringComparer.Ordinal)]
+            : [];
+    }
+
+    /// <summary>Reads a text; null, with a diagnostic at <paramref name="named"/>, where that cannot be done.</summary>
+    public SourceText? Read(string name, SourceSpan named, DiagnosticBag diagnostics)
+    {
+        if (!IsInside(name))
+        {
+            diagnostics.Add(SiteDiagnostics.OutsideTheFolder(named, name));
+            return null;
+        }
+
+        string path = Path.Combine(_root, name);
+        if (Directory.Exists(path))
+        {
+            diagnostics.Add(SiteDiagnostics.NotAFile(named, name));
+            return null;
+        }
+
+        if (!File.Exists(path))
+        {
+            diagnostics.Add(SiteDiagnostics.NoSuchFile(named, name));
+            return null;
+        }
+
+        return Decode(name, path, named, diagnostics);
+    }
+
+    private SourceText? Decode(string name, string path, SourceSpan named, DiagnosticBag diagnostics)
+    {
+        try
+        {
+            DecodedText decoded = SourceDecoder.Decode($"{Shown}/{name}", Bounded(path), LargestFileBytes);
+            diagnostics.AddRange(decoded.Diagnostics);
+            return decoded.Text;
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            diagnostics.Add(SiteDiagnostics.Unreadable(named, name, failure.Message));
+            return null;
+        }
+    }
+
+    /// <summary>No more than one byte beyond the limit, so that a file that grows or never ends is refused, not swallowed.</summary>
+    private static byte[] Bounded(string path)
+    {
+        using FileStream stream = File.OpenRead(path);
+        using MemoryStream content = new();
+        byte[] buffer = new byte[64 * 1024];
+        int read;
+        while (content.Length <= LargestFileBytes && (read = stream.Read(buffer)) > 0)
+        {
+            content.Write(buffer, 0, read);
+        }
+
+        return content.ToArray();
+    }
+
+    private bool IsInside(string name)
+    {
+        if (name.Length == 0 || Path.IsPathRooted(name) || name.Contains('\0', StringComparison.Ordinal))
+        {
+            return false;
+        }
+
+        string path = Path.GetFullPath(Path.Combine(_root, name));
+        if (!path.StartsWith(_root + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        {
+            return false;
+        }
+
+        FileSystemInfo? target = File.Exists(path) ? File.ResolveLinkTarget(path, returnFinalTarget: true) : null;
+        return target is null || target.FullName.StartsWith(_root + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,19 @@
+using System.Collections.Immutable;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Language.Programs;
+using Sequencer.Plant.Description;
+using Sequencer.Simulation.Metadata;
+using Sequencer.Simulation.Scenarios;
+using Sequencer.Sites.Descriptions;
+
+namespace Sequencer.Sites;
+
+/// <summary>A site that checks: everything that the stages after the check work with.</summary>
+internal sealed record LoadedSite(
+    SiteDescription Description,
+    SiteProgram Programs,
+    TransitionSystem System,
+    string MeaningHash,
+    PlantModel Plant,
+    SiteMetadata Metadata,
+    ImmutableArray<Scenario> Scenarios);

@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Language.Checking;
+using Sequencer.Language.Programs;
+using Sequencer.Lowering;
+using Sequencer.Plant.Description;
+using Sequencer.Simulation.Metadata;
+using Sequencer.Simulation.Scenarios;
+using Sequencer.Sites.Descriptions;
+using Sequencer.Sites.Folders;
+using Sequencer.Sites.Scenarios;
+using Sequencer.Text;
+
+namespace Sequencer.Sites;
+
+/// <summary>From a site's folder to a site that checks, or to every mistake in its files.</summary>
+internal static class SiteLoader
+{
+    public const string DescriptionName = "site.yaml";
+
+    /// <summary>The site, or null if there is an error; all diagnostics of all files go to the bag.</summary>
+    public static LoadedSite? Load(SiteFolder folder, DiagnosticBag diagnostics)
+    {
+        SourceSpan nowhere = new SourceText($"{folder.Shown}/{DescriptionName}", "").Whole;
+        SourceText? text = folder.Read(DescriptionName, nowhere, diagnostics);
+        SiteDescription? description = text is null ? null : SiteDescriptionReader.Read(text, diagnostics);
+        if (description is null)
+        {
+            return null;
+        }
+
+        ImmutableArray<UnitProgram> units = Programs(folder, description, diagnostics);
+        PlantModel? plant = ReadPlant(folder, description, diagnostics);
+        ImmutableArray<Scenario> scenarios = ReadScenarios(folder, diagnostics);
+        Cross(description, units, diagnostics);
+        if (diagnostics.HasErrors || plant is null)
+        {
+            return null;
+        }
+
+        SiteProgram programs = new(description.Name, description.ScanMilliseconds, units);
+        TransitionSystem system = SiteLowering.Lower(programs);
+        string hash = MeaningHash.Of(system);
+        SiteMetadata metadata = SimulationMetadata.Of(programs, hash, [.. description.Consent.Select(Limit)]);
+        return new LoadedSite(description, programs, system, hash, plant, metadata, scenarios);
+    }
+
+    private static ImmutableArray<UnitProgram> Programs(SiteFolder folder, SiteDescription description, DiagnosticBag diagnostics)
+    {
+        ImmutableArray<UnitProgram>.Builder units = ImmutableArray.CreateBuilder<UnitProgram>();
+        foreach (PlacedFile file in description.Programs)
+        {
+            if (folder.Read(file.Name, file.Span, diagnostics) is not { } text)
+            {
+                continue;
+            }
+
+            CheckResult result = ProgramChecker.Check(text, description.ScanMilliseconds);
+            diagnostics.AddRange(result.Diagnostics);
+            if (result.Program is { } program)
+            {
+                if (units.Any(unit => unit.Name == program.Name))
+                {
+                    diagnostics.Add(SiteDiagnostics.TwoUnitsOfOneName(program.Span, program.Name));
+                }
+
+                units.Add(program);
+            }
+        }
+
+        return units.ToImmutable();
+    }
+
+    private static PlantModel? ReadPlant(SiteFolder folder, SiteDescription description, DiagnosticBag diagnostics) =>
+        folder.Read(description.Plant.Name, description.Plant.Span, diagnostics) is { } text
+            ? PlantReader.Read(text, diagnostics)
+            : null;
+
+    private static ImmutableArray<Scenario> ReadScenarios(SiteFolder folder, DiagnosticBag diagnostics)
+    {
+        ImmutableArray<Scenario>.Builder scenarios = ImmutableArray.CreateBuilder<Scenario>();
+        foreach (string file in folder.Files("scenarios", ".yaml"))
+        {
+            SourceSpan nowhere = new SourceText($"{folder.Shown}/{file}", "").Whole;
+            if (folder.Read(file, nowhere, diagnostics) is { } text && ScenarioReader.Read(text, diagnostics) is { } scenario)
+            {
+                scenarios.Add(scenario);
+            }
+        }
+
+        return scenarios.ToImmutable();
+    }
+
+    /// <summary>What the files say of each other: hazards of requirements, requirements of hazards.</summary>
+    private static void Cross(SiteDescription description, ImmutableArray<UnitProgram> units, DiagnosticBag diagnostics)
+    {
+        if (units.Length < description.Programs.Length)
+        {
+            return;
+        }
+
+        Dictionary<string, SourceSpan> requirements = new(StringComparer.Ordinal);
+        foreach (RequirementClause requirement in units.SelectMany(unit => unit.Requirements))
+        {
+            requirements.TryAdd(requirement.Name, requirement.Span);
+        }
+
+        foreach (Hazard hazard in description.Hazards)
+        {
+            foreach (string name in hazard.MetBy.Where(name => !requirements.ContainsKey(name)))
+            {
+                diagnostics.Add(SiteDiagnostics.UnknownRequirement(hazard.Span, hazard.Id, name));
+            }
+        }
+
+        HashSet<string> met = [.. description.Hazards.SelectMany(hazard => hazard.MetBy)];
+        foreach ((string name, SourceSpan span) in requirements.Where(requirement => !met.Contains(requirement.Key)))
+        {
+            diagnostics.Add(SiteDiagnostics.RequirementWithoutHazard(span, name));
+        }
+    }
+
+    private static DischargeLimit Limit(ConsentLimit limit) => new(limit.Quantity, limit.Title, limit.Low, limit.High);
+}
