@@ -1,11 +1,51 @@
+using System.CommandLine;
+using Sequencer.Cli.Commands;
+using Sequencer.Sites;
+using Sequencer.Sites.Folders;
+
 namespace Sequencer.Cli;
 
-/// <summary>The entry point: reads the command line and answers with an exit code.</summary>
+/// <summary>
+/// The entry point: reads the command line and answers with an exit code. 0 everything asked holds,
+/// 1 mistakes or something fails, 2 could not be done, 3 nothing fails but something is undecided,
+/// 70 a defect of ours.
+/// </summary>
 internal static class CommandLine
 {
-    private static int Main()
+    private const int OwnFault = 70;
+
+    private static int Main(string[] arguments)
     {
-        Console.Error.WriteLine("usage: sequencer COMMAND SITE");
-        return 2;
+        RootCommand root = new("Checks, proves, simulates and exports batch step programs for effluent treatment plants.")
+        {
+            VerifyCommand.Create(),
+            CheckCommand.Create(),
+            ProveCommand.Create(),
+            SimulateCommand.Create(),
+            ExportCommand.Create(),
+            NewCommand.Create(),
+        };
+        ParseResult parsed = root.Parse(arguments);
+        try
+        {
+            int code = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            return parsed.Errors.Count > 0 ? (int)Outcome.NotDone : code;
+        }
+        catch (OutputRefusedException refused)
+        {
+            Console.Error.WriteLine(refused.Message);
+            return (int)Outcome.NotDone;
+        }
+        catch (OperationCanceledException)
+        {
+            Console.Error.WriteLine("stopped before it was finished; files already written are whole");
+            return (int)Outcome.NotDone;
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            Console.Error.WriteLine($"internal error: {fault.GetType().Name}: {fault.Message}");
+            Console.Error.WriteLine("This is a defect of the tool, not of your site. Please report it with the command and the site's folder.");
+            return OwnFault;
+        }
     }
 }

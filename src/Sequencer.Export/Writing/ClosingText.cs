@@ -13,6 +13,7 @@ internal static class ClosingText
     {
         foreach (Output output in unit.Unit.Outputs)
         {
+            ProtectionText.Coil(unit, output);
             unit.Flag(VariableSection.Kept, $"{output.Tag}.last", $"{output.Tag} as written last scan", output.DeEnergised);
             if (output.Delivery is not null)
             {

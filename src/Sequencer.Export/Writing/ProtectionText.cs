@@ -34,6 +34,14 @@ internal sealed class ProtectionText
     public static string Off(UnitText unit, Exclusion exclusion, Output output) => unit.Counter(
         VariableSection.Kept, $"{exclusion.Name}.{output.Tag}.off", $"scans since {output.Tag} ended, for {exclusion.Name}");
 
+    public static string Coil(UnitText unit, Output output) => unit.Declare(
+        VariableSection.Output, output.Tag, "BOOL", output.DeEnergised ? "TRUE" : "FALSE", $"{output.Description}: {(output.Kind == OutputKind.Valve ? "open" : "running")}");
+
+    /// <summary>The operator's switch to manual and his demand there.</summary>
+    public static (string Manual, string Demand) Manual(UnitText unit, Output output) => (
+        unit.Declare(VariableSection.Input, $"{output.Tag}.manual", "BOOL", null, $"operator: {output.Tag} in manual"),
+        unit.Declare(VariableSection.Input, $"{output.Tag}.manual.demand", "BOOL", null, $"operator: {output.Tag} on, in manual"));
+
     private void Final(Output output)
     {
         if (!_written.Add(output.Tag))
@@ -74,8 +82,7 @@ internal sealed class ProtectionText
 
     private void Demand(Output output)
     {
-        string manual = _unit.Declare(VariableSection.Input, $"{output.Tag}.manual", "BOOL", null, $"operator: {output.Tag} in manual");
-        string wanted = _unit.Declare(VariableSection.Input, $"{output.Tag}.manual.demand", "BOOL", null, $"operator: {output.Tag} on, in manual");
+        (string manual, string wanted) = Manual(_unit, output);
         string demand = _unit.Scratch($"{output.Tag}.demand");
         TextLines body = _unit.Body;
         body.Blank();
@@ -100,8 +107,7 @@ internal sealed class ProtectionText
     private void Decide(Output output, Permissive[] permissives, string blocked)
     {
         TextLines body = _unit.Body;
-        string name = _unit.Declare(
-            VariableSection.Output, output.Tag, "BOOL", output.DeEnergised ? "TRUE" : "FALSE", $"{output.Description}: {(output.Kind == OutputKind.Valve ? "open" : "running")}");
+        string name = Coil(_unit, output);
         string demand = _unit.Names.Of($"{output.Tag}.demand");
         string starts = _unit.Scratch($"{output.Tag}.starts");
         if (permissives.Length > 0)

@@ -31,6 +31,11 @@ internal static class StateMachineText
     public static void Write(UnitText unit)
     {
         TextLines body = unit.Body;
+        foreach (Output output in unit.Unit.Outputs)
+        {
+            ProtectionText.Manual(unit, output);
+        }
+
         body.Section("4  Procedural state: abort beats stop beats hold beats restart beats start");
         List<string> mayStart = [];
         foreach (Parameter parameter in unit.Unit.Parameters)

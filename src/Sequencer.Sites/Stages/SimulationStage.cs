@@ -1,0 +1,124 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Sequencer.Control.Execution;
+using Sequencer.Plant;
+using Sequencer.Simulation.Loop;
+using Sequencer.Simulation.Pictures;
+using Sequencer.Simulation.Records;
+using Sequencer.Simulation.Reports;
+using Sequencer.Simulation.Running;
+using Sequencer.Simulation.Scenarios;
+using Sequencer.Sites.Folders;
+using Sequencer.Text;
+
+namespace Sequencer.Sites.Stages;
+
+/// <summary>
+/// Scenarios played on the plant. The first one (by name) or the one asked for leaves its record, trend
+/// and report at the top of the folder, each other one in a folder of its own.
+/// </summary>
+internal static class SimulationStage
+{
+    public static StageReport Run(
+        LoadedSite site,
+        IReadOnlyList<Scenario> scenarios,
+        OutputFolder folder,
+        DiagnosticBag diagnostics,
+        IProgress<StageProgress> progress,
+        CancellationToken cancellation)
+    {
+        using EmbeddedFont font = new();
+        List<string> lines = [];
+        JsonArray array = [];
+        int failed = 0;
+        for (int index = 0; index < scenarios.Count; index++)
+        {
+            Scenario scenario = scenarios[index];
+            ScenarioResult? result = Play(site, scenario, diagnostics, progress, cancellation);
+            bool passed = result is { Passed: true };
+            failed += passed ? 0 : 1;
+            string place = index == 0 ? "" : $"scenarios/{scenario.Name}/";
+            if (result is not null)
+            {
+                Save(site, result, place, folder, font);
+                lines.AddRange(Lines(result));
+            }
+            else
+            {
+                lines.Add($"NOT RUN   {scenario.Name}: it does not fit the site");
+            }
+
+            array.Add(Json(scenario, result, place));
+        }
+
+        Outcome outcome = failed > 0 ? Outcome.Fails : Outcome.Holds;
+        string headline = scenarios.Count == 0
+            ? "the site has no scenario"
+            : string.Create(CultureInfo.InvariantCulture, $"{scenarios.Count - failed} of {scenarios.Count} scenarios as expected");
+        return new StageReport("simulate", outcome, headline, lines, new JsonObject { ["scenarios"] = array });
+    }
+
+    private static ScenarioResult? Play(
+        LoadedSite site, Scenario scenario, DiagnosticBag diagnostics, IProgress<StageProgress> progress, CancellationToken cancellation)
+    {
+        Stepper stepper = new CompiledStepper(site.System, ClosedLoop.Observed(site.System, site.Metadata));
+        PlantRun plant = PlantRun.Start(site.Plant, (ulong)scenario.Seed);
+        ClosedLoop? loop = ClosedLoop.Join(stepper, plant, site.Metadata, site.Description.Plant.Span, diagnostics);
+        ScenarioRun? run = loop is null ? null : ScenarioRun.Bind(loop, scenario, diagnostics);
+        return run?.Play(new Clock(scenario.Name, progress), cancellation);
+    }
+
+    private static void Save(LoadedSite site, ScenarioResult result, string place, OutputFolder folder, EmbeddedFont font)
+    {
+        using StringWriter csv = new(CultureInfo.InvariantCulture);
+        RunRecordCsv.Write(result.Record, csv);
+        folder.Write(place + "run.csv", csv.ToString());
+        folder.Write(place + "trend.svg", TrendPicture.Svg(result.Record, site.Metadata, font));
+        folder.Write(place + "trend.png", TrendPicture.Png(result.Record, site.Metadata, font));
+        folder.Write(place + "batch-report.md", BatchReport.Write(result, site.Metadata));
+    }
+
+    private static IEnumerable<string> Lines(ScenarioResult result)
+    {
+        double minutes = result.Record.Seconds / 60;
+        yield return string.Create(
+            CultureInfo.InvariantCulture, $"{(result.Passed ? "as expected" : "NOT AS EXPECTED")}  {result.Scenario.Name}, {minutes:0.0} min");
+        foreach (ExpectationResult expectation in result.Expectations.Where(expectation => !expectation.Passed))
+        {
+            yield return $"          expected {expectation.Expected}; seen: {expectation.Seen}";
+        }
+
+        foreach (ScriptedAction action in result.Idle)
+        {
+            yield return $"          never came to pass: line {action.Span.Start.Line} of the scenario";
+        }
+
+        if (result.Record.Failure is { } failure)
+        {
+            yield return $"          the plant model stopped: {failure}";
+        }
+    }
+
+    private static JsonObject Json(Scenario scenario, ScenarioResult? result, string place) => new()
+    {
+        ["name"] = scenario.Name,
+        ["passed"] = result is { Passed: true },
+        ["minutes"] = result is null ? null : Math.Round(result.Record.Seconds / 60, 3),
+        ["files"] = place.Length == 0 ? "." : place,
+        ["expectations"] = new JsonArray(
+        [
+            .. (result is null ? [] : result.Expectations.AsEnumerable()).Select(expectation => (JsonNode)new JsonObject
+            {
+                ["passed"] = expectation.Passed,
+                ["expected"] = expectation.Expected,
+                ["seen"] = expectation.Seen,
+            }),
+        ]),
+    };
+
+    private sealed class Clock(string scenario, IProgress<StageProgress> progress) : IProgress<double>
+    {
+        public void Report(double value) =>
+            progress.Report(new StageProgress("simulate", string.Create(CultureInfo.InvariantCulture, $"{scenario}: {value / 60:0} min")));
+    }
+}

@@ -1,0 +1,85 @@
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Sequencer.Sites.Stages;
+
+namespace Sequencer.Sites.Summaries;
+
+/// <summary>One page on what was found, for a person and for a machine.</summary>
+internal static class Summary
+{
+    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
+
+    public static string Text(LoadedSite site, IReadOnlyList<StageReport> stages, Outcome outcome, IReadOnlyList<string> files)
+    {
+        StringBuilder text = new();
+        text.Append($"{site.Description.Name}: {site.Description.Title}\n");
+        text.Append($"revision {site.Description.Revision}, meaning {site.MeaningHash}\n\n");
+        text.Append(Verdict(outcome)).Append("\n\n");
+        foreach (StageReport stage in stages)
+        {
+            text.Append($"{stage.Stage,-9} {stage.Headline}\n");
+        }
+
+        foreach (StageReport stage in stages.Where(stage => stage.Lines.Count > 0))
+        {
+            text.Append($"\n{stage.Stage}\n");
+            foreach (string line in stage.Lines)
+            {
+                text.Append($"  {line}\n");
+            }
+        }
+
+        text.Append("\nfiles\n");
+        foreach (string file in files)
+        {
+            text.Append($"  {file}\n");
+        }
+
+        text.Append(
+            """
+
+            What this says, and what it does not
+              A requirement that holds, holds of the program for any inputs, settings in range and times, under the
+              assumptions named with it. A simulated run is one run of a model, no proof about the real plant.
+              Not covered: chemistry beyond the model, dead zones, ageing of probes beyond the named faults, the
+              hardware emergency-stop chain, field wiring, the controller's own firmware.
+              These results support review by a competent person. They replace no hazard study, no functional-safety
+              assessment to IEC 61511 and no local code. The chemicals named here burn and blind.
+
+            """.Replace("\r\n", "\n", StringComparison.Ordinal));
+        return text.ToString();
+    }
+
+    public static string Json(LoadedSite site, IReadOnlyList<StageReport> stages, Outcome outcome, IReadOnlyList<string> files)
+    {
+        JsonObject json = new()
+        {
+            ["schema"] = 1,
+            ["site"] = site.Description.Name,
+            ["revision"] = site.Description.Revision,
+            ["meaning"] = site.MeaningHash,
+            ["outcome"] = outcome.ToString(),
+            ["files"] = new JsonArray([.. files.Select(file => JsonValue.Create(file))]),
+        };
+        foreach (StageReport stage in stages)
+        {
+            json[stage.Stage] = new JsonObject
+            {
+                ["outcome"] = stage.Outcome.ToString(),
+                ["headline"] = stage.Headline,
+                ["detail"] = stage.Json.DeepClone(),
+            };
+        }
+
+        return json.ToJsonString(Indented) + "\n";
+    }
+
+    private static string Verdict(Outcome outcome) => outcome switch
+    {
+        Outcome.Holds => "EVERYTHING ASKED HOLDS",
+        Outcome.Fails => "SOMETHING FAILS",
+        Outcome.Undecided => "NOTHING FAILS, BUT SOMETHING IS UNDECIDED",
+        _ => "NOT DONE",
+    };
+}
