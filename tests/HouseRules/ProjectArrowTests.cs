@@ -67,8 +67,11 @@ public sealed class ProjectArrowTests
     {
         XElement shared = XElement.Load(RepositoryPath.At("src", "Directory.Build.props"));
 
-        Assert.Equal("true", shared.Descendants("DisableTransitiveProjectReferences").Single().Value);
-        Assert.Empty(Projects().Where(project => project.File.Descendants("DisableTransitiveProjectReferences").Any()).Select(project => project.Name));
+        XElement byDefault = shared.Elements("ItemDefinitionGroup").Elements("ProjectReference").Elements("PrivateAssets").Single();
+        Assert.Contains("compile", byDefault.Value.Split(';'));
+        Assert.Empty(Projects()
+            .Where(project => project.File.Descendants("ProjectReference").Any(reference => reference.Attribute("PrivateAssets") is not null || reference.Elements("PrivateAssets").Any()))
+            .Select(project => project.Name));
     }
 
     private static List<(string Name, XElement File)> Projects() =>

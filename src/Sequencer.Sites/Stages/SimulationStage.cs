@@ -51,9 +51,9 @@ internal static class SimulationStage
             array.Add(Json(scenario, result, place));
         }
 
-        Outcome outcome = failed > 0 ? Outcome.Fails : Outcome.Holds;
+        Outcome outcome = failed > 0 ? Outcome.Fails : scenarios.Count == 0 ? Outcome.Undecided : Outcome.Holds;
         string headline = scenarios.Count == 0
-            ? "the site has no scenario"
+            ? "nothing simulated: the site has no scenario"
             : string.Create(CultureInfo.InvariantCulture, $"{scenarios.Count - failed} of {scenarios.Count} scenarios as expected");
         return new StageReport("simulate", outcome, headline, lines, new JsonObject { ["scenarios"] = array });
     }

@@ -30,10 +30,18 @@ internal static class Summary
             }
         }
 
-        text.Append("\nfiles\n");
-        foreach (string file in files)
+        if (files.Count > 0)
         {
-            text.Append($"  {file}\n");
+            text.Append("\nfiles\n");
+            foreach (string file in files)
+            {
+                text.Append($"  {file}\n");
+            }
+        }
+
+        if (stages.Count == 1)
+        {
+            return text.ToString();
         }
 
         text.Append(
