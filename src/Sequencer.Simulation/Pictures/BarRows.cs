@@ -59,7 +59,7 @@ internal sealed class BarRows
     {
         double seconds = _frame.Record.SecondsAt(output.OnScans);
         return reagent is null
-            ? DurationWords.Of(seconds)
+            ? DurationWords.Clock(seconds)
             : FormattableString.Invariant($"{seconds / 60 * reagent.LitresPerMinute:0.00} L in {output.Pulses}");
     }
 

@@ -53,8 +53,9 @@ internal sealed record TrendFrame(RunRecord Record, SiteMetadata Site, DrawingSu
     /// <summary>The label of a row in the left margin: a tag, and under or beside it what it is.</summary>
     public void RowLabel(double baseline, string tag, string description)
     {
-        Paper.Text(Edge, baseline, tag, Label, Palette.Ink);
-        double start = Edge + Font.Width(tag, Label) + 6;
+        string shown = Font.Fitted(tag, Label, Left - Edge - 8);
+        Paper.Text(Edge, baseline, shown, Label, Palette.Ink);
+        double start = Edge + Font.Width(shown, Label) + 6;
         string fitted = Font.Fitted(description, Small, Left - start - 8);
         if (fitted.Length > 0)
         {

@@ -19,6 +19,7 @@ public static class TrendPicture
     private const double LowestPanel = 64;
     private const double HighestPanel = 400;
     private const int MostTimeTicks = 16;
+    private const int HashShown = 16;
 
     /// <summary>
     /// The picture's height for a record: <see cref="Height"/>, or more where its rows need it.
@@ -92,7 +93,7 @@ public static class TrendPicture
     private static void Titles(TrendFrame frame)
     {
         frame.Paper.Text(TrendFrame.Edge, 28, $"{frame.Site.Name}: {frame.Record.Name}", TrendFrame.Title, Palette.Ink);
-        string facts = FormattableString.Invariant($"{DurationWords.Of(frame.Record.Seconds)}, scan {frame.Record.ScanMilliseconds} ms, program {frame.Site.MeaningHash}");
+        string facts = FormattableString.Invariant($"{DurationWords.Of(frame.Record.Seconds)}, scan {frame.Record.ScanMilliseconds} ms, program {Short(frame.Site.MeaningHash)}");
         if (frame.Record.Failure is { } failure)
         {
             facts = $"NOT VALID: the plant model stopped: {failure}";
@@ -100,6 +101,9 @@ public static class TrendPicture
 
         frame.Paper.Text(TrendFrame.Edge, 46, frame.Font.Fitted(facts, TrendFrame.Label, frame.Paper.Width - (2 * TrendFrame.Edge)), TrendFrame.Label, Palette.Faint);
     }
+
+    /// <summary>Enough of the hash to tell two programs apart by eye; the report has all of it.</summary>
+    private static string Short(string hash) => hash.Length <= HashShown ? hash : hash[..HashShown] + "…";
 
     /// <summary>Paper that takes no ink, to measure on.</summary>
     private sealed class Probe() : DrawingSurface(TrendPicture.Width, TrendPicture.Height)

@@ -13,12 +13,12 @@ public static class ValueWords
         return unit.Length == 0 ? number : $"{number} {unit}";
     }
 
-    /// <summary>To about <paramref name="figures"/> significant figures, without a trailing zero after them.</summary>
+    /// <summary>To about <paramref name="figures"/> significant figures, without a trailing zero after them; words where there is no value.</summary>
     public static string Significant(double value, int figures, string unit)
     {
         if (!double.IsFinite(value))
         {
-            return unit.Length == 0 ? "not a number" : $"not a number of {unit}";
+            return "no value";
         }
 
         int magnitude = value == 0 ? 0 : (int)Math.Floor(Math.Log10(Math.Abs(value)));

@@ -1,0 +1,89 @@
+using System.Diagnostics;
+using System.Globalization;
+using Sequencer.Simulation.Pictures;
+using Sequencer.Simulation.Records;
+using Sequencer.Simulation.Reports;
+using Sequencer.Simulation.Running;
+using Sequencer.Testing;
+using Sequencer.Text;
+using Xunit.Abstractions;
+
+namespace Sequencer.Sites.Tests.Scenarios;
+
+/// <summary>Every scenario of the demo sites is played, and must come out as it says.</summary>
+public sealed class DemoScenarioTests(ITestOutputHelper output)
+{
+    private static readonly (string Folder, string Program)[] Sites = [("fernhollow", "pit.seq"), ("marlpit-wharf", "reaction.seq")];
+
+    public static TheoryData<string, string, string> Scenarios()
+    {
+        TheoryData<string, string, string> scenarios = [];
+        foreach ((string folder, string program) in Sites)
+        {
+            foreach (string path in Directory.EnumerateFiles(RepositoryPath.At("sequences", folder, "scenarios"), "*.yaml").Order(StringComparer.Ordinal))
+            {
+                scenarios.Add(folder, program, Path.GetFileNameWithoutExtension(path));
+            }
+        }
+
+        return scenarios;
+    }
+
+    [Theory]
+    [MemberData(nameof(Scenarios))]
+    public void A_scenario_of_a_demo_site_comes_out_as_it_says(string folder, string program, string name)
+    {
+        DemoSite site = new(folder, program);
+        long before = Stopwatch.GetTimestamp();
+        ScenarioResult result = site.Play(name);
+        double seconds = Stopwatch.GetElapsedTime(before).TotalSeconds;
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{result.Record.Seconds:0} s of plant and {result.Record.Scans} scans in {seconds:0.00} s"));
+        string report = BatchReport.Write(result, site.Metadata);
+        Keep(folder, name, result, site, report);
+        Assert.True(result.Passed, report);
+    }
+
+    /// <summary>KEEP_PICTURES names a folder to look at pictures, records and reports in.</summary>
+    private static void Keep(string folder, string name, ScenarioResult result, DemoSite site, string report)
+    {
+        if (Environment.GetEnvironmentVariable("KEEP_PICTURES") is not string kept)
+        {
+            return;
+        }
+
+        using EmbeddedFont font = new();
+        string path = Path.Combine(kept, $"{folder}-{name}");
+        File.WriteAllBytes(path + ".png", TrendPicture.Png(result.Record, site.Metadata, font));
+        File.WriteAllText(path + ".md", report);
+        using StreamWriter writer = new(path + ".csv");
+        RunRecordCsv.Write(result.Record, writer);
+    }
+
+    [Theory]
+    [MemberData(nameof(SiteBlocks))]
+    public void A_site_block_of_the_specification_gives_what_its_fence_says(string file, int line)
+    {
+        SpecBlock block = SpecBlock.All("site-scenario").Single(candidate => candidate.File == file && candidate.Line == line);
+        string folder = Assert.Single(block.Words);
+        DemoSite site = new(folder, Sites.Single(candidate => candidate.Folder == folder).Program);
+        DiagnosticBag diagnostics = new();
+        if (Sequencer.Sites.Scenarios.ScenarioReader.Read(new SourceText(file, block.Text), diagnostics) is { } scenario)
+        {
+            site.Player.Bind(scenario, diagnostics);
+        }
+
+        string codes = string.Join(' ', diagnostics.InOrder().Where(diagnostic => diagnostic.Severity == Severity.Error).Select(diagnostic => diagnostic.Code));
+        Assert.Equal(block.Expected, codes.Length == 0 ? "clean" : codes);
+    }
+
+    public static TheoryData<string, int> SiteBlocks()
+    {
+        TheoryData<string, int> blocks = [];
+        foreach (SpecBlock block in SpecBlock.All("site-scenario"))
+        {
+            blocks.Add(block.File, block.Line);
+        }
+
+        return blocks;
+    }
+}
