@@ -11,18 +11,16 @@ using Xunit.Abstractions;
 namespace Sequencer.Sites.Tests.Scenarios;
 
 /// <summary>Every scenario of the demo sites is played, and must come out as it says.</summary>
-public sealed class DemoScenarioTests(ITestOutputHelper output)
+public sealed class DemoScenarioTests(ITestOutputHelper output, DemoSites sites) : IClassFixture<DemoSites>
 {
-    private static readonly (string Folder, string Program)[] Sites = [("fernhollow", "pit.seq"), ("marlpit-wharf", "reaction.seq")];
-
-    public static TheoryData<string, string, string> Scenarios()
+    public static TheoryData<string, string> Scenarios()
     {
-        TheoryData<string, string, string> scenarios = [];
-        foreach ((string folder, string program) in Sites)
+        TheoryData<string, string> scenarios = [];
+        foreach (string folder in DemoSites.Folders)
         {
             foreach (string path in Directory.EnumerateFiles(RepositoryPath.At("sequences", folder, "scenarios"), "*.yaml").Order(StringComparer.Ordinal))
             {
-                scenarios.Add(folder, program, Path.GetFileNameWithoutExtension(path));
+                scenarios.Add(folder, Path.GetFileNameWithoutExtension(path));
             }
         }
 
@@ -31,9 +29,9 @@ public sealed class DemoScenarioTests(ITestOutputHelper output)
 
     [Theory]
     [MemberData(nameof(Scenarios))]
-    public void A_scenario_of_a_demo_site_comes_out_as_it_says(string folder, string program, string name)
+    public void A_scenario_of_a_demo_site_comes_out_as_it_says(string folder, string name)
     {
-        DemoSite site = new(folder, program);
+        DemoSite site = sites.Of(folder);
         long before = Stopwatch.GetTimestamp();
         ScenarioResult result = site.Play(name);
         double seconds = Stopwatch.GetElapsedTime(before).TotalSeconds;
@@ -64,8 +62,7 @@ public sealed class DemoScenarioTests(ITestOutputHelper output)
     public void A_site_block_of_the_specification_gives_what_its_fence_says(string file, int line)
     {
         SpecBlock block = SpecBlock.All("site-scenario").Single(candidate => candidate.File == file && candidate.Line == line);
-        string folder = Assert.Single(block.Words);
-        DemoSite site = new(folder, Sites.Single(candidate => candidate.Folder == folder).Program);
+        DemoSite site = sites.Of(Assert.Single(block.Words));
         DiagnosticBag diagnostics = new();
         if (Sequencer.Sites.Scenarios.ScenarioReader.Read(new SourceText(file, block.Text), diagnostics) is { } scenario)
         {
