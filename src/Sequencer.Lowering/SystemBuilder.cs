@@ -84,8 +84,8 @@ internal sealed class SystemBuilder
             .. _states.Select(state => new StateVariable(
                 state.Variable, state.Initial, state.Next, state.Retained, state.Purpose, state.Origin)),
         ];
-        return TransitionSystem.Create(
-            name, ScanMilliseconds, [.. _inputs], states, [.. _outputs], [.. _definitions], [.. _assumptions], [.. _requirements], [.. _alarms]);
+        return UsedStates.Only(TransitionSystem.Create(
+            name, ScanMilliseconds, [.. _inputs], states, [.. _outputs], [.. _definitions], [.. _assumptions], [.. _requirements], [.. _alarms]));
     }
 
     private Expression Input(string name, Sort sort, IntegerRange range)

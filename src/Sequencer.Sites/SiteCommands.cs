@@ -35,8 +35,8 @@ public static class SiteCommands
         });
 
     /// <exception cref="OutputRefusedException">Results cannot go to the folder.</exception>
-    public static SiteResult Export(string site, string output) =>
-        OnLoaded(site, output, (loaded, run) => [ExportStage.Run(loaded, run.NeededFolder)]);
+    public static SiteResult Export(string site, string output, CancellationToken cancellation) =>
+        OnLoaded(site, output, (loaded, run) => [ExportStage.Run(loaded, run.NeededFolder, cancellation)]);
 
     /// <exception cref="OutputRefusedException">Results cannot go to the folder.</exception>
     public static SiteResult Verify(string site, string output, IProgress<StageProgress> progress, CancellationToken cancellation) =>
@@ -44,7 +44,7 @@ public static class SiteCommands
         {
             StageReport proof = ProofStage.Run(loaded, run.Folder, progress, cancellation);
             StageReport simulation = SimulationStage.Run(loaded, InOrder(loaded), run.NeededFolder, run.Diagnostics, progress, cancellation);
-            StageReport export = ExportStage.Run(loaded, run.NeededFolder);
+            StageReport export = ExportStage.Run(loaded, run.NeededFolder, cancellation);
             return [proof, simulation, export, HazardTable.Of(loaded, proof)];
         });
 

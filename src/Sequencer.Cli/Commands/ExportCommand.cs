@@ -12,8 +12,8 @@ internal static class ExportCommand
         Option<string> output = SiteArguments.Output();
         Option<bool> json = SiteArguments.Json();
         Command command = new("export", "Writes the programs as IEC 61131-3 structured text.") { site, output, json };
-        command.SetAction(parsed => Answer.Print(
-            SiteCommands.Export(parsed.GetRequiredValue(site), parsed.GetRequiredValue(output)), parsed.GetValue(json)));
+        command.SetAction((parsed, cancellation) => Task.FromResult(Answer.Print(
+            SiteCommands.Export(parsed.GetRequiredValue(site), parsed.GetRequiredValue(output), cancellation), parsed.GetValue(json))));
         return command;
     }
 }

@@ -6,7 +6,7 @@ namespace Sequencer.Export.Writing;
 internal static class ActionText
 {
     public static string Elapsed(UnitText unit, Step step) => unit.Counter(
-        VariableSection.Retained, FormattableString.Invariant($"step{step.Number}.elapsed"), "scans since its activation, while Running");
+        VariableSection.Retained, FormattableString.Invariant($"step{step.Number}.elapsed"), LongestAction(unit, step), "scans since its activation, while Running");
 
     public static long LongestAction(UnitText unit, Step step) => step.Actions.OfType<DriveAction>()
         .Select(action => unit.Scans(action.After) + (action.For is { } length ? unit.Scans(length) : 0))

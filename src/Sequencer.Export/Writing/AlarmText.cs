@@ -7,7 +7,7 @@ internal static class AlarmText
 {
     public static void Write(UnitText unit)
     {
-        unit.Body.Section("9  Alarms");
+        unit.Body.Section("8  Alarms, judged before totals and memories move on");
         UnitProgram program = unit.Unit;
         foreach (Trip trip in program.Trips)
         {

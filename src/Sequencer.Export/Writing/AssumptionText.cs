@@ -44,9 +44,10 @@ internal static class AssumptionText
         long maximum = rate.Rises ? parts * rate.Input.Maximum : -parts * rate.Input.Minimum;
         string channel = unit.Names.Of(rate.Input.Tag);
         string fault = unit.Names.Of($"{rate.Input.Tag}.fault");
-        string envelope = unit.Counter(
-            VariableSection.Kept, $"{name}.envelope", FormattableString.Invariant($"bound on {rate.Input.Tag} by its rate, {parts} to one of the reading"), maximum);
-        string value = unit.Scratch($"{name}.value", "DINT");
+        long minimum = rate.Rises ? parts * rate.Input.Minimum : -parts * rate.Input.Maximum;
+        string envelope = unit.Number(
+            VariableSection.Kept, $"{name}.envelope", minimum, maximum, maximum, FormattableString.Invariant($"bound on {rate.Input.Tag} by its rate, {parts} to one of the reading"));
+        string value = unit.Scratch($"{name}.value", UnitText.Range(minimum, maximum));
         TextLines body = unit.Body;
         body.Add(FormattableString.Invariant($"{value} := {factor} * {channel};"));
         body.Add(FormattableString.Invariant($"{kept} := {fault} OR ({value} <= ({envelope} + {parts}));"));

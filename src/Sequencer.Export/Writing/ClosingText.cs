@@ -2,7 +2,7 @@ using Sequencer.Language.Programs;
 
 namespace Sequencer.Export.Writing;
 
-/// <summary>Section 8: totals, clocks, memories and alarms at the end of the scan.</summary>
+/// <summary>Section 9: totals, clocks and memories at the end of the scan.</summary>
 internal static class ClosingText
 {
     /// <summary>A total stops counting here: a day of 100 ms scans, as in the meaning.</summary>
@@ -18,13 +18,13 @@ internal static class ClosingText
             if (output.Delivery is not null)
             {
                 double millilitres = (QuantityMeasure.VolumeOfAScan(output, unit.ScanMilliseconds) * 1000).ToDouble();
-                unit.Counter(VariableSection.Retained, $"{output.Tag}.total", FormattableString.Invariant($"scans of delivery in this batch, {millilitres:0.###} mL each"));
+                unit.Counter(VariableSection.Retained, $"{output.Tag}.total", LargestTotal, FormattableString.Invariant($"scans of delivery in this batch, {millilitres:0.###} mL each"));
             }
         }
 
         foreach (Parameter parameter in unit.Unit.Parameters)
         {
-            unit.Counter(VariableSection.Retained, $"{parameter.Name}.batch", $"{parameter.Description}: as the batch was started", parameter.Default);
+            unit.Number(VariableSection.Retained, $"{parameter.Name}.batch", parameter.Minimum, parameter.Maximum, parameter.Default, $"{parameter.Description}: as the batch was started");
         }
 
         foreach (Latch latch in unit.Unit.Latches)
@@ -50,7 +50,8 @@ internal static class ClosingText
     public static void Write(UnitText unit)
     {
         TextLines body = unit.Body;
-        body.Section("8  Totals, clocks and memories count this scan");
+        body.Section("9  Totals, clocks and memories count this scan");
+        LatchesText(unit);
         foreach (Exclusion exclusion in unit.Unit.Exclusions)
         {
             foreach (Output output in exclusion.Outputs)
@@ -79,7 +80,6 @@ internal static class ClosingText
             body.Close("END_IF;");
         }
 
-        LatchesText(unit);
         StepText.Finish(unit);
         StateMachineText.Finish(unit);
     }
@@ -109,7 +109,7 @@ internal static class ClosingText
         }
     }
 
-    /// <summary>All latches are judged before any changes, so that their order does not matter.</summary>
+    /// <summary>All latches are judged before any changes, and before the outputs' memories do, so that no order matters.</summary>
     private static void LatchesText(UnitText unit)
     {
         TextLines body = unit.Body;

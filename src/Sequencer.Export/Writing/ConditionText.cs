@@ -139,7 +139,7 @@ internal sealed class ConditionText(UnitText unit)
             }
             else
             {
-                string clock = unit.Counter(VariableSection.Kept, path, $"scans that it has lasted, to {scans}");
+                string clock = unit.Counter(VariableSection.Kept, path, scans, $"scans that it has lasted, to {scans}");
                 _stepClocks.Add((new StayClock(clock, scans, site.Step), met));
             }
         }

@@ -31,11 +31,11 @@ internal static class DoseText
         TextLines body = unit.Body;
         string Scratch(string part, string type = "BOOL") => unit.Scratch(Path(step, dose, part), type);
         string pulsing = unit.Flag(VariableSection.Kept, Path(step, dose, "pulsing"), "a pulse is being given");
-        string clock = unit.Counter(VariableSection.Kept, Path(step, dose, "clock"), "scans of the pulse or of the wait so far");
-        string misses = unit.Counter(VariableSection.Kept, Path(step, dose, "misses"), "pulses in a row without response");
+        string clock = unit.Counter(VariableSection.Kept, Path(step, dose, "clock"), Longest(unit, dose), "scans of the pulse or of the wait so far");
+        string misses = unit.Counter(VariableSection.Kept, Path(step, dose, "misses"), dose.NoResponsePulses, "pulses in a row without response");
         string measured = unit.Flag(VariableSection.Kept, Path(step, dose, "measured"), "a pulse has been given in this activation");
-        string reference = unit.Counter(
-            VariableSection.Kept, Path(step, dose, "reference"), $"{dose.Signal.Tag} before the last pulse", dose.Signal.Minimum);
+        string reference = unit.Number(
+            VariableSection.Kept, Path(step, dose, "reference"), dose.Signal.Minimum, dose.Signal.Maximum, dose.Signal.Minimum, $"{dose.Signal.Tag} before the last pulse");
         ReadingQuantity reading = new(dose.Signal, dose.Span);
         string value = unit.Names.Of($"{dose.Signal.Tag}.held");
         body.Trace(dose.Span, $"step {step.Number}: {dose.Output.Tag} doses toward {dose.Signal.Tag}; is a pulse due?");
@@ -48,7 +48,7 @@ internal static class DoseText
         body.Add($"{falls} := {due} AND {usable} AND {Short(unit, dose)};");
         string isFine = Scratch("is_fine");
         body.Add($"{isFine} := {Fine(unit, dose)};");
-        string count = Scratch("new_misses", "DINT");
+        string count = Scratch("new_misses", UnitText.Range(0, dose.NoResponsePulses));
         long change = (((LiteralQuantity)dose.NoResponseChange).Value / dose.Signal.Resolution).ToInt64();
         string moved = Raises(dose) ? $"({value} - {reference})" : $"({reference} - {value})";
         body.Open(FormattableString.Invariant($"IF {measured} AND ({moved} < {change}) THEN"));
@@ -56,7 +56,7 @@ internal static class DoseText
         body.Else("ELSE");
         body.Add($"{count} := 0;");
         body.Close("END_IF;");
-        string size = Scratch("size", "DINT");
+        string size = Scratch("size", UnitText.Range(0, Longest(unit, dose)));
         body.Add(FormattableString.Invariant($"IF {isFine} THEN {size} := {FinePulse(unit, dose)}; ELSE {size} := {unit.Scans(dose.Pulse)}; END_IF;"));
         string noResponse = Scratch("no_response");
         string exhausted = Scratch("exhausted");
@@ -79,7 +79,7 @@ internal static class DoseText
         string clock = Name("clock");
         string pulsing = Name("pulsing");
         string fine = unit.Flag(VariableSection.Kept, Path(step, dose, "fine"), "the pulse is a fine one");
-        string length = unit.Scratch(Path(step, dose, "length"), "DINT");
+        string length = unit.Scratch(Path(step, dose, "length"), UnitText.Range(0, Longest(unit, dose)));
         body.Trace(dose.Span, $"step {step.Number}: {dose.Output.Tag} gives its pulses");
         body.Add($"{works} := {unit.StepNow(step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)});");
         body.Add($"{goes} := {works} AND (NOT {unit.Entered(step.Number)});");
@@ -87,9 +87,8 @@ internal static class DoseText
         body.Add($"{continues} := {pulsing} AND ({clock} < {length});");
         body.Add($"{begins} := {goes} AND {Name("may_begin")};");
         body.Add($"{pulse} := {goes} AND ({begins} OR {continues});");
-        long longest = Math.Max(unit.Scans(dose.Wait), Math.Max(unit.Scans(dose.Pulse), FinePulse(unit, dose)));
         body.Add($"IF {begins} OR (NOT {goes}) OR ({pulsing} AND (NOT {continues})) THEN {clock} := 0; END_IF;");
-        body.Add(FormattableString.Invariant($"IF {works} AND ({clock} < {longest}) THEN {clock} := {clock} + 1; END_IF;"));
+        body.Add(FormattableString.Invariant($"IF {works} AND ({clock} < {Longest(unit, dose)}) THEN {clock} := {clock} + 1; END_IF;"));
         body.Open($"IF {begins} THEN");
         body.Add($"{fine} := {Name("is_fine")};");
         body.Add($"{Name("reference")} := {unit.Names.Of($"{dose.Signal.Tag}.held")};");
@@ -103,6 +102,9 @@ internal static class DoseText
         body.Close("END_IF;");
         body.Add($"{pulsing} := {pulse};");
     }
+
+    private static long Longest(UnitText unit, DoseAction dose) =>
+        Math.Max(unit.Scans(dose.Wait), Math.Max(unit.Scans(dose.Pulse), FinePulse(unit, dose)));
 
     private static bool Raises(DoseAction dose) => dose.Output.Delivery?.Reagent.Effect != ReagentEffect.Lowers;
 

@@ -114,7 +114,7 @@ internal static class FaultText
         TextLines body = unit.Body;
         string[] trips = [.. unit.Unit.Trips.Select(trip => Latched(unit, trip))];
         string first = unit.Counter(
-            VariableSection.Retained, "first_out", "the trip that came first: " + string.Join(", ", unit.Unit.Trips.Select((trip, index) => FormattableString.Invariant($"{index + 1} = {trip.Name}"))));
+            VariableSection.Retained, "first_out", trips.Length, "the trip that came first: " + string.Join(", ", unit.Unit.Trips.Select((trip, index) => FormattableString.Invariant($"{index + 1} = {trip.Name}"))));
         body.Comment("The first trip of a quiet unit is remembered until none is latched.");
         body.Open($"IF ({first} = 0) OR (NOT {UnitText.Bracketed(trips, "OR", "FALSE")}) THEN");
         for (int index = 0; index < trips.Length; index++)

@@ -29,10 +29,10 @@ internal sealed class ProtectionText
     }
 
     public static string Refusals(UnitText unit, Permissive permissive, Output output) => unit.Counter(
-        VariableSection.Kept, $"{permissive.Name}.{output.Tag}.refused", $"scans that {permissive.Name} has refused {output.Tag}");
+        VariableSection.Kept, $"{permissive.Name}.{output.Tag}.refused", unit.Scans(permissive.Patience.GetValueOrDefault()), $"scans that {permissive.Name} has refused {output.Tag}");
 
     public static string Off(UnitText unit, Exclusion exclusion, Output output) => unit.Counter(
-        VariableSection.Kept, $"{exclusion.Name}.{output.Tag}.off", $"scans since {output.Tag} ended, for {exclusion.Name}");
+        VariableSection.Kept, $"{exclusion.Name}.{output.Tag}.off", unit.Scans(exclusion.Between), $"scans since {output.Tag} ended, for {exclusion.Name}");
 
     public static string Coil(UnitText unit, Output output) => unit.Declare(
         VariableSection.Output, output.Tag, "BOOL", output.DeEnergised ? "TRUE" : "FALSE", $"{output.Description}: {(output.Kind == OutputKind.Valve ? "open" : "running")}");

@@ -64,7 +64,7 @@ internal static class SignalText
         }
 
         string settled = unit.Flag(VariableSection.Kept, $"{input.Tag}.settled", $"{input.Description}, after its delay");
-        string clock = unit.Counter(VariableSection.Kept, $"{input.Tag}.clock", "scans that the contact has differed");
+        string clock = unit.Counter(VariableSection.Kept, $"{input.Tag}.clock", Math.Max(on, off), "scans that the contact has differed");
         body.Add(FormattableString.Invariant(
             $"IF {unit.Names.Of("first_scan")} OR ({settled} AND ({clock} >= {off})) OR ((NOT {settled}) AND ({clock} >= {on})) THEN {settled} := {raw}; END_IF;"));
         body.Open($"IF {settled} = {raw} THEN");
@@ -80,10 +80,10 @@ internal static class SignalText
         TextLines body = unit.Body;
         string range = FormattableString.Invariant($"{input.Minimum} .. {input.Maximum}");
         string value = unit.Declare(
-            VariableSection.Input, input.Tag, FormattableString.Invariant($"DINT({input.Minimum}..{input.Maximum})"), null, $"{input.Description}; {range}, {ResolutionWords(input)}");
+            VariableSection.Input, input.Tag, UnitText.Range(input.Minimum, input.Maximum), null, $"{input.Description}; {range}, {ResolutionWords(input)}");
         string fault = unit.Declare(VariableSection.Input, $"{input.Tag}.fault", "BOOL", null, "the channel is bad (NAMUR NE 43)");
         string held = unit.Declare(
-            VariableSection.Kept, $"{input.Tag}.held", "DINT", FormattableString.Invariant($"{input.Minimum}"), "its last good value");
+            VariableSection.Kept, $"{input.Tag}.held", UnitText.Range(input.Minimum, input.Maximum), FormattableString.Invariant($"{input.Minimum}"), "its last good value");
         string bad = unit.Scratch($"{input.Tag}.bad");
         long filter = unit.Scans(input.BadAfter);
         body.Trace(input.Span, $"{input.Tag} {input.Description}: the last good value stands in until the channel is bad");
@@ -94,7 +94,7 @@ internal static class SignalText
             return;
         }
 
-        string clock = unit.Counter(VariableSection.Kept, $"{input.Tag}.bad_clock", "scans that the channel has been bad", filter);
+        string clock = unit.Counter(VariableSection.Kept, $"{input.Tag}.bad_clock", filter, "scans that the channel has been bad", filter);
         body.Add(FormattableString.Invariant($"{bad} := {fault} AND ({clock} >= {filter});"));
         body.Open($"IF {fault} THEN");
         body.Add(UnitText.CountUp(clock, filter));

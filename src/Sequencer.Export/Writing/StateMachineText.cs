@@ -121,7 +121,7 @@ internal static class StateMachineText
         body.Close("END_IF;");
     }
 
-    private static string RestartClock(UnitText unit) => unit.Counter(VariableSection.Kept, "restart_clock", "scans of Restarting");
+    private static string RestartClock(UnitText unit) => unit.Counter(VariableSection.Kept, "restart_clock", RestartScans(unit), "scans of Restarting");
 
     private static long RestartScans(UnitText unit) => Math.Max(1, unit.Scans(unit.Unit.RestartWait));
 

@@ -11,6 +11,7 @@ internal static class StepText
     public static string LimitClock(UnitText unit, Step step) => unit.Counter(
         VariableSection.Retained,
         FormattableString.Invariant($"step{step.Number}.clock"),
+        unit.Scans(step.Limit.Time),
         FormattableString.Invariant($"scans in step {step.Number}, to its limit of {DurationText.Of(step.Limit.Time)}"));
 
     public static void Write(UnitText unit)

@@ -60,8 +60,16 @@ internal sealed class UnitText
     public string Flag(VariableSection section, string path, string comment, bool initial = false) =>
         Declare(section, path, "BOOL", initial ? "TRUE" : "FALSE", comment);
 
-    public string Counter(VariableSection section, string path, string comment, long initial = 0) =>
-        Declare(section, path, "DINT", FormattableString.Invariant($"{initial}"), comment);
+    /// <summary>A whole number that stays in a range.</summary>
+    public string Number(VariableSection section, string path, long low, long high, long initial, string comment) =>
+        Declare(section, path, Range(low, high), FormattableString.Invariant($"{initial}"), comment);
+
+    /// <summary>A count from 0 to a limit.</summary>
+    public string Counter(VariableSection section, string path, long limit, string comment, long initial = 0) =>
+        Number(section, path, 0, limit, initial, comment);
+
+    /// <summary>A subrange type.</summary>
+    public static string Range(long low, long high) => FormattableString.Invariant($"DINT({low}..{high})");
 
     public string Scratch(string path, string type = "BOOL") => Declare(VariableSection.Temporary, path, type, null, "");
 

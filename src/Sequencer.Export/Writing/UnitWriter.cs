@@ -18,8 +18,8 @@ internal static class UnitWriter
         ActionText.Write(unit);
         EmergencyFlag(unit);
         ProtectionText.Write(unit);
-        ClosingText.Write(unit);
         AlarmText.Write(unit);
+        ClosingText.Write(unit);
         return unit;
     }
 

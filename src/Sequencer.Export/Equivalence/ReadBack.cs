@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Export.Writing;
+using Sequencer.StructuredText;
+using Sequencer.Text;
+
+namespace Sequencer.Export.Equivalence;
+
+/// <summary>
+/// Reads exported text back, by a reader that knows nothing of programs or of the writer, and runs it
+/// beside the system that it was written from. No difference in so many scans is a test, not a proof.
+/// </summary>
+public static class ReadBack
+{
+    public static ReadBackResult Run(TransitionSystem system, StructuredTextExport export, int scans, int seed, CancellationToken cancellation)
+    {
+        long compared = 0;
+        SourceText text = new("exported text", export.Text);
+        foreach (ExportedBlock block in export.Blocks)
+        {
+            ReadingResult read = StructuredTextReader.Read(text, new ReadingOptions(block.FunctionBlock, system.ScanMilliseconds), cancellation);
+            if (read.System is null || read.Diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error))
+            {
+                return new ReadBackResult(0, 0, null, read.Diagnostics);
+            }
+
+            LockstepResult result = new Lockstep(system, read.System, Names(system, read.System, block)).Run(scans, seed, cancellation);
+            compared += result.Compared.Length;
+            if (result.Difference is not null)
+            {
+                return new ReadBackResult(result.Difference.Scan, compared, result.Difference, read.Diagnostics);
+            }
+        }
+
+        return new ReadBackResult(scans, compared, null, []);
+    }
+
+    /// <summary>Variables of both systems that stand for the same, the program's name first.</summary>
+    private static Dictionary<string, string> Names(TransitionSystem system, TransitionSystem read, ExportedBlock block)
+    {
+        HashSet<string> ours = [.. Variables(system)];
+        HashSet<string> theirs = [.. Variables(read)];
+        Dictionary<string, string> names = new(StringComparer.Ordinal) { ["power.returned"] = "power.returned" };
+        foreach (ExportedVariable variable in block.Variables.Where(variable => theirs.Contains(variable.Name)))
+        {
+            foreach (string name in ImmutableArray.Create(variable.Path, $"{block.Unit}.{variable.Path}").Where(ours.Contains))
+            {
+                names[name] = variable.Name;
+            }
+        }
+
+        return names;
+    }
+
+    private static IEnumerable<string> Variables(TransitionSystem system) =>
+        system.Inputs.Select(input => input.Name)
+            .Concat(system.Outputs.Select(output => output.Name))
+            .Concat(system.States.Select(state => state.Variable.Name));
+}

@@ -1,0 +1,13 @@
+using System.Collections.Immutable;
+using Sequencer.Text;
+
+namespace Sequencer.Export.Equivalence;
+
+/// <summary>
+/// How many scans exported text ran like its program and how many variables were compared in each; the
+/// first difference, or what the reader could not read.
+/// </summary>
+public sealed record ReadBackResult(long Scans, long Compared, LockstepDifference? Difference, ImmutableArray<Diagnostic> Diagnostics)
+{
+    public bool Agrees => Difference is null && Compared > 0;
+}
