@@ -3,9 +3,11 @@ using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof.Bounded;
 using Sequencer.Proof.ClauseLearning;
+using Sequencer.Proof.Exploring;
 using Sequencer.Proof.Leads;
 using Sequencer.Proof.Satisfiability;
 using Sequencer.Proof.Slicing;
+using Sequencer.Proof.Strengthening;
 
 namespace Sequencer.Proof;
 
@@ -14,7 +16,12 @@ internal sealed class Decision
 {
     private const string Ranges = "ranges";
     private const string BoundedEngine = "bounded search";
+    private const string ExploringEngine = "exploration";
+    private const string StrengtheningEngine = "strengthening";
     private const string LearningEngine = "clause learning";
+
+    private const int QueriesBeforeHelp = 400;
+    private const int MostPlaces = 100;
 
     private readonly TransitionSystem _whole;
     private readonly Requirement _wholeRequirement;
@@ -61,42 +68,84 @@ internal sealed class Decision
         return Learn();
     }
 
+    /// <summary>
+    /// Clause learning alone for a while; then real runs, and invariants guessed from what they reached,
+    /// to help it on.
+    /// </summary>
     private Verdict Learn()
     {
         FactTable facts = FactHarvest.Collect(Slice.System, Slice.Builder);
         ClauseLearner learner = new(Slice.System, facts, _budget, frame => Report(LearningEngine, frame));
+        return Learn(learner, facts, _budget.Queries + QueriesBeforeHelp)
+            ?? Explore(learner, facts)
+            ?? Learn(learner, facts, long.MaxValue)
+            ?? throw new System.Diagnostics.UnreachableException("clause learning paused without a limit");
+    }
+
+    private Verdict? Explore(ClauseLearner learner, FactTable facts)
+    {
+        Report(ExploringEngine, 0);
+        Exploration exploration = new(Slice.System, Slice.Builder, facts, learner.Queries, _options.Seed);
+        if (exploration.Run(MostPlaces) is { } found)
+        {
+            return Fails(found, ExploringEngine, false);
+        }
+
+        Report(StrengtheningEngine, 0);
+        IReadOnlyList<Cube> pairs = PairInvariants.Find(Slice.System, facts, exploration.Reached, _budget);
+        IReadOnlyList<Cube> bounds = DifferenceBounds.Find(Slice.System, Slice.Builder, facts, pairs, _budget);
+        learner.AddLemmas([.. pairs, .. bounds]);
+        return null;
+    }
+
+    private Verdict? Learn(ClauseLearner learner, FactTable facts, long untilQueries)
+    {
         while (true)
         {
-            if (learner.Run(out Obligation? lead) is { } cubes)
+            if (learner.Run(untilQueries, out Obligation? lead) is { } cubes)
             {
                 return Holds(Slice.Builder.And(cubes.Select(cube => Slice.Builder.Not(facts.Meaning(cube)))), LearningEngine);
             }
 
-            LeadFollower follower = new(Slice.System, Slice.Builder, facts, learner.Queries);
-            Trace? trace = follower.Follow(lead ?? throw new System.Diagnostics.UnreachableException("neither an invariant nor a lead"), out Stuck? stuck);
-            if (trace is not null)
+            if (lead is null)
             {
-                return Fails(trace, LearningEngine, false);
+                return null;
             }
 
-            if (stuck is null)
+            if (Follow(learner, facts, lead) is { } verdict)
             {
-                return Undecided(UndecidedReason.TraceRefused, "A lead was followed to its end and did not fail there.");
+                return verdict;
             }
-
-            if (_refinements == _options.Refinements)
-            {
-                return Undecided(UndecidedReason.Budget, $"After {_refinements} refinements of the abstraction neither an invariant nor a failing run was found.");
-            }
-
-            _refinements++;
-            if (FactRefiner.Refine(Slice.System, Slice.Builder, facts, stuck) == 0)
-            {
-                return Undecided(UndecidedReason.Budget, "An abstract way to a failure could neither be followed nor be told from a real one.");
-            }
-
-            learner.LearnFacts();
         }
+    }
+
+    /// <summary>Makes a lead a verdict, or else refines the abstraction so that it is none any more.</summary>
+    private Verdict? Follow(ClauseLearner learner, FactTable facts, Obligation lead)
+    {
+        LeadFollower follower = new(Slice.System, Slice.Builder, facts, learner.Queries);
+        if (follower.Follow(lead, out Stuck? stuck) is { } trace)
+        {
+            return Fails(trace, LearningEngine, false);
+        }
+
+        if (stuck is null)
+        {
+            return Undecided(UndecidedReason.TraceRefused, "A lead was followed to its end and did not fail there.");
+        }
+
+        if (_refinements == _options.Refinements)
+        {
+            return Undecided(UndecidedReason.Budget, $"After {_refinements} refinements of the abstraction neither an invariant nor a failing run was found.");
+        }
+
+        _refinements++;
+        if (FactRefiner.Refine(Slice.System, Slice.Builder, facts, stuck) == 0)
+        {
+            return Undecided(UndecidedReason.Budget, "An abstract way to a failure could neither be followed nor be told from a real one.");
+        }
+
+        learner.LearnFacts();
+        return null;
     }
 
     private Verdict Holds(Expression invariant, string engine)
@@ -113,7 +162,8 @@ internal sealed class Decision
     /// <summary>A trace counts only if it replays on the whole system, first failing in its last scan.</summary>
     private Verdict Fails(Trace trace, string engine, bool isShortest)
     {
-        Trace wide = Slice.Widen(trace);
+        Trace shown = isShortest ? trace : TraceShortener.Shorten(Slice.System, Slice.Builder, trace, _budget.ThrowIfCancelled);
+        Trace wide = Slice.Widen(shown);
         Expression[] kept = [.. _whole.Assumptions.Select(assumption => assumption.Holds)];
         return TraceReplay.FailsInLastScan(_whole, wide, _wholeRequirement.Holds, kept, _budget)
             ? new Fails(_wholeRequirement.Name, wide, engine, isShortest, Effort())

@@ -190,7 +190,7 @@ internal sealed class Circuit
         (Gate, int, int, int) key = (gate, first.Code, second.Code, third.Code);
         if (!_known.TryGetValue(key, out Literal output))
         {
-            output = Solver.NewVariable();
+            output = Solver.NewDependent();
             _known.Add(key, output);
             define(output);
         }

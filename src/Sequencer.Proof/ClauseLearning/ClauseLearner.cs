@@ -21,8 +21,10 @@ internal sealed class ClauseLearner
     private readonly Budget _budget;
     private readonly Action<int> _reportFrame;
     private readonly ImmutableArray<long> _initialStates;
+    private readonly List<Cube> _lemmas = [];
     private bool[] _initialFacts;
     private int _freshVariables;
+    private long _untilQueries;
 
     public ClauseLearner(TransitionSystem system, FactTable facts, Budget budget, Action<int> reportFrame)
     {
@@ -40,6 +42,8 @@ internal sealed class ClauseLearner
 
     public FrameSequence Frames { get; } = new();
 
+    private bool MustPause => _budget.Queries >= _untilQueries;
+
     /// <summary>Makes use of facts that were added to the table.</summary>
     public void LearnFacts()
     {
@@ -47,17 +51,29 @@ internal sealed class ClauseLearner
         _initialFacts = _facts.Values(_initialStates.AsSpan());
     }
 
+    /// <summary>Makes use of cubes that no reachable state is in, which are inductive by themselves.</summary>
+    public void AddLemmas(IReadOnlyList<Cube> lemmas)
+    {
+        LearnFacts();
+        foreach (Cube lemma in lemmas)
+        {
+            _lemmas.Add(lemma);
+            Queries.AddLemma(lemma);
+        }
+    }
+
     /// <summary>
     /// Goes on until an invariant is found (its blocked cubes are returned) or an abstract way from the
-    /// initial state to a failure (<paramref name="lead"/>).
+    /// initial state to a failure (<paramref name="lead"/>), or, with neither, until so many queries were put.
     /// </summary>
-    public IReadOnlyList<Cube>? Run(out Obligation? lead)
+    public IReadOnlyList<Cube>? Run(long untilQueries, out Obligation? lead)
     {
+        _untilQueries = untilQueries;
         while (true)
         {
             _reportFrame(Frames.Last);
             lead = BlockFailures();
-            if (lead is not null)
+            if (lead is not null || MustPause)
             {
                 return null;
             }
@@ -65,7 +81,7 @@ internal sealed class ClauseLearner
             Frames.Extend();
             if (Frames.Push(Queries) is { } invariant)
             {
-                return invariant;
+                return [.. _lemmas, .. invariant];
             }
 
             RebuildWhenWorn();
@@ -74,7 +90,7 @@ internal sealed class ClauseLearner
 
     private Obligation? BlockFailures()
     {
-        while (Queries.CanFail(Frames.Last))
+        while (!MustPause && Queries.CanFail(Frames.Last))
         {
             Obligation failure = Lift(null);
             if (Block(failure) is { } lead)
@@ -100,7 +116,7 @@ internal sealed class ClauseLearner
         PriorityQueue<(Obligation Obligation, int Frame), (int Frame, long Order)> open = new();
         long order = 0;
         open.Enqueue((failure, Frames.Last), (Frames.Last, order));
-        while (open.TryDequeue(out (Obligation Obligation, int Frame) task, out _))
+        while (!MustPause && open.TryDequeue(out (Obligation Obligation, int Frame) task, out _))
         {
             (Obligation obligation, int frame) = task;
             if (frame == 0 || FactTable.Satisfies(_initialFacts, obligation.Cube))
@@ -181,6 +197,7 @@ internal sealed class ClauseLearner
 
         Queries = new StepQueries(_system, _facts, _budget);
         _freshVariables = Queries.Solver.VariableCount;
+        _lemmas.ForEach(Queries.AddLemma);
         foreach ((Cube cube, int frame) in Frames.All)
         {
             Queries.AddBlocked(cube, frame);

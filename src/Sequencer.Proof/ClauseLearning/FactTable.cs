@@ -43,6 +43,13 @@ internal sealed class FactTable
         return true;
     }
 
+    /// <summary>The literal of a fact that is not constant, taken in if it is new.</summary>
+    public Literal LiteralOf(Expression fact)
+    {
+        Add(fact);
+        return _numbers.TryGetValue(fact, out int number) ? Literal.Of(number) : Literal.Of(_numbers[_builder.Not(fact)], true);
+    }
+
     /// <summary>Takes in "the sum of factor times variable is at most the limit".</summary>
     public bool AddAtMost(IEnumerable<(Expression Variable, long Factor)> terms, long limit) =>
         Add(_builder.LessOrEqual(_builder.Add(terms.Select(term => _builder.Scale(term.Factor, term.Variable))), _builder.Constant(limit)));

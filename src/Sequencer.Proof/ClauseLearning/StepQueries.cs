@@ -33,7 +33,7 @@ internal sealed class StepQueries
         _after = _scan.EncodingAfter();
         _assumed = _circuit.And(system.Assumptions.Select(assumption => _scan.Encoding.Boolean(assumption.Holds)));
         _bad = !_scan.Encoding.Boolean(system.Requirements[0].Holds);
-        _initial = Solver.NewVariable();
+        _initial = Solver.NewDependent();
         foreach (Literal bit in StateBits([.. system.States.Select(state => state.Initial)]))
         {
             Solver.AddClause(!_initial, bit);
@@ -58,11 +58,14 @@ internal sealed class StepQueries
     {
         while (_frames.Count <= frame)
         {
-            _frames.Add(Solver.NewVariable());
+            _frames.Add(Solver.NewDependent());
         }
 
         Solver.AddClause([!_frames[frame], .. cube.Literals.Select(literal => !Before(literal))]);
     }
+
+    /// <summary>Makes known, for good, that no reachable state is in the cube.</summary>
+    public void AddLemma(Cube cube) => Solver.AddClause([.. cube.Literals.Select(literal => !Before(literal))]);
 
     /// <summary>Whether a state of the frame breaks the requirement; then the model shows one.</summary>
     public bool CanFail(int frame) => Solver.Solve([_assumed, _bad, .. FrameAssumptions(frame)]);
@@ -73,7 +76,7 @@ internal sealed class StepQueries
     /// </summary>
     public bool CanEnter(Cube cube, int frame, out Literal[] enough)
     {
-        Literal guard = Solver.NewVariable();
+        Literal guard = Solver.NewDependent();
         Solver.AddClause([!guard, .. cube.Literals.Select(literal => !Before(literal))]);
         _factOfNext.Clear();
         foreach (Literal literal in cube.Literals)
@@ -99,7 +102,7 @@ internal sealed class StepQueries
     /// </summary>
     public (Cube Cube, IReadOnlySet<int> Exact) Lift(ImmutableArray<long> states, ImmutableArray<long> inputs, Cube? target)
     {
-        Literal guard = Solver.NewVariable();
+        Literal guard = Solver.NewDependent();
         Literal[] goal = target is null ? [_bad] : [.. target.Literals.Select(Next)];
         Solver.AddClause([!guard, !_assumed, .. goal.Select(literal => !literal)]);
         bool[] values = _facts.Values(states.AsSpan());
@@ -133,13 +136,15 @@ internal sealed class StepQueries
     /// </summary>
     public bool CanStep(ImmutableArray<long> states, Cube? target, IEnumerable<Literal> wishes)
     {
+        // Encoding a wish may make gates, which only a later query gives values to.
+        Literal[] wanted = [.. wishes];
         List<Literal> granted = [_assumed, .. target is null ? [_bad] : target.Literals.Select(Next), .. StateBits(states)];
         if (!Solver.Solve([.. granted]))
         {
             return false;
         }
 
-        foreach (Literal wish in wishes)
+        foreach (Literal wish in wanted)
         {
             if (Solver.ModelValue(wish) || Solver.Solve([.. granted, wish]))
             {
@@ -148,6 +153,16 @@ internal sealed class StepQueries
         }
 
         return true;
+    }
+
+    /// <summary>Whether one scan leads from exactly this state to where any of the facts is true.</summary>
+    public bool CanStepToAny(ImmutableArray<long> states, IEnumerable<Literal> facts)
+    {
+        Literal guard = Solver.NewDependent();
+        Solver.AddClause([!guard, .. facts.Select(Next)]);
+        bool can = Solver.Solve([guard, _assumed, .. StateBits(states)]);
+        Solver.AddClause(!guard);
+        return can;
     }
 
     /// <summary>After a query about exactly one state that was refused: the states whose values matter for that.</summary>

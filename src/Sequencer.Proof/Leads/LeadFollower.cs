@@ -39,21 +39,47 @@ internal sealed class LeadFollower
         for (Obligation? obligation = lead; obligation is not null; obligation = obligation.Next)
         {
             ImmutableArray<long> entry = [.. _states];
-            int dwells = 0;
-            while (!_queries.CanStep([.. _states], obligation.Next?.Cube, Likeness(obligation.Next)))
+            for (int dwells = 0; !CanLeave(obligation); dwells++)
             {
-                if (dwells++ == MostDwells || !Dwell(obligation))
+                if (dwells == MostDwells || !Dwell(obligation, obligation))
                 {
                     stuck = new Stuck(obligation, entry, [.. _states]);
                     return null;
                 }
             }
 
-            Play(_queries.ModelInputs(), 1, _states);
+            LeaveLate(obligation);
         }
 
         stuck = null;
         return _run.UpToFailure(_segments);
+    }
+
+    private bool CanLeave(Obligation obligation) =>
+        _queries.CanStep([.. _states], obligation.Next?.Cube, Likeness(obligation.Next));
+
+    /// <summary>
+    /// Leaves the obligation's cube for the next, after a dwell if that brings the integers nearer to what
+    /// the next one wants: its timers may have been started long ago.
+    /// </summary>
+    private void LeaveLate(Obligation obligation)
+    {
+        ImmutableArray<long> inputs = _queries.ModelInputs();
+        for (int dwells = 0; dwells < MostDwells && obligation.Next is { Exact.Count: > 0 } next; dwells++)
+        {
+            (long[] states, TraceSegment[] segments) = ([.. _states], [.. _segments]);
+            if (!Dwell(obligation, next) || !CanLeave(obligation))
+            {
+                _states = states;
+                _segments.Clear();
+                _segments.AddRange(segments);
+                break;
+            }
+
+            inputs = _queries.ModelInputs();
+        }
+
+        Play(inputs, 1, _states);
     }
 
     /// <summary>Wishes that the integers which mattered to the obligation have its witness's values.</summary>
@@ -63,12 +89,12 @@ internal sealed class LeadFollower
             : obligation.Exact.Order().Select(state =>
                 _queries.AfterScan(_builder.Equal(Variable(state), _builder.Constant(obligation.Witness[state]))));
 
-    /// <summary>Some scans within the obligation's cube that bring its integers nearer to the witness.</summary>
-    private bool Dwell(Obligation obligation)
+    /// <summary>Some scans within the obligation's cube that bring integers nearer to the wanted witness.</summary>
+    private bool Dwell(Obligation obligation, Obligation wanted)
     {
-        int[] apart = [.. obligation.Exact.Order().Where(state => _states[state] != obligation.Witness[state])];
+        int[] apart = [.. wanted.Exact.Order().Where(state => _states[state] != wanted.Witness[state])];
         ImmutableArray<long> before = [.. _states];
-        Literal[] wishes = [.. apart.Select(state => _queries.AfterScan(Nearer(state, obligation.Witness[state])))];
+        Literal[] wishes = [.. apart.Select(state => _queries.AfterScan(Nearer(state, wanted.Witness[state])))];
         if (apart.Length == 0 || !_queries.CanStep(before, obligation.Cube, wishes))
         {
             return false;
@@ -77,13 +103,13 @@ internal sealed class LeadFollower
         ImmutableArray<long> inputs = _queries.ModelInputs();
         long[] after = [.. _states];
         _run.Stride(inputs.AsSpan(), after, 1);
-        int[] nearing = [.. apart.Where(state => IsNearer(after[state], before[state], obligation.Witness[state]))];
+        int[] nearing = [.. apart.Where(state => IsNearer(after[state], before[state], wanted.Witness[state]))];
         if (nearing.Length == 0)
         {
             return false;
         }
 
-        long longest = nearing.Min(state => Math.Abs(obligation.Witness[state] - before[state]) / Math.Max(1, Math.Abs(after[state] - before[state])));
+        long longest = nearing.Min(state => Math.Abs(wanted.Witness[state] - before[state]) / Math.Max(1, Math.Abs(after[state] - before[state])));
         Play(inputs, ScansBeforeFlip(inputs, (int)Math.Clamp(longest, 1, int.MaxValue)), _states);
         return true;
     }

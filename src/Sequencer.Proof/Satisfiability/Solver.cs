@@ -48,17 +48,13 @@ internal sealed partial class Solver
 
     private int Level => _levelStarts.Count;
 
-    public Literal NewVariable()
-    {
-        int variable = VariableCount++;
-        if (variable == _levels.Length)
-        {
-            Grow();
-        }
+    public Literal NewVariable() => NewVariable(true);
 
-        _order.AddVariable();
-        return Literal.Of(variable);
-    }
+    /// <summary>
+    /// A variable that propagation sets once the others are set, or whose clauses all hold when it is
+    /// false: it need not be guessed.
+    /// </summary>
+    public Literal NewDependent() => NewVariable(false);
 
     /// <summary>The value in the model of the last satisfiable query.</summary>
     public bool ModelValue(Literal literal) => _model[literal.Variable] != literal.IsNegated;
@@ -98,6 +94,18 @@ internal sealed partial class Solver
                 _given.Add(Store(CollectionsMarshal.AsSpan(kept), 0));
                 break;
         }
+    }
+
+    private Literal NewVariable(bool isChoice)
+    {
+        int variable = VariableCount++;
+        if (variable == _levels.Length)
+        {
+            Grow();
+        }
+
+        _order.AddVariable(isChoice);
+        return Literal.Of(variable);
     }
 
     private int Store(ReadOnlySpan<Literal> literals, int blockDistance)

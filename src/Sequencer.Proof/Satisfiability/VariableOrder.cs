@@ -1,36 +1,50 @@
 namespace Sequencer.Proof.Satisfiability;
 
-/// <summary>A heap of variables by activity, the most active on top; ties go to the lower number.</summary>
+/// <summary>
+/// A heap of variables by activity, the most active on top; ties go to the lower number. A gate's output
+/// follows from its inputs, so it is no choice until a conflict has shown that it matters.
+/// </summary>
 internal sealed class VariableOrder
 {
     private const double Largest = 1e100;
     private const double Decay = 1 / 0.95;
 
-    private readonly List<int> _heap = [];
-    private readonly List<int> _place = [];
-    private readonly List<double> _activity = [];
+    private int[] _heap = new int[32];
+    private int[] _place = new int[32];
+    private bool[] _isChoice = new bool[32];
+    private double[] _activity = new double[32];
+    private int _variables;
+    private int _heapEnd;
     private double _increment = 1;
 
-    public void AddVariable()
+    public void AddVariable(bool isChoice)
     {
-        _activity.Add(0);
-        _place.Add(-1);
-        Insert(_activity.Count - 1);
+        if (_variables == _heap.Length)
+        {
+            Array.Resize(ref _heap, 2 * _variables);
+            Array.Resize(ref _place, 2 * _variables);
+            Array.Resize(ref _isChoice, 2 * _variables);
+            Array.Resize(ref _activity, 2 * _variables);
+        }
+
+        _place[_variables] = -1;
+        _isChoice[_variables] = isChoice;
+        Insert(_variables++);
     }
 
     public void Insert(int variable)
     {
-        if (_place[variable] < 0)
+        if (_place[variable] < 0 && _isChoice[variable])
         {
-            _place[variable] = _heap.Count;
-            _heap.Add(variable);
-            Rise(_heap.Count - 1);
+            _place[variable] = _heapEnd;
+            _heap[_heapEnd++] = variable;
+            Rise(_heapEnd - 1);
         }
     }
 
     public bool TryRemoveTop(out int variable)
     {
-        if (_heap.Count == 0)
+        if (_heapEnd == 0)
         {
             variable = -1;
             return false;
@@ -38,9 +52,8 @@ internal sealed class VariableOrder
 
         variable = _heap[0];
         _place[variable] = -1;
-        int last = _heap[^1];
-        _heap.RemoveAt(_heap.Count - 1);
-        if (_heap.Count > 0)
+        int last = _heap[--_heapEnd];
+        if (_heapEnd > 0)
         {
             _heap[0] = last;
             _place[last] = 0;
@@ -53,6 +66,7 @@ internal sealed class VariableOrder
     public void Bump(int variable)
     {
         _activity[variable] += _increment;
+        _isChoice[variable] = true;
         if (_activity[variable] > Largest)
         {
             Rescale();
@@ -68,7 +82,7 @@ internal sealed class VariableOrder
 
     private void Rescale()
     {
-        for (int index = 0; index < _activity.Count; index++)
+        for (int index = 0; index < _variables; index++)
         {
             _activity[index] /= Largest;
         }
@@ -94,10 +108,10 @@ internal sealed class VariableOrder
     private void Sink(int place)
     {
         int variable = _heap[place];
-        while (2 * place + 1 < _heap.Count)
+        while (2 * place + 1 < _heapEnd)
         {
             int child = 2 * place + 1;
-            if (child + 1 < _heap.Count && Before(_heap[child + 1], _heap[child]))
+            if (child + 1 < _heapEnd && Before(_heap[child + 1], _heap[child]))
             {
                 child++;
             }

@@ -48,6 +48,10 @@ internal sealed class Sketch
 
     public Expression Or(params Expression[] operands) => Builder.Or(operands);
 
+    /// <summary>The value of the first case that is true.</summary>
+    public Expression Choose(Expression otherwise, params (Expression When, long Value)[] cases) =>
+        cases.Reverse().Aggregate(otherwise, (rest, next) => Builder.IfThenElse(next.When, Builder.Constant(next.Value), rest));
+
     public void Assume(string name, Expression holds) => _assumptions.Add(new Assumption(name, name, holds, RandomSystem.Origin));
 
     public void Require(string name, Expression holds) =>
