@@ -109,15 +109,14 @@ internal sealed class ProtectionText
         TextLines body = _unit.Body;
         string name = Coil(_unit, output);
         string demand = _unit.Names.Of($"{output.Tag}.demand");
-        string starts = _unit.Scratch($"{output.Tag}.starts");
         if (permissives.Length > 0)
         {
+            string starts = _unit.Scratch($"{output.Tag}.starts");
             body.Add($"{starts} := {demand} AND (NOT {_unit.Names.Of($"{output.Tag}.last")});");
-        }
-
-        foreach (Permissive permissive in permissives)
-        {
-            Refuse(permissive, output, starts, demand);
+            foreach (Permissive permissive in permissives)
+            {
+                Refuse(permissive, output, starts, demand);
+            }
         }
 
         body.Open($"IF {FaultText.Asks(Reaction.Emergency)}_Trip THEN");

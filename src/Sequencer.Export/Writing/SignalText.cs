@@ -65,8 +65,9 @@ internal static class SignalText
 
         string settled = unit.Flag(VariableSection.Kept, $"{input.Tag}.settled", $"{input.Description}, after its delay");
         string clock = unit.Counter(VariableSection.Kept, $"{input.Tag}.clock", Math.Max(on, off), "scans that the contact has differed");
-        body.Add(FormattableString.Invariant(
-            $"IF {unit.Names.Of("first_scan")} OR ({settled} AND ({clock} >= {off})) OR ((NOT {settled}) AND ({clock} >= {on})) THEN {settled} := {raw}; END_IF;"));
+        string ends = off == 0 ? settled : FormattableString.Invariant($"({settled} AND ({clock} >= {off}))");
+        string begins = on == 0 ? $"(NOT {settled})" : FormattableString.Invariant($"((NOT {settled}) AND ({clock} >= {on}))");
+        body.Add($"IF {unit.Names.Of("first_scan")} OR {ends} OR {begins} THEN {settled} := {raw}; END_IF;");
         body.Open($"IF {settled} = {raw} THEN");
         body.Add($"{clock} := 0;");
         body.Else("ELSE");

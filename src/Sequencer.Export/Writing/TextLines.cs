@@ -26,7 +26,7 @@ internal sealed class TextLines
     public void Comment(string words) => Add($"(* {Harmless(words)} *)");
 
     /// <summary>A comment that names the place in the program and says what follows.</summary>
-    public void Trace(SourceSpan span, string words) => Comment($"{span.Source.Path}:{span.Start.Line}  {words}");
+    public void Trace(SourceSpan span, string words) => Comment($"{Path.GetFileName(span.Source.Path)}:{span.Start.Line}  {words}");
 
     public void Section(string title)
     {

@@ -27,7 +27,7 @@ internal static class UnitWriter
     {
         DeclarationText.Steps(text, unit);
         text.Blank();
-        text.Comment($"{unit.Unit.Name} \"{unit.Unit.Title}\", from {unit.Unit.Source.Path}, revision {header.Revision}");
+        text.Comment($"{unit.Unit.Name} \"{unit.Unit.Title}\", from {Path.GetFileName(unit.Unit.Source.Path)}, revision {header.Revision}");
         text.Comment($"meaning {header.MeaningHash}");
         text.Comment(FormattableString.Invariant($"call it once every {unit.ScanMilliseconds} ms: its clocks count scans"));
         foreach (RequirementClause requirement in unit.Unit.Requirements)
