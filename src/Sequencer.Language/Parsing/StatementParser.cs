@@ -63,7 +63,7 @@ internal static class StatementParser
         IResult<StatementSyntax> result = parser(new TokenInput(tokenLine, 0));
         return result.WasSuccessful && tokenLine.Fault is null
             ? result.Value
-            : Malformed(tokenLine.FurthestFault(tokens[0].Text), tokens, line);
+            : Malformed(tokenLine.FurthestFault(), tokens, line);
     }
 
     /// <summary>A line that the reader found unreadable; its first words still tell what it was meant to be.</summary>

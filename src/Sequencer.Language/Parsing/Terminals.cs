@@ -11,12 +11,13 @@ namespace Sequencer.Language.Parsing;
 /// <summary>The grammar's smallest parsers: one token each, which says what it expected when it fails.</summary>
 internal static class Terminals
 {
+    private const string AnyUnit = "a unit such as `m3`";
     private static readonly ImmutableArray<string> NoWords = [];
 
     /// <summary>A name that the author chose.</summary>
     public static readonly Parser<WordSyntax> Name = Match(token => token.Kind == TokenKind.Word && !token.IsKeyword, "a name", NoWords).Select(ToWord);
 
-    public static readonly Parser<WordSyntax> UnitName = Match(token => token.Kind == TokenKind.Word && !token.IsKeyword, "a unit such as `m3`", NoWords).Select(ToWord);
+    public static readonly Parser<WordSyntax> UnitName = Unit(AnyUnit);
 
     public static readonly Parser<WordSyntax> Address = Match(token => token.Kind == TokenKind.Address, "an address such as `%IX0.3`", NoWords).Select(ToWord);
 
@@ -28,15 +29,15 @@ internal static class Terminals
     public static readonly Parser<NumberSyntax> WholeNumber = Match(token => token.Kind == TokenKind.Number && !token.Text.Contains('.', StringComparison.Ordinal), "a whole number", NoWords)
         .Select(token => ToNumber(token, false, token.Span));
 
-    public static readonly Parser<AmountSyntax> Time = Amount("a time such as `20 s`");
+    public static readonly Parser<AmountSyntax> Time = Amount("a time such as `20 s`", "a unit of time such as `min`");
 
-    public static readonly Parser<AmountSyntax> AmountWithUnit = Amount("an amount with its unit such as `4.5 m3`");
+    public static readonly Parser<AmountSyntax> AmountWithUnit = Amount("an amount with its unit such as `4.5 m3`", AnyUnit);
 
     /// <summary>A number whose unit may be left out, as a term of a sum.</summary>
     public static readonly Parser<ExpressionSyntax> Literal = Node(
         from number in Number(null)
-        from unit in Match(token => token.Kind == TokenKind.Word && !token.IsKeyword, null, NoWords).XOptional()
-        select (ExpressionSyntax)new AmountSyntax(number, unit.IsDefined ? ToWord(unit.Get()) : null, number.Span));
+        from unit in Unit(null).XOptional()
+        select (ExpressionSyntax)new AmountSyntax(number, unit.OrNull(), number.Span));
 
     /// <summary>Nothing follows.</summary>
     public static readonly Parser<bool> LineEnd = input =>
@@ -140,10 +141,13 @@ internal static class Terminals
     public static T? OrNull<T>(this IOption<T> option)
         where T : class => option.IsDefined ? option.Get() : null;
 
-    private static Parser<AmountSyntax> Amount(string description) => Node(
+    private static Parser<AmountSyntax> Amount(string description, string unitDescription) => Node(
         from number in Number(description)
-        from unit in UnitName
+        from unit in Unit(unitDescription)
         select new AmountSyntax(number, unit, number.Span));
+
+    private static Parser<WordSyntax> Unit(string? description) =>
+        Match(token => token.Kind == TokenKind.Word && !token.IsKeyword, description, NoWords).Select(ToWord);
 
     private static Parser<NumberSyntax> Number(string? description)
     {

@@ -47,7 +47,7 @@ internal sealed class TokenLine
         from < to ? Tokens[from].Span.Cover(Tokens[to - 1].Span) : new TextSpan(from < Tokens.Length ? Tokens[from].Span.Start : Text.Length, 0);
 
     /// <summary>The fault at the furthest place, told with what was expected there.</summary>
-    public LineFault FurthestFault(string keyword)
+    public LineFault FurthestFault()
     {
         if (Fault is not null)
         {
@@ -58,6 +58,6 @@ internal sealed class TokenLine
         ImmutableArray<string> descriptions = [.. _expected.Select(item => item.Description).OfType<string>().Distinct(StringComparer.Ordinal)];
         string? near = found is { Kind: TokenKind.Word } word ? NearestWord.Find(word.Text, _expected.SelectMany(item => item.Words)) : null;
         TextSpan span = found?.Span ?? new TextSpan(Text.Length, 0);
-        return new LineFault(span, at => ParseDiagnostics.Expected(at, descriptions, found, near, StatementWords.Forms[keyword]));
+        return new LineFault(span, at => ParseDiagnostics.Expected(at, descriptions, found, near, StatementForms.Of(Tokens)));
     }
 }

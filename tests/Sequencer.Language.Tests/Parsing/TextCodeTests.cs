@@ -66,6 +66,7 @@ public sealed class TextCodeTests
     [InlineData("    limit 30 min then hold", "    limit 30 min then \"x\"", "expected a reaction (`alarm`, `hold`, `stop`, `abort` or `emergency`) or `go`, found a text")]
     [InlineData("alarm A1", "alarm A1 \"High\" when", "expected a name, a number or `(`, found the end of the line")]
     [InlineData("    go finish", "    go 20, when LSHH1", "expected `and` or `when`, found `,`")]
+    [InlineData("    limit 30 min then hold", "    limit 30 then hold \"x\"", "expected a unit of time such as `min`, found the keyword `then`")]
     public void What_was_expected_is_said_in_plain_words(string replaced, string line, string message)
     {
         Text.Diagnostic only = Assert.Single(MarkedProgram.Replacing(replaced.TrimStart(), line).Check());

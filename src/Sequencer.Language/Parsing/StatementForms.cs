@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+
+namespace Sequencer.Language.Parsing;
+
+/// <summary>How a sound statement looks, picked by the words that a broken one holds.</summary>
+internal static class StatementForms
+{
+    /// <summary>A statement's first word, a word that marks a form of its own, and that form.</summary>
+    private static readonly ImmutableArray<(string Keyword, string Mark, string Form)> Special =
+    [
+        ("input", "switch", "input YS101 switch normally closed at %IX0.3 \"Feed pump running\" on after 0.5 s"),
+        ("input", "usable", "input AT101 0 .. 14.00 pH at %IW2 \"Reaction pH\" usable only while FS120"),
+        ("output", "confirm", "output XV101 valve at %QX0.0 \"Inlet\" safe closed, confirm ZSO101, ZSC101 within 8 s"),
+        ("output", "delivers", "output P201 motor at %QX0.2 \"Caustic pump\" safe stopped, delivers CAUSTIC at 0.20 L/min"),
+        ("output", "while", "output AG110 motor at %QX0.1 \"Agitator\" safe running while LT101 > 0.500 m3 else stopped if bad running"),
+        ("interlock", "exclusive", "interlock I3 \"Reagents apart\" P201, P202 exclusive, 60 s between"),
+        ("interlock", "from", "interlock I1 \"Overfill\" XV101 blocked from LSHH101 until LT101 < 5.300 m3 and reset"),
+        ("interlock", "unless", "interlock I2 \"Unmixed\" P201 blocked unless YS110"),
+        ("permissive", "else", "permissive I4 \"Valve first\" P101 starts only with ZSO101, else after 15 s hold"),
+        ("trip", "bad", "trip T2 \"Mixing lost\" when not YS110 stays 8 s then hold, if bad hold"),
+        ("assume", "never", "assume A2 \"Switch and level agree\" never LSHH101 and LT101 < 1.000 m3"),
+        ("assume", "monitored", "assume A1 \"Filling rate\" LT101 rises at most 0.40 m3/min, monitored, else hold"),
+        ("require", "everything", "require H3 \"Emergency stop\" after ES001 everything at its emergency value within 1 scan"),
+        ("require", "after", "require H4 \"Valve shuts\" after LSHH101 XV101 closed within 2 s"),
+        ("require", "always", "require H5 \"Mixing\" always AG110 proved while LT101 > 0.500 m3"),
+        ("limit", "go", "limit 30 min then go 90 \"Filling slow\""),
+        ("go", "within", "go 30 when AT101 within 7.00 .. 8.50 stays 60 s after the last pulse"),
+        ("run", "for", "run P101 after 5 s for 20 min"),
+        ("run", "while", "run P101 while ZSO101 until LT101 > 5.000 m3"),
+        ("open", "for", "open XV101 after 5 s for 20 min"),
+        ("open", "while", "open XV101 while YS101 until LT101 > 5.000 m3"),
+    ];
+
+    public static string Of(ImmutableArray<Token> tokens)
+    {
+        string keyword = tokens[0].Text;
+        foreach ((string first, string mark, string form) in Special)
+        {
+            if (first == keyword && tokens.Any(token => token.Kind == TokenKind.Word && token.Text == mark))
+            {
+                return form;
+            }
+        }
+
+        return StatementWords.Forms[keyword];
+    }
+}
