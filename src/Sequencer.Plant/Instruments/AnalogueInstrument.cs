@@ -73,7 +73,7 @@ internal sealed class AnalogueInstrument
         }
 
         double drifted = settled + _wandered + (Description.DriftPerDay * time / SecondsPerDay);
-        double noisy = drifted + (Description.Noise * Noise.Normal(_seed, _index, reading));
+        double noisy = Description.Noise > 0.0 ? drifted + (Description.Noise * Noise.Normal(_seed, _index, reading)) : drifted;
         Milliamps = Current(Resolved(noisy));
     }
 

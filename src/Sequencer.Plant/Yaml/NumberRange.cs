@@ -12,8 +12,6 @@ public readonly record struct NumberRange(double Low, double High)
 
     public static NumberRange Any => new(-1e12, 1e12);
 
-    public static NumberRange Fraction => new(0.0, 1.0);
-
     public bool Contains(double value) => value >= Low && value <= High;
 
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Low:G6} .. {High:G6}");

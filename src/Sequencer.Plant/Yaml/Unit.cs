@@ -79,9 +79,4 @@ public sealed record Unit(string Symbol, Dimension Dimension, double Scale)
     /// <summary>The symbols that fit <paramref name="dimension"/>, for messages.</summary>
     public static string SymbolsOf(Dimension dimension) =>
         string.Join(", ", All.Where(unit => unit.Dimension == dimension).Select(unit => unit.Symbol));
-
-    /// <summary>The symbol whose scale is 1, the unit that values of the dimension are kept in.</summary>
-    public static string BaseSymbol(Dimension dimension) => dimension == Dimension.Fraction
-        ? "(fraction)"
-        : All.First(unit => unit.Dimension == dimension && unit.Scale == 1.0).Symbol;
 }

@@ -17,12 +17,15 @@ internal static class PlainTank
           STRONG: {dissolved: {sodium: 17.6 mol/L}, temperature: 20 C, store: 500 L}
         tanks:
           TK1: {area: 2 m2, overflow: 14 m3, heel: 1 L, starts: {volume: 2 L, water: water}, mixing: {agitator: AG1, dead_time: 6 s, lag: 10 s, unmixed_lag: 30 min}{{{tank}}} }
+          TK2: {area: 1 m2, overflow: 3 m3, heel: 100 L, starts: {volume: 200 L, water: hot}, mixing: {dead_time: 1 s, lag: 5 s}}
         pumps:
           P1: {starts_in: 50 ms, running: YS1}
           P2: {starts_in: 50 ms}
           P3: {starts_in: 50 ms}
           P4: {starts_in: 50 ms}
           P5: {starts_in: 50 ms}
+          P6: {starts_in: 50 ms}
+          P7: {starts_in: 50 ms}
         agitators:
           AG1: {starts_in: 1 s, running: YSA1}
         valves:
@@ -33,6 +36,8 @@ internal static class PlainTank
           brine: {from: BRINE, to: TK1, rate: 60 L/h, through: [P2]}
           strong: {from: STRONG, to: TK1, rate: 60 L/h, through: [P3]}
           empty: {from: TK1, to: sewer, rate: 16 m3/h, through: [P4]}
+          onward: {from: TK1, to: TK2, rate: 6 m3/h, through: [P6]}
+          back: {from: TK2, to: TK1, rate: 3 m3/h, through: [P7]}
           drain: {from: TK1, to: sewer, outlet: {bore: 50 mm, coefficient: 0.6}, through: [XV1]}
         transmitters:
           LT1: {measures: volume, in: TK1, low: 0 m3, high: 16 m3, lag: 2 s}

@@ -27,6 +27,8 @@ internal sealed class RunningPlant(IPlant plant)
 
     public double Total(string name) => Plant.TotalValue(Index(Plant.Totals.Select(total => total.Name), name));
 
+    public PlantBalances Balances() => Plant.Balances();
+
     public double Milliamps(string tag) => Plant.Milliamps(Index(Plant.Transmitters.Select(port => port.Tag), tag));
 
     /// <summary>What a perfect input card makes of the current, in the unit of the port.</summary>

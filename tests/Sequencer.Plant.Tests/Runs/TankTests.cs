@@ -132,6 +132,31 @@ public sealed class TankTests
     }
 
     [Fact]
+    public void What_goes_from_tank_to_tank_and_back_is_neither_made_nor_lost()
+    {
+        RunningPlant plant = RunningPlant.Start(PlainTank.Model());
+        plant.Command(true, "P1", "P2", "AG1");
+        plant.Run(1200.0);
+        plant.Command(false, "P1", "P2");
+        plant.Run(120.0);
+        double Nitrate() => (plant.Quantity("TK1.nitrate") * plant.Quantity("TK1.volume")) + (plant.Quantity("TK2.nitrate") * plant.Quantity("TK2.volume"));
+        double before = Nitrate();
+        plant.Command(true, "P6", "P7");
+        plant.Run(1200.0);
+        Assert.Equal(before, Nitrate(), 1e-3);
+        Assert.Equal(0.2 + (1200.0 * 3.0 / 3600.0), plant.Quantity("TK2.volume"), 0.001);
+        Assert.InRange(plant.Balances().Substance, -1e-12, 1e-12);
+        // The second tank runs over: what it loses is the only thing missing.
+        plant.Command(false, "P7");
+        plant.Command(true, "P1");
+        plant.Run(1500.0);
+        Assert.Equal(3.0, plant.Quantity("TK2.volume"), 1e-6);
+        Assert.True(plant.Total("TK2.overflowed") > 500.0);
+        Assert.InRange(plant.Balances().Substance, -1e-12, 1e-12);
+        Assert.InRange(plant.Balances().Volume, -1e-12, 1e-12);
+    }
+
+    [Fact]
     public void Without_agitation_a_reagent_stays_where_it_fell()
     {
         RunningPlant plant = RunningPlant.Start(PlainTank.Model());
