@@ -12,9 +12,30 @@ internal static class ParseDiagnostics
 
     private static readonly FrozenDictionary<string, string> Lookalikes = new Dictionary<string, string>(StringComparer.Ordinal)
     {
-        ["\u00b5"] = "u", ["\u03bc"] = "u", ["\u00b0"] = "degC", ["\u2264"] = "<=", ["\u2265"] = ">=", ["\u2013"] = "-", ["\u2014"] = "--",
-        ["\u2212"] = "-", ["\u201c"] = "\"", ["\u201d"] = "\"", ["\u201e"] = "\"", ["'"] = "\"", ["\u00b3"] = "3", ["\u2026"] = "..",
-        ["\u00a0"] = "a plain blank", [";"] = "the end of the line", ["["] = "(", ["]"] = ")", ["{"] = "(", ["}"] = ")", ["#"] = "--", ["&"] = "and", ["|"] = "or", ["!"] = "not",
+        ["\u00b5"] = "u",
+        ["\u03bc"] = "u",
+        ["\u00b0"] = "degC",
+        ["\u2264"] = "<=",
+        ["\u2265"] = ">=",
+        ["\u2013"] = "-",
+        ["\u2014"] = "--",
+        ["\u2212"] = "-",
+        ["\u201c"] = "\"",
+        ["\u201d"] = "\"",
+        ["\u201e"] = "\"",
+        ["'"] = "\"",
+        ["\u00b3"] = "3",
+        ["\u2026"] = "..",
+        ["\u00a0"] = "a plain blank",
+        [";"] = "the end of the line",
+        ["["] = "(",
+        ["]"] = ")",
+        ["{"] = "(",
+        ["}"] = ")",
+        ["#"] = "--",
+        ["&"] = "and",
+        ["|"] = "or",
+        ["!"] = "not",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     public static Diagnostic InvisibleCharacter(SourceSpan span, char character) => Error(
