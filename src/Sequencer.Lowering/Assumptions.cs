@@ -7,7 +7,7 @@ namespace Sequencer.Lowering;
 
 /// <summary>
 /// What is taken for granted of the inputs. A bound on a rate is kept exactly by an envelope: the least
-/// value so far plus what the rate allows since; a reading may exceed it by one step of its resolution.
+/// value so far plus what the rate allows since; a reading may exceed it by its tolerance.
 /// A monitored one latches its breach and asks for its reaction.
 /// </summary>
 internal sealed class Assumptions
@@ -64,6 +64,6 @@ internal sealed class Assumptions
         DeclaredState envelope = _scan.System.State($"{name}.envelope", range, range.Maximum, retained: false, purpose, origin);
         Expression least = build.IfThenElse(fault, envelope.Current, build.Minimum(value, envelope.Current));
         envelope.Next = build.Minimum(build.Add(least, build.Constant(allowed)), build.Constant(range.Maximum));
-        return build.Or(fault, build.LessOrEqual(value, build.Add(envelope.Current, build.Constant(fraction))));
+        return build.Or(fault, build.LessOrEqual(value, build.Add(envelope.Current, build.Constant(fraction * rate.Tolerance))));
     }
 }

@@ -50,7 +50,7 @@ internal static class AssumptionText
         string value = unit.Scratch($"{name}.value", UnitText.Range(minimum, maximum));
         TextLines body = unit.Body;
         body.Add(FormattableString.Invariant($"{value} := {factor} * {channel};"));
-        body.Add(FormattableString.Invariant($"{kept} := {fault} OR ({value} <= ({envelope} + {parts}));"));
+        body.Add(FormattableString.Invariant($"{kept} := {fault} OR ({value} <= ({envelope} + {parts * rate.Tolerance}));"));
         body.Add($"IF (NOT {fault}) AND ({value} < {envelope}) THEN {envelope} := {value}; END_IF;");
         body.Add(FormattableString.Invariant($"{envelope} := MIN({envelope} + {allowed}, {maximum});"));
     }

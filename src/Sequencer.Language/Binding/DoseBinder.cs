@@ -36,8 +36,8 @@ internal sealed class DoseBinder
 
         CheckEffect(output, signal, syntax, place);
         Quantity? target = Target(syntax, signal, place);
-        LiteralQuantity? fineWithin = Change(syntax.FineWithin, signal, place);
-        LiteralQuantity? change = Change(syntax.NoResponseChange, signal, place);
+        LiteralQuantity? fineWithin = ReadingChange.Bind(syntax.FineWithin, signal, place, _amounts, _declarations);
+        LiteralQuantity? change = ReadingChange.Bind(syntax.NoResponseChange, signal, place, _amounts, _declarations);
         if (output is null || pulse is null || wait is null || maximum is null || pulses is null || target is null || change is null
             || (syntax.FinePulse is not null && (fine is null || fineWithin is null)))
         {
@@ -105,18 +105,5 @@ internal sealed class DoseBinder
         }
 
         return target;
-    }
-
-    /// <summary>A change of the reading: above zero, on its steps.</summary>
-    private LiteralQuantity? Change(AmountSyntax? amount, AnalogueInput signal, LinePlace place)
-    {
-        if (amount is null || _amounts.Positive(amount, signal.Unit.Dimension, place) is not { } value)
-        {
-            return null;
-        }
-
-        LiteralQuantity change = new(value, signal.Unit.Dimension, place.At(amount));
-        Unit? unit = amount.Unit is null ? null : UnitTable.Find(amount.Unit.Text);
-        return _declarations.Checks.OnStep(new WrittenLiteral(change, unit), signal.Resolution) ? change : null;
     }
 }

@@ -91,7 +91,10 @@ internal sealed class RequirementBinder
             return null;
         }
 
-        return new AssumedRate(input, syntax.Rises, perSecond);
+        LiteralQuantity? tolerance = ReadingChange.Bind(syntax.Tolerance, input, place, _amounts, _declarations);
+        return tolerance is null && syntax.Tolerance is not null
+            ? null
+            : new AssumedRate(input, syntax.Rises, perSecond, tolerance is null ? 1 : (tolerance.Value / input.Resolution).ToInt64());
     }
 
     /// <summary>The words as written, on one line, without comments.</summary>

@@ -13,12 +13,13 @@ internal static class RequirementGrammar
         from way in OneOf("`rises` or `falls`", "rises", "falls")
         from most in Keyword("at most")
         from rate in AmountWithUnit
-        select new AssumeSyntax(signal, new TextSyntax(string.Empty, signal.Span), signal, way.Text == "rises", rate, null, null, signal.Span);
+        from tolerance in Keyword("within").Then(_ => AmountWithUnit).XOptional()
+        select new AssumeSyntax(signal, new TextSyntax(string.Empty, signal.Span), signal, way.Text == "rises", rate, tolerance.OrNull(), null, null, signal.Span);
 
     private static readonly Parser<AssumeSyntax> NeverSo =
         from word in Keyword("never")
         from condition in ExpressionGrammar.Condition
-        select new AssumeSyntax(word, new TextSyntax(string.Empty, word.Span), null, false, null, condition, null, word.Span);
+        select new AssumeSyntax(word, new TextSyntax(string.Empty, word.Span), null, false, null, null, condition, null, word.Span);
 
     public static readonly Parser<StatementSyntax> Assume =
         from word in Keyword("assume")

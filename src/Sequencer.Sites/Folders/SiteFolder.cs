@@ -9,8 +9,8 @@ namespace Sequencer.Sites.Folders;
 /// </summary>
 public sealed class SiteFolder
 {
-    /// <summary>The largest file that is read: 4 MiB.</summary>
-    public const int LargestFileBytes = 4 * 1024 * 1024;
+    /// <summary>The largest file that is read: 16 MiB, what a program may have.</summary>
+    public const int LargestFileBytes = 16 * 1024 * 1024;
 
     private readonly string _root;
 
