@@ -59,7 +59,7 @@ public sealed class RandomSystem
         }
 
         AddVariable(VariableRole.Input, IntegerRange.Boolean, _inputs);
-        for (int count = 1 + _random.Next(2 * states); count > 0; count--)
+        for (int count = 1 + (states / 2) + _random.Next(states); count > 0; count--)
         {
             AddVariable(VariableRole.State, _random.Next(2) == 0 ? IntegerRange.Boolean : RandomRange(), _states);
         }

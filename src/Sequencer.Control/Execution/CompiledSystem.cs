@@ -4,8 +4,8 @@ using Sequencer.Control.TransitionSystems;
 namespace Sequencer.Control.Execution;
 
 /// <summary>
-/// A system's scan as machine code. Compiling costs some milliseconds for a small unit and grows in
-/// proportion to the system; it pays for itself within a few thousand scans.
+/// A system's scan as machine code. Compiling takes some 50 microseconds an expression, which pays
+/// for itself after about 50 000 scans: a short command is quicker with the <see cref="Interpreter"/>.
 /// </summary>
 public sealed class CompiledSystem
 {

@@ -29,6 +29,9 @@ internal sealed class PieceCompiler
     private readonly List<TreeVariable> _locals = [];
     private readonly List<Tree> _statements = [];
 
+    /// <summary>The highest place used in each array: read first, it spares all other checks of bounds.</summary>
+    private readonly Dictionary<TreeVariable, int> _highest = [];
+
     private PieceCompiler(int number, ValueUses uses)
     {
         _number = number;
@@ -43,7 +46,8 @@ internal sealed class PieceCompiler
             compiler.Add(expression);
         }
 
-        Tree body = Tree.Block(typeof(void), compiler._locals, [.. compiler._statements, Tree.Empty()]);
+        IEnumerable<Tree> touched = compiler._highest.Select(static pair => Tree.ArrayIndex(pair.Key, Tree.Constant(pair.Value)));
+        Tree body = Tree.Block(typeof(void), compiler._locals, [.. touched, .. compiler._statements, Tree.Empty()]);
         return Tree.Lambda<ScanCode>(body, Inputs, States, NextStates, Outputs, Observed, Carried).Compile();
     }
 
@@ -84,12 +88,18 @@ internal sealed class PieceCompiler
     private void Store(Tree value, TreeVariable array, int index)
     {
         Tree stored = value.Type == typeof(bool) ? Tree.Condition(value, Tree.Constant(1L), Tree.Constant(0L)) : value;
-        _statements.Add(Tree.Assign(Tree.ArrayAccess(array, Tree.Constant(index)), stored));
+        _statements.Add(Tree.Assign(Tree.ArrayAccess(array, Place(array, index)), stored));
     }
 
-    private static Tree Load(TreeVariable array, int index, Sort sort)
+    private System.Linq.Expressions.ConstantExpression Place(TreeVariable array, int index)
     {
-        Tree element = Tree.ArrayIndex(array, Tree.Constant(index));
+        _highest[array] = Math.Max(index, _highest.GetValueOrDefault(array));
+        return Tree.Constant(index);
+    }
+
+    private Tree Load(TreeVariable array, int index, Sort sort)
+    {
+        Tree element = Tree.ArrayIndex(array, Place(array, index));
         return sort == Sort.Boolean ? Tree.NotEqual(element, Tree.Constant(0L)) : element;
     }
 
@@ -133,7 +143,7 @@ internal sealed class PieceCompiler
         };
     }
 
-    private static Tree LoadVariable(Expression expression)
+    private Tree LoadVariable(Expression expression)
     {
         Variable variable = expression.Variable ?? throw new UnreachableException("a variable expression without its variable");
         return Load(variable.Role == VariableRole.Input ? Inputs : States, variable.Index, variable.Sort);
