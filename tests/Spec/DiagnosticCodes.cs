@@ -26,12 +26,13 @@ internal static partial class DiagnosticCodes
         factory.GetMethods(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly)
             .Where(method => method.ReturnType == typeof(Diagnostic) && (method.IsPublic || method.IsAssembly));
 
-    /// <summary>The codes written in a factory's file, each as often as it is written.</summary>
+    /// <summary>The codes written in the file or files of a factory, each as often as it is written.</summary>
     public static IReadOnlyList<string> Of(Type factory)
     {
-        string[] files = Directory.GetFiles(RepositoryPath.At("src", factory.Assembly.GetName().Name ?? ""), factory.Name + ".cs", SearchOption.AllDirectories);
-        Assert.True(files.Length == 1, $"{factory.Name}.cs was found {files.Length} times");
-        return [.. Code().Matches(File.ReadAllText(files[0])).Select(match => match.Groups["code"].Value)];
+        string folder = RepositoryPath.At("src", factory.Assembly.GetName().Name ?? "");
+        string[] files = [.. Directory.GetFiles(folder, factory.Name + ".cs", SearchOption.AllDirectories), .. Directory.GetFiles(folder, factory.Name + ".*.cs", SearchOption.AllDirectories)];
+        Assert.True(files.Length > 0, $"{factory.Name}.cs was not found");
+        return [.. files.SelectMany(file => Code().Matches(File.ReadAllText(file))).Select(match => match.Groups["code"].Value)];
     }
 
     [GeneratedRegex("\"(?<code>SEQ\\d{4})\"")]

@@ -7,6 +7,9 @@ public sealed class DiagnosticPageTests
 {
     private const string Accept = "ACCEPT_GOLDEN=1 dotnet test tests/Spec --filter DiagnosticPageTests";
 
+    /// <summary>Too long for a page, or not UTF-8: their pages say so.</summary>
+    private static readonly string[] NotShown = ["SEQ0101", "SEQ0102", "SEQ0108", "SEQ0112"];
+
     [Fact]
     public void Every_code_has_a_page_and_every_page_a_code()
     {
@@ -40,7 +43,7 @@ public sealed class DiagnosticPageTests
         Assert.All(Documents.Pages, code =>
         {
             Assert.StartsWith($"# {code}: ", Documents.Title(code), StringComparison.Ordinal);
-            if (string.CompareOrdinal(code, "SEQ0600") >= 0)
+            if (string.CompareOrdinal(code, "SEQ0600") >= 0 || NotShown.Contains(code))
             {
                 return;
             }

@@ -1,23 +1,27 @@
+using System.Collections.Immutable;
 using System.Text.RegularExpressions;
-using Sequencer.Language.Checking;
+using Sequencer.Testing;
 using Sequencer.Text;
 
 namespace Sequencer.Spec.Tests;
 
 /// <summary>
-/// Every fenced block does what its fence line says: <c>seq clean</c>, <c>seq error=CODE[,CODE]</c>
-/// (exactly these codes, as often as they are named, warnings included), <c>seq fragment</c> (lines that
-/// can be read), or is no program: <c>text</c>, <c>sh</c>, <c>ebnf</c>.
+/// Every fenced block does what its fence line says. First what it is: <c>seq</c>, <c>st</c>,
+/// <c>yaml plant</c>, <c>yaml site</c>, <c>yaml scenario</c>. Then what reading it tells: <c>clean</c>
+/// (nothing; also where a YAML block says no more) or the codes, with or without <c>error=</c>, parted by
+/// commas: exactly these, as often as they are named, warnings included. <c>seq fragment</c> has lines
+/// that can be read, <c>yaml fragment</c> is YAML; <c>yaml site-scenario SITE</c> is a scenario of a site.
+/// What is no program says so: <c>text</c>, <c>sh</c>, <c>ebnf</c> and the like.
 /// </summary>
 public sealed partial class FencedBlockTests
 {
-    private const int ScanMilliseconds = 100;
-    private static readonly string[] NoPrograms = ["text", "sh", "ebnf", "json", "csv", "smt2", "iecst"];
+    private static readonly string[] NoPrograms = ["text", "sh", "ebnf", "json", "csv", "smt2"];
 
     public static TheoryData<FencedBlock> Blocks => [.. Documents.Blocks];
 
     [Fact]
-    public void The_documents_hold_examples() => Assert.True(Documents.Blocks.Count(block => block.Tag.StartsWith("seq ", StringComparison.Ordinal)) > 60, "too few examples were found");
+    public void The_documents_hold_examples() =>
+        Assert.True(Documents.Blocks.Count(block => block.Tag.StartsWith("seq ", StringComparison.Ordinal)) > 60, "too few examples were found");
 
     [Theory]
     [MemberData(nameof(Blocks), DisableDiscoveryEnumeration = true)]
@@ -29,27 +33,34 @@ public sealed partial class FencedBlockTests
             return;
         }
 
-        if (block.Tag.StartsWith("yaml ", StringComparison.Ordinal))
+        Match bound = SiteScenario().Match(block.Tag);
+        if (bound.Success)
         {
-            YamlBlocks.Check(block);
+            Assert.True(Directory.Exists(RepositoryPath.At("sequences", bound.Groups["site"].Value)), $"{block}: no such site");
+            ImmutableArray<Diagnostic> unread = BlockReaders.Read("yaml scenario", block);
+            Assert.True(unread.IsEmpty, $"{block}\n{DiagnosticRenderer.Render(unread)}");
             return;
         }
 
-        CheckResult result = ProgramChecker.Check(new SourceText(block.Path, block.Text), ScanMilliseconds);
-        string told = DiagnosticRenderer.Render(result.Diagnostics);
-        IEnumerable<string> codes = result.Diagnostics.Select(found => found.Code).Order(StringComparer.Ordinal);
-        if (block.Tag == "seq fragment")
-        {
-            Assert.False(codes.Any(code => code.StartsWith("SEQ01", StringComparison.Ordinal) && string.CompareOrdinal(code, "SEQ0120") < 0), $"{block}\n{told}");
-            return;
-        }
-
-        Match tag = Expectation().Match(block.Tag);
+        Match tag = FenceLine().Match(block.Tag);
         Assert.True(tag.Success, $"{block}: no such fence line");
+        ImmutableArray<Diagnostic> found = BlockReaders.Read(tag.Groups["kind"].Value, block);
+        string[] codes = [.. found.Select(diagnostic => diagnostic.Code).Order(StringComparer.Ordinal)];
+        string told = DiagnosticRenderer.Render(found);
+        if (tag.Groups["fragment"].Success)
+        {
+            Assert.False(codes.Any(code => tag.Groups["kind"].Value != "seq" || string.CompareOrdinal(code, "SEQ0120") < 0), $"{block}\n{told}");
+            return;
+        }
+
         string expected = string.Join(',', tag.Groups["codes"].Value.Split(',', StringSplitOptions.RemoveEmptyEntries).Order(StringComparer.Ordinal));
         Assert.True(expected == string.Join(',', codes), $"{block}: expected {(expected.Length == 0 ? "nothing" : expected)}\n{told}");
     }
 
-    [GeneratedRegex(@"^seq (clean|error=(?<codes>SEQ\d{4}(,SEQ\d{4})*))$")]
-    private static partial Regex Expectation();
+    [GeneratedRegex(@"^(?<kind>seq|st|yaml|yaml plant|yaml site|yaml scenario)( ((?<clean>clean)|(?<fragment>fragment)|(error=)?(?<codes>SEQ\d{4}(,SEQ\d{4})*))|(?<=^yaml \w+))$")]
+    private static partial Regex FenceLine();
+
+    /// <summary>What such a block tells when it is tied to its site is tested in tests/Sequencer.Sites.Tests.</summary>
+    [GeneratedRegex(@"^yaml site-scenario (?<site>[a-z-]+) (clean|SEQ\d{4})$")]
+    private static partial Regex SiteScenario();
 }

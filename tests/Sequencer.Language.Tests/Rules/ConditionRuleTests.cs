@@ -53,7 +53,7 @@ public sealed class ConditionRuleTests
           step 10 "Fill"
             open XV1
             limit 30 min then hold "Filling slow"
-            go finish when rising (XV1 and not XV1)
+            go finish when LT1 >= 0.800 m3 and rising (XV1 and not XV1)
         """);
 
     [Fact]

@@ -26,7 +26,7 @@ public sealed class DeviceRuleTests
     [Fact]
     public void A_confirmation_demanded_in_less_than_a_scan_is_reported_once() => RuleProgram.Reports(
         "SEQ0507",
-        "confirm YS1 within 50 ms",
+        "YS1 within 50 ms",
         """
         language 1
         unit TK1 "Tank"
@@ -40,25 +40,6 @@ public sealed class DeviceRuleTests
           step 10 "Fill"
             open XV1
             run AG1
-            limit 30 min then hold "Filling slow"
-            go finish when LT1 >= 0.800 m3
-        """);
-
-    [Fact]
-    public void One_switch_for_both_ends_of_a_valve_is_reported_once() => RuleProgram.Reports(
-        "SEQ0508",
-        "confirm ZSO1, ZSO1 within 8 s",
-        """
-        language 1
-        unit TK1 "Tank"
-
-        input  LT1  0 .. 1.000 m3  at %IW0  "Tank volume"  bad after 2 s
-        input  ZSO1  switch  at %IX0.1  "Inlet open"
-        output XV1  valve  at %QX0.0  "Inlet"  safe closed  confirm ZSO1, ZSO1 within 8 s
-
-        procedure
-          step 10 "Fill"
-            open XV1
             limit 30 min then hold "Filling slow"
             go finish when LT1 >= 0.800 m3
         """);
@@ -86,7 +67,7 @@ public sealed class DeviceRuleTests
     [Fact]
     public void A_value_at_rest_that_does_not_say_if_bad_is_reported_once() => RuleProgram.Reports(
         "SEQ0510",
-        "safe running while LT1 > 0.200 m3",
+        "running while LT1 > 0.200 m3",
         """
         language 1
         unit TK1 "Tank"

@@ -5,7 +5,7 @@ public sealed class DosingProtectionTests
     [Fact]
     public void A_dosing_output_that_only_a_permissive_guards_is_reported_once() => RuleProgram.Reports(
         "SEQ0523",
-        """permissive I2 "Dosing starts mixed" P1 starts only with YS1 and AT1 usable""",
+        "permissive I2 \"Dosing starts mixed\" P1 starts only with YS1 and AT1 usable",
         """
         language 1
         unit TK1 "Tank"

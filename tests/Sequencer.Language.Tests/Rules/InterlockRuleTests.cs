@@ -82,7 +82,7 @@ public sealed class InterlockRuleTests
     [Fact]
     public void A_block_that_forces_an_output_on_is_reported_once() => RuleProgram.Reports(
         "SEQ0528",
-        """interlock I1 "Guard" AG1 blocked while HS1""",
+        "interlock I1 \"Guard\" AG1 blocked while HS1",
         """
         language 1
         unit TK1 "Tank"

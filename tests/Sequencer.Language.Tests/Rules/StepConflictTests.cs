@@ -5,7 +5,7 @@ public sealed class StepConflictTests
     [Fact]
     public void A_circle_of_steps_that_no_limit_leaves_is_reported_once() => RuleProgram.Reports(
         "SEQ0414",
-        "step 10",
+        "step 10 \"Fill\"",
         """
         language 1
         unit TK1 "Tank"
@@ -21,8 +21,8 @@ public sealed class StepConflictTests
 
           step 20 "Drain away"
             limit 30 min then go 10 "Draining slow"
-            go 10 when LT1 < 0.200 m3
             go finish when LT1 < 0.100 m3
+            go 10 when LT1 < 0.200 m3
         """);
 
     [Fact]

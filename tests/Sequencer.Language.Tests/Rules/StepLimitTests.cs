@@ -5,7 +5,7 @@ public sealed class StepLimitTests
     [Fact]
     public void A_limit_that_leads_back_to_its_own_step_is_reported_once() => RuleProgram.Reports(
         "SEQ0407",
-        """limit 30 min then go 10 "Filling slow"""",
+        "limit 30 min then go 10 \"Filling slow\"",
         """
         language 1
         unit TK1 "Tank"
@@ -23,7 +23,7 @@ public sealed class StepLimitTests
     [Fact]
     public void A_limit_that_only_alarms_while_the_step_keeps_an_output_on_is_reported_once() => RuleProgram.Reports(
         "SEQ0408",
-        """limit 30 min then alarm "Filling slow"""",
+        "limit 30 min then alarm \"Filling slow\"",
         """
         language 1
         unit TK1 "Tank"
@@ -41,7 +41,7 @@ public sealed class StepLimitTests
     [Fact]
     public void A_limit_shorter_than_the_time_expected_is_reported_once() => RuleProgram.Reports(
         "SEQ0409",
-        """limit 30 min then hold "Filling slow"""",
+        "limit 30 min then hold \"Filling slow\"",
         """
         language 1
         unit TK1 "Tank"
@@ -103,7 +103,7 @@ public sealed class StepLimitTests
     [Fact]
     public void A_check_on_response_that_the_limit_forestalls_is_reported_once() => RuleProgram.Reports(
         "SEQ0412",
-        "dose P1 pulse 5 s then wait 45 s toward AT1 at 7.50 pH, at most 5 L a batch, no 0.05 pH in 3 pulses",
+        "dose P1 pulse 5 s then wait 45 s toward AT1 at 7.50 pH, at most 0.5 L a batch, no 0.05 pH in 3 pulses",
         """
         language 1
         unit TK1 "Tank"
@@ -120,7 +120,7 @@ public sealed class StepLimitTests
         procedure
           step 10 "Neutralise"
             run AG1
-            dose P1 pulse 5 s then wait 45 s toward AT1 at 7.50 pH, at most 5 L a batch, no 0.05 pH in 3 pulses
+            dose P1 pulse 5 s then wait 45 s toward AT1 at 7.50 pH, at most 0.5 L a batch, no 0.05 pH in 3 pulses
             limit 3 min then hold "End point not reached"
             go finish when AT1 within 7.50 pH .. 9.00 pH stays 60 s after the last pulse
         """);
@@ -147,7 +147,7 @@ public sealed class StepLimitTests
     [Fact]
     public void A_step_whose_limit_is_over_before_the_other_branch_is_expected_is_reported_once() => RuleProgram.Reports(
         "SEQ0429",
-        """limit 10 min then hold "Waiting too long"""",
+        "limit 10 min then hold \"Waiting too long\"",
         """
         language 1
         unit TK1 "Tank"

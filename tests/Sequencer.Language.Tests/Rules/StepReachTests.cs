@@ -5,7 +5,7 @@ public sealed class StepReachTests
     [Fact]
     public void A_step_to_which_no_way_leads_is_reported_once() => RuleProgram.Reports(
         "SEQ0401",
-        "step 20",
+        "step 20 \"Rest\"",
         """
         language 1
         unit TK1 "Tank"
@@ -135,7 +135,7 @@ public sealed class StepReachTests
     [Fact]
     public void A_step_that_nothing_leaves_is_reported_once() => RuleProgram.Reports(
         "SEQ0405",
-        "step 20",
+        "step 20 \"Rest\"",
         """
         language 1
         unit TK1 "Tank"
@@ -156,7 +156,7 @@ public sealed class StepReachTests
     [Fact]
     public void A_step_that_only_its_limit_ends_is_reported_once() => RuleProgram.Reports(
         "SEQ0406",
-        "step 20",
+        "step 20 \"Rest\"",
         """
         language 1
         unit TK1 "Tank"

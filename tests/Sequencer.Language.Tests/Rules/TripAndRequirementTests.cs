@@ -5,7 +5,7 @@ public sealed class TripAndRequirementTests
     [Fact]
     public void A_trip_on_a_reading_that_does_not_say_if_bad_is_reported_once() => RuleProgram.Reports(
         "SEQ0529",
-        """trip T9 "Tank too full" when LT1 > 0.950 m3 then hold""",
+        "trip T9 \"Tank too full\" when LT1 > 0.950 m3 then hold",
         """
         language 1
         unit TK1 "Tank"
@@ -24,7 +24,7 @@ public sealed class TripAndRequirementTests
     [Fact]
     public void A_trip_that_trips_nothing_is_reported_once() => RuleProgram.Reports(
         "SEQ0530",
-        """trip T9 "Tank at high-high" when LSHH1 then alarm""",
+        "trip T9 \"Tank at high-high\" when LSHH1 then alarm",
         """
         language 1
         unit TK1 "Tank"
@@ -44,7 +44,7 @@ public sealed class TripAndRequirementTests
     [Fact]
     public void A_requirement_that_no_protection_keeps_is_reported_once() => RuleProgram.Reports(
         "SEQ0531",
-        """require H1 "Inlet and outlet" never XV1 and XV2""",
+        "require H1 \"Inlet and outlet\" never XV1 and XV2",
         """
         language 1
         unit TK1 "Tank"

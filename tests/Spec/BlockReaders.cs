@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using Sequencer.Language.Checking;
+using Sequencer.Plant.Description;
+using Sequencer.Plant.Yaml;
+using Sequencer.Sites.Descriptions;
+using Sequencer.Sites.Scenarios;
+using Sequencer.StructuredText;
+using Sequencer.Text;
+
+namespace Sequencer.Spec.Tests;
+
+/// <summary>Reads a block as what its fence line calls it, with the reader that the tool itself uses.</summary>
+internal static class BlockReaders
+{
+    private const int ScanMilliseconds = 100;
+
+    /// <summary>The first words of a fence line, and what reads such a block.</summary>
+    private static readonly Dictionary<string, Func<SourceText, ImmutableArray<Diagnostic>>> Readers = new()
+    {
+        ["seq"] = text => ProgramChecker.Check(text, ScanMilliseconds).Diagnostics,
+        ["st"] = text => StructuredTextReader.Read(text, new ReadingOptions(ScanMilliseconds: ScanMilliseconds)).Diagnostics,
+        ["yaml plant"] = text => Collect(bag => PlantReader.Read(text, bag)),
+        ["yaml"] = text => Collect(bag => YamlReader.Read(text, bag)),
+        ["yaml site"] = text => Collect(bag => SiteDescriptionReader.Read(text, bag)),
+        ["yaml scenario"] = text => Collect(bag => ScenarioReader.Read(text, bag)),
+    };
+
+    public static ImmutableArray<Diagnostic> Read(string kind, FencedBlock block)
+    {
+        Assert.True(Readers.ContainsKey(kind), $"{block}: no such fence line");
+        return Readers[kind](new SourceText(block.Path, block.Text));
+    }
+
+    private static ImmutableArray<Diagnostic> Collect(Action<DiagnosticBag> read)
+    {
+        DiagnosticBag bag = new();
+        read(bag);
+        return bag.InOrder();
+    }
+}
