@@ -5,6 +5,3 @@ namespace Sequencer.StructuredText.Syntax;
 
 /// <summary><c>TASK name(INTERVAL := T#100ms, PRIORITY := 1);</c></summary>
 public sealed record TaskSyntax(NameSyntax Name, ImmutableArray<ArgumentSyntax> Arguments, SourceSpan Span);
-
-/// <summary><c>PROGRAM instance WITH task : type;</c></summary>
-public sealed record ProgramInstanceSyntax(NameSyntax Name, NameSyntax? Task, NameSyntax Type, SourceSpan Span);
