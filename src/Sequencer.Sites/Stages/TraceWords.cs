@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Sequencer.Control.Execution;
@@ -17,7 +18,8 @@ internal static class TraceWords
 
     public static string Write(TransitionSystem system, Requirement requirement, Fails fails)
     {
-        Interpreter interpreter = new(system, [requirement.Holds]);
+        Facts facts = new(system);
+        Interpreter interpreter = new(system, facts.Observed);
         StringBuilder text = new();
         text.Append(CultureInfo.InvariantCulture, $"broken in scan {fails.Trace.Scans} ({Seconds(system, fails.Trace.Scans)} after power-up)\n");
         long scan = 0;
@@ -25,7 +27,7 @@ internal static class TraceWords
         foreach (TraceSegment segment in fails.Trace.Segments)
         {
             text.Append(CultureInfo.InvariantCulture, $"scan {scan + 1}{(segment.Scans > 1 ? $" to {scan + segment.Scans}" : "")}: ");
-            text.Append(Inputs(system, inputs, segment)).Append('\n');
+            long[] before = inputs;
             inputs = [.. segment.Inputs];
             inputs.CopyTo(interpreter.Inputs, 0);
             for (int count = 0; count < segment.Scans; count++)
@@ -34,6 +36,11 @@ internal static class TraceWords
                 long[] outputs = [.. interpreter.Outputs];
                 interpreter.Step();
                 scan++;
+                if (count == 0)
+                {
+                    text.Append(Inputs(system, before, segment, facts, interpreter)).Append('\n');
+                }
+
                 string changes = Changes(system, states, outputs, interpreter);
                 if (changes.Length > 0)
                 {
@@ -46,15 +53,28 @@ internal static class TraceWords
         return text.ToString();
     }
 
-    private static string Inputs(TransitionSystem system, long[] before, TraceSegment segment)
+    /// <summary>
+    /// The inputs that differ from rest, later those that change. A contact is told as the fact it stands
+    /// for, since what a raw bit means depends on its wiring.
+    /// </summary>
+    private static string Inputs(TransitionSystem system, long[] before, TraceSegment segment, Facts facts, Interpreter interpreter)
     {
         List<string> words = [];
         for (int index = 0; index < segment.Inputs.Length; index++)
         {
             long value = segment.Inputs[index];
-            if (before.Length == 0 ? value != Resting(system.Inputs[index]) : value != before[index])
+            string name = system.Inputs[index].Name;
+            if (facts.PlaceOf(index) is int place)
             {
-                words.Add($"{system.Inputs[index].Name} = {Value(system.Inputs[index].Sort, value)}");
+                bool isSo = interpreter.Observed[place] == 1;
+                if (before.Length == 0 ? isSo : value != before[index])
+                {
+                    words.Add($"{name[..^Facts.Contact.Length]} is {(isSo ? "true" : "false")}");
+                }
+            }
+            else if (before.Length == 0 ? value != Resting(system.Inputs[index]) : value != before[index])
+            {
+                words.Add($"{name} = {Value(system.Inputs[index].Sort, value)}");
             }
         }
 
@@ -96,4 +116,36 @@ internal static class TraceWords
 
     private static string Seconds(TransitionSystem system, long scans) =>
         string.Create(CultureInfo.InvariantCulture, $"{scans * system.ScanMilliseconds / 1000.0:0.0} s");
+
+    /// <summary>The named fact of each contact, to be observed.</summary>
+    private sealed class Facts
+    {
+        public const string Contact = ".contact";
+        private readonly Dictionary<int, int> _places = [];
+
+        public Facts(TransitionSystem system)
+        {
+            Dictionary<string, Expression> definitions = new(StringComparer.Ordinal);
+            foreach (Definition definition in system.Definitions)
+            {
+                definitions.TryAdd(definition.Name, definition.Value);
+            }
+
+            ImmutableArray<Expression>.Builder observed = ImmutableArray.CreateBuilder<Expression>();
+            foreach (Variable input in system.Inputs.Where(input => input.Name.EndsWith(Contact, StringComparison.Ordinal)))
+            {
+                if (definitions.TryGetValue(input.Name[..^Contact.Length], out Expression? fact))
+                {
+                    _places.Add(input.Index, observed.Count);
+                    observed.Add(fact);
+                }
+            }
+
+            Observed = observed.ToImmutable();
+        }
+
+        public ImmutableArray<Expression> Observed { get; }
+
+        public int? PlaceOf(int input) => _places.TryGetValue(input, out int place) ? place : null;
+    }
 }
