@@ -11,6 +11,7 @@ public sealed class ExpressionKindTests
     {
         { "interpreter", ["src/Sequencer.Control/Execution/Interpreter.cs", "src/Sequencer.Control/Execution/InstructionList.cs"] },
         { "compiled stepper", ["src/Sequencer.Control/Execution/PieceCompiler.cs"] },
+        { "writer of certificates", ["src/Sequencer.Proof/Certificates/SmtTranslation.cs"] },
         { "bit-blaster", ["src/Sequencer.Proof/BitBlasting/Encoding.cs"] },
         { "writer of expressions", ["src/Sequencer.Control/TransitionSystems/ExpressionText.cs"] },
     };

@@ -12,10 +12,10 @@ namespace Sequencer.Language.Rules.Analysis;
 /// </summary>
 internal sealed class Situations
 {
-    public const int MostSituations = 20_000;
+    public const int MostSituations = 5_000;
 
     /// <summary>Steps copied while following ways; bounds the time for wide procedures.</summary>
-    public const long MostCopies = 5_000_000;
+    public const long MostCopies = 500_000;
 
     private readonly StepGraph _graph;
     private readonly HashSet<Situation> _seen = [];
