@@ -61,7 +61,7 @@ internal static class ActionText
                 continue;
             }
 
-            body.Open($"{unit.StepValue(step)}:");
+            body.Open($"{unit.StepValue(step)}:  (* {TextLines.Place(step.Span)} *)");
             foreach (DriveAction drive in drives)
             {
                 string demand = unit.Names.Of($"{drive.Output.Tag}.{(drive.On ? "on" : "off")}");

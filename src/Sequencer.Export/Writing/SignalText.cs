@@ -44,8 +44,15 @@ internal static class SignalText
             return "TRUE";
         }
 
-        string shown = $"({unit.Names.Of(confirmation.On.Tag)} = {on})";
-        return confirmation.Off is null ? shown : $"({shown} AND ({unit.Names.Of(confirmation.Off.Tag)} <> {on}))";
+        string onSwitch = unit.Names.Of(confirmation.On.Tag);
+        string shown = on == "TRUE" ? onSwitch : $"({onSwitch} = {on})";
+        if (confirmation.Off is null)
+        {
+            return shown;
+        }
+
+        string offSwitch = unit.Names.Of(confirmation.Off.Tag);
+        return on == "TRUE" ? $"({shown} AND (NOT {offSwitch}))" : $"({shown} AND ({offSwitch} <> {on}))";
     }
 
     private static void Switch(UnitText unit, SwitchInput input)

@@ -98,7 +98,7 @@ internal static class StepText
         body.Open($"CASE {branch} OF");
         foreach ((Step step, OrderedTransition[] own) in moves)
         {
-            body.Open($"{unit.StepValue(step)}:");
+            body.Open($"{unit.StepValue(step)}:  (* {TextLines.Place(step.Span)} *)");
             for (int index = 0; index < own.Length; index++)
             {
                 string line = $"IF {unit.Met(own[index])} THEN";
@@ -126,11 +126,21 @@ internal static class StepText
     {
         foreach (OrderedTransition transition in transitions.Where(transition => transition.From.Length > 1 || AfterJoin(transition, transitions)))
         {
-            IEnumerable<string> ready = transition.From.Select(step => $"{unit.StepAtStart(step)} AND {unit.StepNow(step)} AND (NOT {unit.Entered(step)})");
+            IEnumerable<string> ready = transition.From.Select(step => Ready(unit, step, transition, transitions));
+            unit.Body.Trace(transition.Span, $"from {string.Join(", ", transition.From)} together");
             unit.Body.Open($"IF {string.Join(" AND ", ready)} AND {unit.Met(transition)} THEN");
             Take(unit, transition);
             unit.Body.Close("END_IF;");
         }
+    }
+
+    /// <summary>The step was active and no transition taken before has left it.</summary>
+    private static string Ready(UnitText unit, int step, OrderedTransition transition, IReadOnlyList<OrderedTransition> transitions)
+    {
+        bool contested = transitions.TakeWhile(earlier => earlier != transition).Any(earlier => earlier.From.Contains(step));
+        return contested
+            ? $"{unit.StepAtStart(step)} AND {unit.StepNow(step)} AND (NOT {unit.Entered(step)})"
+            : unit.StepAtStart(step);
     }
 
     private static bool AfterJoin(OrderedTransition transition, IReadOnlyList<OrderedTransition> transitions) =>

@@ -26,7 +26,10 @@ internal sealed class TextLines
     public void Comment(string words) => Add($"(* {Harmless(words)} *)");
 
     /// <summary>A comment that names the place in the program and says what follows.</summary>
-    public void Trace(SourceSpan span, string words) => Comment($"{Path.GetFileName(span.Source.Path)}:{span.Start.Line}  {words}");
+    public void Trace(SourceSpan span, string words) => Comment($"{Place(span)}  {words}");
+
+    /// <summary>File and line, as <c>pit.seq:14</c>.</summary>
+    public static string Place(SourceSpan span) => FormattableString.Invariant($"{Path.GetFileName(span.Source.Path)}:{span.Start.Line}");
 
     public void Section(string title)
     {
