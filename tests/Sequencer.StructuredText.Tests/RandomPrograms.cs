@@ -31,7 +31,8 @@ internal sealed class RandomPrograms
         {
             values[5] = 3;
             body(values);
-        });
+        }
+        );
     }
 
     private Action<long[]> Statements(int depth)
