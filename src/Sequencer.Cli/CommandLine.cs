@@ -1,7 +1,7 @@
 using System.CommandLine;
+using System.CommandLine.Invocation;
 using Sequencer.Cli.Commands;
 using Sequencer.Sites;
-using Sequencer.Sites.Folders;
 
 namespace Sequencer.Cli;
 
@@ -28,17 +28,13 @@ internal static class CommandLine
         ParseResult parsed = root.Parse(arguments);
         try
         {
-            int code = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
-            return parsed.Errors.Count > 0 ? (int)Outcome.NotDone : code;
-        }
-        catch (OutputRefusedException refused)
-        {
-            Console.Error.WriteLine(refused.Message);
-            return (int)Outcome.NotDone;
+            return parsed.Action is ParseErrorAction
+                ? BadUsage.Explain(parsed)
+                : parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
         }
         catch (OperationCanceledException)
         {
-            Console.Error.WriteLine("stopped before it was finished; files already written are whole");
+            Console.Error.WriteLine("stopped before it was finished; nothing was written");
             return (int)Outcome.NotDone;
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)

@@ -11,6 +11,11 @@ public static class NewSite
     /// <summary>Writes the site into a folder that does not exist yet or is empty.</summary>
     public static SiteResult Create(string folder)
     {
+        if (string.IsNullOrWhiteSpace(folder))
+        {
+            return CommandRun.NotDone("the new site's folder has no name");
+        }
+
         if (File.Exists(folder) || (Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Any()))
         {
             return CommandRun.NotDone($"`{folder}` is there already and not an empty folder; nothing was written");

@@ -15,30 +15,20 @@ public static class SiteCommands
 {
     public static SiteResult Check(string site) => OnLoaded(site, null, (_, _) => []);
 
-    /// <exception cref="OutputRefusedException">Results cannot go to the folder.</exception>
     public static SiteResult Prove(string site, string? output, IProgress<StageProgress> progress, CancellationToken cancellation) =>
         OnLoaded(site, output, (loaded, run) => [ProofStage.Run(loaded, run.Folder, progress, cancellation)]);
 
     /// <param name="scenario">Only this one; null for all.</param>
-    /// <exception cref="OutputRefusedException">Results cannot go to the folder.</exception>
     public static SiteResult Simulate(string site, string output, string? scenario, IProgress<StageProgress> progress, CancellationToken cancellation) =>
-        OnLoaded(site, output, (loaded, run) =>
-        {
-            ImmutableArray<Scenario> chosen = [.. InOrder(loaded).Where(one => scenario is null || one.Name == scenario)];
-            if (scenario is not null && chosen.IsEmpty)
-            {
-                run.Refuse($"the site has no scenario `{scenario}`; it has {string.Join(", ", loaded.Scenarios.Select(one => $"`{one.Name}`"))}");
-                return [];
-            }
+        OnLoaded(
+            site,
+            output,
+            (loaded, run) => [SimulationStage.Run(loaded, Chosen(loaded, scenario), run.NeededFolder, run.Diagnostics, progress, cancellation)],
+            loaded => scenario is not null && Chosen(loaded, scenario).IsEmpty ? NoSuchScenario(loaded, scenario) : null);
 
-            return [SimulationStage.Run(loaded, chosen, run.NeededFolder, run.Diagnostics, progress, cancellation)];
-        });
-
-    /// <exception cref="OutputRefusedException">Results cannot go to the folder.</exception>
     public static SiteResult Export(string site, string output, CancellationToken cancellation) =>
         OnLoaded(site, output, (loaded, run) => [ExportStage.Run(loaded, run.NeededFolder, cancellation)]);
 
-    /// <exception cref="OutputRefusedException">Results cannot go to the folder.</exception>
     public static SiteResult Verify(string site, string output, IProgress<StageProgress> progress, CancellationToken cancellation) =>
         OnLoaded(site, output, (loaded, run) =>
         {
@@ -55,8 +45,24 @@ public static class SiteCommands
             .ThenBy(scenario => scenario.Name, StringComparer.Ordinal),
     ];
 
-    private static SiteResult OnLoaded(string site, string? output, Func<LoadedSite, CommandRun, IReadOnlyList<StageReport>> work)
+    private static ImmutableArray<Scenario> Chosen(LoadedSite site, string? name) =>
+        [.. InOrder(site).Where(scenario => name is null || scenario.Name == name || FileNames.Of(scenario.Name) == name)];
+
+    private static string NoSuchScenario(LoadedSite site, string name) => site.Scenarios.IsEmpty
+        ? $"the site has no scenario at all, so none named `{name}`; scenarios are files in its folder `scenarios`"
+        : $"the site has no scenario `{name}`; it has {string.Join(", ", InOrder(site).Select(one => $"`{one.Name}`"))}";
+
+    private static SiteResult OnLoaded(
+        string site,
+        string? output,
+        Func<LoadedSite, CommandRun, IReadOnlyList<StageReport>> work,
+        Func<LoadedSite, string?>? refuse = null)
     {
+        if (string.IsNullOrWhiteSpace(site))
+        {
+            return CommandRun.NotDone("the site's folder has no name");
+        }
+
         SiteFolder folder = new(site);
         if (!folder.Exists)
         {
@@ -73,8 +79,19 @@ public static class SiteCommands
             return CommandRun.Mistaken(check, diagnostics.InOrder());
         }
 
-        CommandRun run = new(output is null ? null : OutputFolder.Open(output), diagnostics);
-        IReadOnlyList<StageReport> stages = work(loaded, run);
-        return run.Finish(loaded, [check, .. stages]);
+        if (refuse?.Invoke(loaded) is { } reason)
+        {
+            return CommandRun.NotDone(reason);
+        }
+
+        try
+        {
+            CommandRun run = new(output is null ? null : OutputFolder.Open(output), diagnostics);
+            return run.Finish(loaded, [check, .. work(loaded, run)]);
+        }
+        catch (OutputRefusedException refused)
+        {
+            return CommandRun.NotDone(refused.Message);
+        }
     }
 }

@@ -9,6 +9,7 @@ using Sequencer.Simulation.Scenarios;
 using Sequencer.Sites.Descriptions;
 using Sequencer.Sites.Folders;
 using Sequencer.Sites.Scenarios;
+using Sequencer.Sites.Stages;
 using Sequencer.Text;
 
 namespace Sequencer.Sites;
@@ -42,7 +43,9 @@ internal static class SiteLoader
         TransitionSystem system = SiteLowering.Lower(programs);
         string hash = MeaningHash.Of(system);
         SiteMetadata metadata = SimulationMetadata.Of(programs, hash, [.. description.Consent.Select(Limit)]);
-        return new LoadedSite(description, programs, system, hash, plant, metadata, scenarios);
+        LoadedSite site = new(description, programs, system, hash, plant, metadata, scenarios);
+        ScenarioFit.Check(site, diagnostics);
+        return diagnostics.HasErrors ? null : site;
     }
 
     private static ImmutableArray<UnitProgram> Programs(SiteFolder folder, SiteDescription description, DiagnosticBag diagnostics)
@@ -84,6 +87,11 @@ internal static class SiteLoader
             SourceSpan nowhere = new SourceText($"{folder.Shown}/{file}", "").Whole;
             if (folder.Read(file, nowhere, diagnostics) is { } text && ScenarioReader.Read(text, diagnostics) is { } scenario)
             {
+                if (scenarios.Any(other => FileNames.Of(other.Name) == FileNames.Of(scenario.Name)))
+                {
+                    diagnostics.Add(SiteDiagnostics.TwoScenariosOfOneName(scenario.Span, scenario.Name));
+                }
+
                 scenarios.Add(scenario);
             }
         }

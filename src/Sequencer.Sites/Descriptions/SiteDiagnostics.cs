@@ -83,6 +83,13 @@ public static class SiteDiagnostics
         "units that share equipment need claims and facts published between them, which the language does not have yet",
         "name one program; describe the other unit as a site of its own");
 
+    public static Diagnostic TwoScenariosOfOneName(SourceSpan span, string scenario) => Error(
+        "SEQ0912",
+        span,
+        $"another scenario of the site is named like `{scenario}`",
+        "reports and result folders are told apart by the scenario's name, in small letters and digits only",
+        "give each scenario its own name");
+
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);
 }

@@ -12,6 +12,9 @@ public sealed class SiteFolder
     /// <summary>The largest file that is read: 16 MiB, what a program may have.</summary>
     public const int LargestFileBytes = 16 * 1024 * 1024;
 
+    /// <summary>Links followed from one name, before it counts as leading nowhere.</summary>
+    private const int MostLinks = 16;
+
     private readonly string _root;
 
     public SiteFolder(string path)
@@ -74,9 +77,17 @@ public sealed class SiteFolder
         }
     }
 
-    /// <summary>No more than one byte beyond the limit, so that a file that grows or never ends is refused, not swallowed.</summary>
+    /// <summary>
+    /// No more than a little beyond the limit, so that a file that grows or never ends is refused, not swallowed.
+    /// What has no length is not opened: reading a named pipe would wait for ever.
+    /// </summary>
     private static byte[] Bounded(string path)
     {
+        if (new FileInfo(path).Length == 0 && new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is not FileInfo { Length: > 0 })
+        {
+            return [];
+        }
+
         using FileStream stream = File.OpenRead(path);
         using MemoryStream content = new();
         byte[] buffer = new byte[64 * 1024];
@@ -96,13 +107,40 @@ public sealed class SiteFolder
             return false;
         }
 
-        string path = Path.GetFullPath(Path.Combine(_root, name));
-        if (!path.StartsWith(_root + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        string root = WithoutLinks(_root) ?? _root;
+        return IsBelow(Path.GetFullPath(Path.Combine(_root, name)), _root)
+            && (WithoutLinks(Path.Combine(root, name)) is not { } target || IsBelow(target, root));
+    }
+
+    private static bool IsBelow(string path, string root) => path.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+
+    /// <summary>The path with every link in it followed, of folders too; null where links go round in a circle.</summary>
+    private static string? WithoutLinks(string path)
+    {
+        Stack<string> parts = new(Path.GetFullPath(path).Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries).Reverse());
+        string real = Path.GetPathRoot(Path.GetFullPath(path)) ?? "/";
+        int links = 0;
+        while (parts.TryPop(out string? part))
         {
-            return false;
+            string next = Path.GetFullPath(Path.Combine(real, part));
+            if (new FileInfo(next).LinkTarget is not { } target)
+            {
+                real = next;
+                continue;
+            }
+
+            if (++links > MostLinks)
+            {
+                return null;
+            }
+
+            real = Path.IsPathRooted(target) ? Path.GetPathRoot(target) ?? "/" : real;
+            foreach (string piece in target.Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries).Reverse())
+            {
+                parts.Push(piece);
+            }
         }
 
-        FileSystemInfo? target = File.Exists(path) ? File.ResolveLinkTarget(path, returnFinalTarget: true) : null;
-        return target is null || target.FullName.StartsWith(_root + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+        return real;
     }
 }

@@ -15,8 +15,8 @@ internal static class ExportStage
     public static StageReport Run(LoadedSite site, OutputFolder folder, CancellationToken cancellation)
     {
         StructuredTextExport export = Write(site);
-        string name = FileName(site);
-        folder.Write(name, export.Text);
+        string name = FileNames.Of(site.Description.Name) + ".st";
+        folder.Keep(name, export.Text);
         int lines = export.Text.Count(character => character == '\n');
         ReadBackResult result = ReadBack.Run(site.System, export, LockstepScans, LockstepSeed, cancellation);
         JsonObject json = new()
@@ -55,7 +55,4 @@ internal static class ExportStage
 
     internal static StructuredTextExport Write(LoadedSite site) => StructuredTextWriter.Write(
         site.Programs, new ExportHeader(site.Description.Name, site.Description.Revision, site.MeaningHash));
-
-    private static string FileName(LoadedSite site) =>
-        string.Concat(site.Description.Name.ToLowerInvariant().Select(character => char.IsAsciiLetterOrDigit(character) ? character : '-')) + ".st";
 }

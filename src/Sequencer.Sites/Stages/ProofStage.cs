@@ -64,7 +64,7 @@ internal static class ProofStage
 
     private static string? Save(OutputFolder? folder, string name, string content)
     {
-        folder?.Write(name, content);
+        folder?.Keep(name, content);
         return folder is null ? null : name;
     }
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Sequencer.Control.Execution;
-using Sequencer.Plant;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Pictures;
 using Sequencer.Simulation.Records;
@@ -37,7 +36,7 @@ internal static class SimulationStage
             ScenarioResult? result = Play(site, scenario, diagnostics, progress, cancellation);
             bool passed = result is { Passed: true };
             failed += passed ? 0 : 1;
-            string place = index == 0 ? "" : $"scenarios/{scenario.Name}/";
+            string place = index == 0 ? "" : $"scenarios/{FileNames.Of(scenario.Name)}/";
             if (result is not null)
             {
                 Save(site, result, place, folder, font);
@@ -61,9 +60,8 @@ internal static class SimulationStage
     private static ScenarioResult? Play(
         LoadedSite site, Scenario scenario, DiagnosticBag diagnostics, IProgress<StageProgress> progress, CancellationToken cancellation)
     {
-        Stepper stepper = new CompiledStepper(site.System, ClosedLoop.Observed(site.System, site.Metadata));
-        PlantRun plant = PlantRun.Start(site.Plant, (ulong)scenario.Seed);
-        ClosedLoop? loop = ClosedLoop.Join(stepper, plant, site.Metadata, site.Description.Plant.Span, diagnostics);
+        CompiledStepper stepper = new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
+        ClosedLoop? loop = ScenarioFit.Join(site, stepper, (ulong)scenario.Seed, diagnostics);
         ScenarioRun? run = loop is null ? null : ScenarioRun.Bind(loop, scenario, diagnostics);
         return run?.Play(new Clock(scenario.Name, progress), cancellation);
     }
@@ -72,10 +70,10 @@ internal static class SimulationStage
     {
         using StringWriter csv = new(CultureInfo.InvariantCulture);
         RunRecordCsv.Write(result.Record, csv);
-        folder.Write(place + "run.csv", csv.ToString());
-        folder.Write(place + "trend.svg", TrendPicture.Svg(result.Record, site.Metadata, font));
-        folder.Write(place + "trend.png", TrendPicture.Png(result.Record, site.Metadata, font));
-        folder.Write(place + "batch-report.md", BatchReport.Write(result, site.Metadata));
+        folder.Keep(place + "run.csv", csv.ToString());
+        folder.Keep(place + "trend.svg", TrendPicture.Svg(result.Record, site.Metadata, font));
+        folder.Keep(place + "trend.png", TrendPicture.Png(result.Record, site.Metadata, font));
+        folder.Keep(place + "batch-report.md", BatchReport.Write(result, site.Metadata));
     }
 
     private static IEnumerable<string> Lines(ScenarioResult result)

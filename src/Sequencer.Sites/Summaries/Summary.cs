@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Sequencer.Sites.Stages;
@@ -8,7 +9,8 @@ namespace Sequencer.Sites.Summaries;
 /// <summary>One page on what was found, for a person and for a machine.</summary>
 internal static class Summary
 {
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
+    /// <summary>Quotes and backticks stay readable: this is never put into a web page.</summary>
+    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     public static string Text(LoadedSite site, IReadOnlyList<StageReport> stages, Outcome outcome, IReadOnlyList<string> files)
     {
@@ -80,8 +82,11 @@ internal static class Summary
             };
         }
 
-        return json.ToJsonString(Indented) + "\n";
+        return Print(json);
     }
+
+    /// <summary>The one layout of all JSON that is printed or written.</summary>
+    public static string Print(JsonObject json) => json.ToJsonString(Indented) + "\n";
 
     private static string Verdict(Outcome outcome) => outcome switch
     {
