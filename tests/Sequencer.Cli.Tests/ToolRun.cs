@@ -1,0 +1,61 @@
+using System.Diagnostics;
+using System.Text;
+using System.Text.Json.Nodes;
+
+namespace Sequencer.Cli.Tests;
+
+/// <summary>
+/// One run of the built program in a process of its own: what it printed, how it ended, how long it took and
+/// the most memory it was seen to hold.
+/// </summary>
+internal sealed record ToolRun(int ExitCode, string Output, string Error, TimeSpan Took, long PeakBytes)
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+
+    /// <summary>Standard output as JSON; fails where it is none.</summary>
+    public JsonObject Json => JsonNode.Parse(Output)?.AsObject() ?? throw new InvalidOperationException("no JSON object");
+
+    public string Everything => Output + Error;
+
+    public static ToolRun Of(params string[] arguments)
+    {
+        ProcessStartInfo start = new("dotnet", [Path.Combine(AppContext.BaseDirectory, "sequencer.dll"), .. arguments])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardOutputEncoding = Encoding.UTF8,
+        };
+        Stopwatch watch = Stopwatch.StartNew();
+        using Process process = Process.Start(start) ?? throw new InvalidOperationException("dotnet did not start");
+        Task<string> output = process.StandardOutput.ReadToEndAsync();
+        Task<string> error = process.StandardError.ReadToEndAsync();
+        long peak = 0;
+        while (!process.WaitForExit(10))
+        {
+            if (watch.Elapsed > Patience)
+            {
+                process.Kill();
+                Assert.Fail($"`sequencer {string.Join(' ', arguments)}` did not end within {Patience}");
+            }
+
+            peak = Math.Max(peak, Peak(process));
+        }
+
+        TimeSpan took = watch.Elapsed;
+        return new ToolRun(process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult(), took, peak);
+    }
+
+    /// <summary>What the system kept as the process's peak; nothing once it has ended.</summary>
+    private static long Peak(Process process)
+    {
+        try
+        {
+            process.Refresh();
+            return process.PeakWorkingSet64;
+        }
+        catch (InvalidOperationException)
+        {
+            return 0;
+        }
+    }
+}
