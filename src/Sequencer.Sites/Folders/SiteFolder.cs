@@ -102,7 +102,7 @@ public sealed class SiteFolder
 
     private bool IsInside(string name)
     {
-        if (name.Length == 0 || Path.IsPathRooted(name) || name.Contains('\0', StringComparison.Ordinal))
+        if (name.Length == 0 || Path.IsPathRooted(name) || name.Contains('\0', StringComparison.Ordinal) || name.Split('/', '\\').Contains(".."))
         {
             return false;
         }
