@@ -3,6 +3,7 @@ using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Checking;
 using Sequencer.Language.Programs;
 using Sequencer.Lowering;
+using Sequencer.Plant;
 using Sequencer.Plant.Description;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Scenarios;
@@ -34,6 +35,7 @@ internal static class SiteLoader
         PlantModel? plant = ReadPlant(folder, description, diagnostics);
         ImmutableArray<Scenario> scenarios = ReadScenarios(folder, diagnostics);
         Cross(description, units, diagnostics);
+        CheckConsent(description, units, plant, diagnostics);
         if (diagnostics.HasErrors || plant is null)
         {
             return null;
@@ -125,6 +127,28 @@ internal static class SiteLoader
         foreach ((string name, SourceSpan span) in requirements.Where(requirement => !met.Contains(requirement.Key)))
         {
             diagnostics.Add(SiteDiagnostics.RequirementWithoutHazard(span, name));
+        }
+    }
+
+    /// <summary>Consent limits must name something that is recorded.</summary>
+    private static void CheckConsent(
+        SiteDescription description, ImmutableArray<UnitProgram> units, PlantModel? plant, DiagnosticBag diagnostics)
+    {
+        if (plant is null || units.IsEmpty)
+        {
+            return;
+        }
+
+        PlantRun run = PlantRun.Start(plant, 1);
+        HashSet<string> known =
+        [
+            .. run.Quantities.Select(quantity => quantity.Name),
+            .. run.Totals.Select(total => total.Name),
+            .. units.SelectMany(unit => unit.AnalogueInputs).Select(input => input.Tag),
+        ];
+        foreach (ConsentLimit limit in description.Consent.Where(limit => !known.Contains(limit.Quantity)))
+        {
+            diagnostics.Add(SiteDiagnostics.ConsentOfUnknownQuantity(limit.Span, limit.Quantity, NearestWord.Find(limit.Quantity, known)));
         }
     }
 

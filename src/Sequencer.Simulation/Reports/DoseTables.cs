@@ -43,14 +43,11 @@ internal static class DoseTables
     {
         text.Append("## Discharge against the site's limits\n\n");
         MarkdownTable table = new("what", "quantity", "at the end", "limits", "result");
-        foreach (DischargeLimit limit in site.DischargeLimits)
+        foreach (DischargeFinding finding in DischargeFinding.Of(record, site))
         {
-            int column = record.Column(limit.Quantity);
-            string unit = column < 0 ? "" : record.Columns[column].Unit;
-            double value = column < 0 ? double.NaN : record.Table.Value(record.Table.Rows - 1, column);
-            bool within = !(value < limit.Minimum) && !(value > limit.Maximum);
-            string verdict = double.IsNaN(value) ? "nothing to compare" : within ? "within" : "**OUTSIDE**";
-            table.Add(limit.Title, limit.Quantity, double.IsNaN(value) ? "none" : ValueWords.Significant(value, Figures, unit), Bounds(limit, unit), verdict);
+            string verdict = !finding.HasValue ? "nothing to compare" : finding.IsOutside ? "**OUTSIDE**" : "within";
+            string value = finding.HasValue ? ValueWords.Significant(finding.Value, Figures, finding.Unit) : "none";
+            table.Add(finding.Limit.Title, finding.Limit.Quantity, value, Bounds(finding.Limit, finding.Unit), verdict);
         }
 
         table.Append(text, "No discharge limits were given.");

@@ -50,17 +50,17 @@ public static class SiteDescriptionReader
         ImmutableArray<ConsentLimit>.Builder limits = ImmutableArray.CreateBuilder<ConsentLimit>();
         foreach (YamlFields item in fields.EachItem("consent"))
         {
-            string quantity = item.RequiredText("quantity").Value;
+            Placed<string> quantity = item.RequiredText("quantity");
             string title = item.RequiredText("title").Value;
             double? low = item.OptionalNumber("low", NumberRange.Any);
             double? high = item.OptionalNumber("high", NumberRange.Any);
             if (low is null && high is null)
             {
-                diagnostics.Add(SiteDiagnostics.ConsentWithoutBounds(item.Span, quantity));
+                diagnostics.Add(SiteDiagnostics.ConsentWithoutBounds(item.Span, quantity.Value));
             }
 
             item.RejectUnknownKeys();
-            limits.Add(new ConsentLimit(quantity, title, low, high));
+            limits.Add(new ConsentLimit(quantity.Value, title, low, high, quantity.Span));
         }
 
         return limits.ToImmutable();

@@ -34,20 +34,20 @@ internal static class SimulationStage
         {
             Scenario scenario = scenarios[index];
             ScenarioResult? result = Play(site, scenario, diagnostics, progress, cancellation);
-            bool passed = result is { Passed: true };
+            bool passed = result is { Passed: true } && !Outside(site, result).Any();
             failed += passed ? 0 : 1;
             string place = index == 0 ? "" : $"scenarios/{FileNames.Of(scenario.Name)}/";
             if (result is not null)
             {
                 Save(site, result, place, folder, font);
-                lines.AddRange(Lines(result));
+                lines.AddRange(Lines(site, result, passed));
             }
             else
             {
                 lines.Add($"NOT RUN   {scenario.Name}: it does not fit the site");
             }
 
-            array.Add(Json(scenario, result, place));
+            array.Add(Json(scenario, result, passed, place));
         }
 
         Outcome outcome = failed > 0 ? Outcome.Fails : scenarios.Count == 0 ? Outcome.Undecided : Outcome.Holds;
@@ -76,14 +76,23 @@ internal static class SimulationStage
         folder.Keep(place + "batch-report.md", BatchReport.Write(result, site.Metadata));
     }
 
-    private static IEnumerable<string> Lines(ScenarioResult result)
+    private static IEnumerable<DischargeFinding> Outside(LoadedSite site, ScenarioResult result) =>
+        DischargeFinding.Of(result.Record, site.Metadata).Where(finding => finding.IsOutside);
+
+    private static IEnumerable<string> Lines(LoadedSite site, ScenarioResult result, bool passed)
     {
         double minutes = result.Record.Seconds / 60;
         yield return string.Create(
-            CultureInfo.InvariantCulture, $"{(result.Passed ? "as expected" : "NOT AS EXPECTED")}  {result.Scenario.Name}, {minutes:0.0} min");
+            CultureInfo.InvariantCulture, $"{(passed ? "as expected" : "NOT AS EXPECTED")}  {result.Scenario.Name}, {minutes:0.0} min");
         foreach (ExpectationResult expectation in result.Expectations.Where(expectation => !expectation.Passed))
         {
             yield return $"          expected {expectation.Expected}; seen: {expectation.Seen}";
+        }
+
+        foreach (DischargeFinding finding in Outside(site, result))
+        {
+            yield return string.Create(
+                CultureInfo.InvariantCulture, $"          outside the site's limits: {finding.Limit.Title}, {finding.Value:0.###} {finding.Unit}");
         }
 
         foreach (ScriptedAction action in result.Idle)
@@ -97,10 +106,10 @@ internal static class SimulationStage
         }
     }
 
-    private static JsonObject Json(Scenario scenario, ScenarioResult? result, string place) => new()
+    private static JsonObject Json(Scenario scenario, ScenarioResult? result, bool passed, string place) => new()
     {
         ["name"] = scenario.Name,
-        ["passed"] = result is { Passed: true },
+        ["passed"] = passed,
         ["minutes"] = result is null ? null : Math.Round(result.Record.Seconds / 60, 3),
         ["files"] = place.Length == 0 ? "." : place,
         ["expectations"] = new JsonArray(
