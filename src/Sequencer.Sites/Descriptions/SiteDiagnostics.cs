@@ -90,6 +90,15 @@ public static class SiteDiagnostics
         "reports and result folders are told apart by the scenario's name, in small letters and digits only",
         "give each scenario its own name");
 
+    public static Diagnostic ConsentOfUnknownQuantity(SourceSpan span, string quantity, string? near) => Error(
+        "SEQ0914",
+        span,
+        $"the consent limit of `{quantity}` names neither a signal nor a quantity of the plant",
+        "a limit on something that nobody measures can never be seen to be broken",
+        near is null
+            ? "name a signal of the program, or a quantity of the plant as `run.csv` heads its columns"
+            : $"did you mean `{near}`? Signals of the program and quantities of the plant, as `run.csv` heads its columns, may stand here");
+
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);
 }
