@@ -61,11 +61,12 @@ internal sealed class StateMachine
         Expression faultStops = Asked(Reaction.Stop);
         Expression faultHolds = Asked(Reaction.Hold);
         Expression healthy = build.Not(build.Or(faultAborts, faultStops, faultHolds));
+        Expression unopposed = build.Not(build.Or(commands.Abort, commands.Stop, commands.Hold));
         List<Expression> startConditions = StartConditions();
         _started = Fact("started", build.And(
-            WasAtStart(ProceduralState.Idle), commands.Start, healthy, _scan.Settings.InRange, build.And(startConditions)));
+            WasAtStart(ProceduralState.Idle), commands.Start, unopposed, healthy, _scan.Settings.InRange, build.And(startConditions)));
         _restartTaken = Fact("restarted", build.And(
-            WasAtStart(ProceduralState.Held), commands.Restart, healthy));
+            WasAtStart(ProceduralState.Held), commands.Restart, unopposed, healthy));
         Expression next = Evolved();
         next = Choose(_started, ProceduralState.Running, next);
         next = Choose(_restartTaken, ProceduralState.Restarting, next);

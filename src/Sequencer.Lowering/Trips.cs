@@ -94,6 +94,7 @@ internal sealed class Trips
 
         Expression quiet = build.Equal(first.Current, build.Constant(0));
         Expression gone = build.Not(build.Or(_trips.Values.Select(entry => entry.Now)));
-        first.Next = build.IfThenElse(build.Or(quiet, gone), choice, first.Current);
+        first.Next = _scan.System.Define(
+            _scan.Named("first_out.now"), build.IfThenElse(build.Or(quiet, gone), choice, first.Current), first.Origin);
     }
 }

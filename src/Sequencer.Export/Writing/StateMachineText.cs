@@ -72,6 +72,7 @@ internal static class StateMachineText
         string started = unit.Scratch("started");
         string restarted = unit.Scratch("restarted");
         string Edge(string word) => unit.Names.Of($"{word}.edge");
+        string unopposed = $"(NOT ({Edge("abort")} OR {Edge("stop")} OR {Edge("hold")}))";
         body.Add($"{now} := State_At_Start;");
         body.Add($"{started} := FALSE;");
         body.Add($"{restarted} := FALSE;");
@@ -83,10 +84,10 @@ internal static class StateMachineText
         body.Add(Becomes(now, ProceduralState.Holding));
         body.Else($"ELSIF {Edge("reset")} AND (NOT {faultAborts}) AND {From(ProceduralState.Complete, ProceduralState.Stopped, ProceduralState.Aborted)} THEN");
         body.Add(Becomes(now, ProceduralState.Idle));
-        body.Else($"ELSIF {Edge("restart")} AND {healthy} AND {From(ProceduralState.Held)} THEN");
+        body.Else($"ELSIF {Edge("restart")} AND {unopposed} AND {healthy} AND {From(ProceduralState.Held)} THEN");
         body.Add(Becomes(now, ProceduralState.Restarting));
         body.Add($"{restarted} := TRUE;");
-        body.Else($"ELSIF {Edge("start")} AND {healthy} AND {mayStart} AND {From(ProceduralState.Idle)} THEN");
+        body.Else($"ELSIF {Edge("start")} AND {unopposed} AND {healthy} AND {mayStart} AND {From(ProceduralState.Idle)} THEN");
         body.Add(Becomes(now, ProceduralState.Running));
         body.Add($"{started} := TRUE;");
         body.Else("ELSE");
