@@ -9,6 +9,10 @@ namespace Sequencer.Text;
 public static class DiagnosticRenderer
 {
     private const int LongestShownLine = 160;
+
+    /// <summary>Stands where a longer line was cut.</summary>
+    private const string Cut = "...";
+
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
 
     /// <summary>
@@ -86,16 +90,17 @@ public static class DiagnosticRenderer
         int from = Math.Max(0, Math.Min(start.Column - 1 - (LongestShownLine / 2), line.Length - LongestShownLine));
         ReadOnlySpan<char> shown = line.Slice(from, Math.Min(LongestShownLine, line.Length - from));
         string number = start.Line.ToString(CultureInfo.InvariantCulture);
-        text.Append("  ").Append(number).Append(" | ");
+        string before = from > 0 ? Cut : "";
+        text.Append("  ").Append(number).Append(" | ").Append(before);
         foreach (char character in shown)
         {
             text.Append(char.IsControl(character) && character != '\t' ? '\uFFFD' : character);
         }
 
-        text.Append('\n');
+        text.Append(from + shown.Length < line.Length ? Cut : "").Append('\n');
         int markStart = start.Column - 1 - from;
         int markLength = Math.Clamp(span.Span.Length, 1, Math.Max(1, shown.Length - markStart));
-        text.Append(' ', 2 + number.Length).Append(" | ");
+        text.Append(' ', 2 + number.Length).Append(" | ").Append(' ', before.Length);
         for (int index = 0; index < markStart; index++)
         {
             text.Append(index < shown.Length && shown[index] == '\t' ? '\t' : ' ');

@@ -1,6 +1,7 @@
+using System.Runtime.InteropServices;
 using Sequencer.Benchmarks;
 
-Benchmark[] all = [new StepperBenchmark(), new RandomSystemBenchmark(), new CertificateBenchmark()];
+Benchmark[] all = [new StepperBenchmark(), new RandomSystemBenchmark(), new CertificateBenchmark(), new CheckBenchmark(), new SiteBenchmark(), new ProgramStartBenchmark()];
 Benchmark[] chosen = [.. all.Where(benchmark => args.Length == 0 || args.Contains(benchmark.Name, StringComparer.Ordinal))];
 if (chosen.Length == 0)
 {
@@ -8,7 +9,7 @@ if (chosen.Length == 0)
     return 2;
 }
 
-Console.WriteLine($"{Environment.ProcessorCount} processors, .NET {Environment.Version}; medians");
+Console.WriteLine($"{RuntimeInformation.OSDescription}, {RuntimeInformation.ProcessArchitecture}, {Environment.ProcessorCount} processors, .NET {Environment.Version}; medians");
 foreach (Benchmark benchmark in chosen)
 {
     Console.WriteLine(benchmark.Name);

@@ -21,7 +21,7 @@ public static class LongProgram
             string next = step == steps ? "finish" : FormattableString.Invariant($"{step + 1}");
             text.Append(FormattableString.Invariant($"\n  step {step} \"Part {step}\"\n"));
             text.Append(fills ? "    open XV1\n" : "    run AG1\n");
-            text.Append("    limit 60 min then hold \"Slow\"\n");
+            text.Append(FormattableString.Invariant($"    limit 60 min then hold \"Slow in part {step}\"\n"));
             text.Append(FormattableString.Invariant($"    go {next} when {(fills ? "LT1 >= 0.600 m3" : "LT1 < 0.300 m3")}\n"));
         }
 

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Language.Checking;
+using Sequencer.Lowering;
+using Sequencer.Language.Programs;
+using Sequencer.Sites;
+using Sequencer.Sites.Descriptions;
+using Sequencer.Sites.Folders;
+using Sequencer.Sites.Stages;
+using Sequencer.Testing;
+using Sequencer.Text;
+
+namespace Sequencer.Conformance.Tests;
+
+/// <summary>
+/// The certificates of a demo site as its user gets them on disk, and its system made anew from the source.
+/// </summary>
+internal sealed class SiteCertificates
+{
+    private static readonly Dictionary<string, Lazy<SiteCertificates>> Known = new(StringComparer.Ordinal)
+    {
+        ["fernhollow"] = new(() => new SiteCertificates("fernhollow")),
+        ["marlpit-wharf"] = new(() => new SiteCertificates("marlpit-wharf")),
+    };
+
+    private SiteCertificates(string name)
+    {
+        string site = RepositoryPath.At("sequences", name);
+        DirectoryInfo results = Directory.CreateTempSubdirectory("sequencer-test-");
+        try
+        {
+            SiteResult proof = SiteCommands.Prove(site, results.FullName, new Silence(), CancellationToken.None);
+            Assert.True(proof.Outcome == Outcome.Holds, proof.Text);
+            Texts = Directory.EnumerateFiles(Path.Combine(results.FullName, "certificates"))
+                .ToImmutableSortedDictionary(file => Path.GetFileNameWithoutExtension(file), File.ReadAllText, StringComparer.Ordinal);
+        }
+        finally
+        {
+            results.Delete(recursive: true);
+        }
+
+        System = Lower(site);
+    }
+
+    public static IEnumerable<string> SiteNames => Known.Keys;
+
+    public static SiteCertificates Of(string site) => Known[site].Value;
+
+    public ImmutableSortedDictionary<string, string> Texts { get; }
+
+    public TransitionSystem System { get; }
+
+    private static TransitionSystem Lower(string site)
+    {
+        DiagnosticBag diagnostics = new();
+        SiteFolder folder = new(site);
+        SourceSpan nowhere = new SourceText(site, "").Whole;
+        SiteDescription description = SiteDescriptionReader.Read(Read(folder, "site.yaml", nowhere, diagnostics), diagnostics)
+            ?? throw new InvalidOperationException($"{site} has no description");
+        ImmutableArray<UnitProgram> units =
+        [
+            .. description.Programs.Select(file => ProgramChecker.Check(Read(folder, file.Name, nowhere, diagnostics), description.ScanMilliseconds).Program
+                ?? throw new InvalidOperationException($"{file.Name} does not check")),
+        ];
+        return SiteLowering.Lower(new SiteProgram(description.Name, description.ScanMilliseconds, units));
+    }
+
+    private static SourceText Read(SiteFolder folder, string name, SourceSpan nowhere, DiagnosticBag diagnostics) =>
+        folder.Read(name, nowhere, diagnostics) ?? throw new InvalidOperationException($"{name} cannot be read");
+
+    private sealed class Silence : IProgress<StageProgress>
+    {
+        public void Report(StageProgress value)
+        {
+        }
+    }
+}
