@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Checking;
-using Sequencer.Lowering;
 using Sequencer.Language.Programs;
+using Sequencer.Lowering;
 using Sequencer.Sites;
 using Sequencer.Sites.Descriptions;
 using Sequencer.Sites.Folders;
