@@ -223,7 +223,7 @@ public sealed class EquilibriumSolver
                 continue;
             }
 
-            int supersaturated = solids.MostSupersaturated(state);
+            int supersaturated = solids.MostSupersaturated(state, lenient: change > limit / 2);
             if (supersaturated < 0)
             {
                 return EquilibriumOutcome.Solved;

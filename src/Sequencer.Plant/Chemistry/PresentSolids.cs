@@ -4,6 +4,7 @@ namespace Sequencer.Plant.Chemistry;
 internal sealed class PresentSolids
 {
     private const double SaturationTolerance = 1e-9;
+    private const double LenientTolerance = 1e-6;
     private const double NegativeTolerance = 1e-8;
     private readonly SparseReactions reactions;
     private readonly double[] rows;
@@ -111,11 +112,14 @@ internal sealed class PresentSolids
         return worst;
     }
 
-    /// <summary>The solid not present whose saturation index is largest and above 0, or -1.</summary>
-    public int MostSupersaturated(Speciation state)
+    /// <summary>
+    /// The solid not present whose saturation index is largest and above 0, or -1. A solid on the very
+    /// border comes and goes by rounding: with <paramref name="lenient"/> so little counts as none.
+    /// </summary>
+    public int MostSupersaturated(Speciation state, bool lenient)
     {
         int worst = -1;
-        double largest = SaturationTolerance;
+        double largest = lenient ? LenientTolerance : SaturationTolerance;
         for (int solid = 0; solid < Capacity; solid++)
         {
             if (possible[solid] && Array.IndexOf(solidAt, solid, 0, Count) < 0 && LnSaturation(solid, state) > largest)

@@ -37,7 +37,7 @@ internal static class StartingGuess
     {
         PresentSolids solids = equations.Solids;
         Speciation state = equations.State;
-        for (int next = solids.MostSupersaturated(state); next >= 0; next = solids.MostSupersaturated(state))
+        for (int next = solids.MostSupersaturated(state, lenient: false); next >= 0; next = solids.MostSupersaturated(state, lenient: false))
         {
             solids.Add(next, state.Count);
             if (!solids.Project(state))

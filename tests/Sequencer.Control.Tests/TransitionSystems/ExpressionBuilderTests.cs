@@ -1,24 +1,23 @@
 using CsCheck;
 using Sequencer.Control.Tests.Execution;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Testing;
 
 namespace Sequencer.Control.Tests.TransitionSystems;
 
 public sealed class ExpressionBuilderTests
 {
-    private const string Seed = "0N0XIzNsQ0O2";
-
     [Fact]
     public void Simplifying_a_Boolean_keeps_its_value_and_its_range() =>
-        Gen.Select(RawTerms.Booleans(4), RawTerms.Values).Sample(Agrees, seed: Seed, iter: 20_000, threads: 1);
+        Gen.Select(RawTerms.Booleans(4), RawTerms.Values).SampleRepeatably(Agrees, iterations: 20_000);
 
     [Fact]
     public void Simplifying_an_integer_keeps_its_value_and_its_range() =>
-        Gen.Select(RawTerms.Integers(4), RawTerms.Values).Sample(Agrees, seed: Seed, iter: 20_000, threads: 1);
+        Gen.Select(RawTerms.Integers(4), RawTerms.Values).SampleRepeatably(Agrees, iterations: 20_000);
 
     [Fact]
     public void Substituting_a_variable_means_evaluating_it_first() =>
-        Gen.Select(RawTerms.Booleans(3), RawTerms.Integers(2), RawTerms.Values).Sample(
+        Gen.Select(RawTerms.Booleans(3), RawTerms.Integers(2), RawTerms.Values).SampleRepeatably(
             (term, replacement, values) =>
             {
                 ExpressionBuilder builder = new();
@@ -29,30 +28,24 @@ public sealed class ExpressionBuilderTests
                 Dictionary<string, long> changed = new(values) { ["x"] = image };
                 return new ReferenceEvaluator(values).Value(substituted) == term.Evaluate(changed);
             },
-            seed: Seed,
-            iter: 10_000,
-            threads: 1);
+            iterations: 10_000);
 
     [Fact]
     public void The_same_term_built_twice_is_one_object() =>
-        RawTerms.Booleans(4).Sample(
+        RawTerms.Booleans(4).SampleRepeatably(
             term =>
             {
                 ExpressionBuilder builder = new();
                 return ReferenceEquals(term.Build(builder), term.Build(builder));
             },
-            seed: Seed,
-            iter: 3_000,
-            threads: 1);
+            iterations: 3_000);
 
     [Fact]
     public void Ids_grow_from_operand_to_user() =>
-        RawTerms.Booleans(5).Sample(
+        RawTerms.Booleans(5).SampleRepeatably(
             term => ExpressionGraph.InOrder([term.Build(new ExpressionBuilder())])
                 .All(expression => expression.Operands.All(operand => operand.Id < expression.Id)),
-            seed: Seed,
-            iter: 3_000,
-            threads: 1);
+            iterations: 3_000);
 
     [Fact]
     public void Operands_of_the_wrong_sort_are_refused()

@@ -4,6 +4,7 @@ using Sequencer.Language.Binding;
 using Sequencer.Language.Checking;
 using Sequencer.Language.Parsing;
 using Sequencer.Language.Programs;
+using Sequencer.Testing;
 using Sequencer.Text;
 
 namespace Sequencer.Language.Tests.Checking;
@@ -27,7 +28,7 @@ public sealed class RecoveryTests
     public void Broken_lines_anywhere_give_one_diagnostic_each_and_no_others()
     {
         ParseCache cache = new();
-        Gen.Select(Gen.Int[0, Lines.Length - 1], Gen.Int[0, Breaks.Length - 1]).Array[1, 5].Sample(
+        Gen.Select(Gen.Int[0, Lines.Length - 1], Gen.Int[0, Breaks.Length - 1]).Array[1, 5].SampleRepeatably(
             chosen =>
             {
                 SortedSet<int> broken = [];
@@ -45,9 +46,7 @@ public sealed class RecoveryTests
                 ImmutableArray<int> told = [.. found.Where(IsOurs).Select(diagnostic => diagnostic.Span.Start.Line - 1)];
                 Assert.True(told.SequenceEqual(broken), $"broken {string.Join(',', broken)}\n{DiagnosticRenderer.Render(found)}");
             },
-            iter: 150,
-            threads: 1,
-            seed: "0000KOIPe036");
+            iterations: 150);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using CsCheck;
 using Sequencer.Plant.Chemistry;
+using Sequencer.Testing;
 
 namespace Sequencer.Plant.Tests.Chemistry;
 
@@ -15,7 +16,7 @@ public sealed class EquilibriumSolverTests
     {
         ChemicalSystem system = Tables.Minteq;
         EquilibriumSolver warm = new(system);
-        Waters.Sample(
+        Waters.SampleRepeatably(
             water =>
             {
                 EquilibriumOutcome outcome = warm.Solve(water.Totals, water.Celsius, water.Allowed);
@@ -23,9 +24,7 @@ public sealed class EquilibriumSolverTests
                 AssertBalances(warm, water.Totals);
                 AssertSolids(warm, water.Totals, water.Allowed);
             },
-            iter: 1500,
-            threads: 1,
-            seed: "0000KzHnVCe4");
+            iterations: 1500);
     }
 
     [Fact]
@@ -33,7 +32,7 @@ public sealed class EquilibriumSolverTests
     {
         EquilibriumSolver warm = new(Tables.Minteq);
         EquilibriumSolver cold = new(Tables.Minteq);
-        Waters.Sample(
+        Waters.SampleRepeatably(
             water =>
             {
                 cold.Reset();
@@ -41,9 +40,7 @@ public sealed class EquilibriumSolverTests
                 Assert.True(cold.Solve(water.Totals, water.Celsius, water.Allowed).IsSolved);
                 Assert.Equal(cold.Ph, warm.Ph, 1e-6);
             },
-            iter: 1000,
-            threads: 1,
-            seed: "0000KzHnVCe4");
+            iterations: 1000);
     }
 
     [Fact]
