@@ -51,6 +51,46 @@ public static class Prover
     }
 
     /// <summary>
+    /// Tries to prove the only requirement of a system from guessed facts about its states: the largest inductive
+    /// set of them is selected and checked like every invariant. The guesses need not be true; nothing is believed of them.
+    /// </summary>
+    /// <param name="system">A system with one requirement and no assumptions.</param>
+    /// <param name="guesses">Booleans over the system's states, made by <paramref name="builder"/>.</param>
+    /// <param name="builder">The builder of the system's expressions.</param>
+    /// <param name="options">The budget.</param>
+    /// <param name="cancellation">Makes the verdict <see cref="Proof.Undecided"/>.</param>
+    /// <returns><see cref="Holds"/>, or <see cref="Proof.Undecided"/>: the guesses are not enough, or the budget was spent.</returns>
+    public static Verdict ProveFrom(
+        TransitionSystem system,
+        IReadOnlyList<Expression> guesses,
+        ExpressionBuilder builder,
+        ProofOptions options,
+        CancellationToken cancellation)
+    {
+        Budget budget = new(options.Conflicts, cancellation);
+        string requirement = system.Requirements.Single().Name;
+        try
+        {
+            Expression invariant = builder.And(InvariantSelection.Largest(system, guesses, budget));
+            return InvariantCheck.Confirm(system, invariant, budget) is { } leanedOn
+                ? new Holds(requirement, invariant, "given facts", [.. leanedOn.Select(assumption => assumption.Name)], Spent())
+                : Undecided(UndecidedReason.FactsInsufficient, "The facts that hold together do not imply the requirement.");
+        }
+        catch (OperationCanceledException)
+        {
+            return Undecided(UndecidedReason.Cancelled, "The proof was cancelled before it was finished.");
+        }
+        catch (BudgetSpentException)
+        {
+            return Undecided(UndecidedReason.Budget, "The budget of solver conflicts was spent before an answer was found.");
+        }
+
+        Undecided Undecided(UndecidedReason reason, string words) => new(requirement, reason, words, Spent());
+
+        Effort Spent() => new(budget.Queries, budget.Conflicts, budget.Decisions, budget.Propagations, system.States.Length, 0, 0);
+    }
+
+    /// <summary>
     /// Decides all requirements of the system, several at a time, each by itself with the full options.
     /// The verdicts are in the requirements' order and do not depend on <paramref name="degree"/>.
     /// </summary>

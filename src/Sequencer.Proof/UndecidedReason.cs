@@ -5,6 +5,9 @@ public enum UndecidedReason
     /// <summary>The budget of conflicts or refinements was spent.</summary>
     Budget,
 
+    /// <summary>The facts that a proof was to start from do not suffice; nothing else was tried.</summary>
+    FactsInsufficient,
+
     /// <summary>The caller cancelled, by hand or by a deadline.</summary>
     Cancelled,
 

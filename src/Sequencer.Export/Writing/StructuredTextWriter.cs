@@ -33,5 +33,6 @@ public static class StructuredTextWriter
     private static ExportedBlock Block(UnitText unit) => new(
         unit.Unit.Name,
         unit.BlockName,
-        [.. unit.Declarations.Select(declaration => new ExportedVariable(declaration.Path, declaration.Name))]);
+        [.. unit.Declarations.Select(declaration => new ExportedVariable(declaration.Path, declaration.Name))],
+        [.. unit.Unit.Steps.Select((step, index) => new ExportedStep(step.Number, unit.Place(step.Number).Branch, index + 1))]);
 }

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Execution;
+using Sequencer.Control.Traces;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Export.Writing;
+using Sequencer.Proof;
+using Sequencer.Proof.Certificates;
+
+namespace Sequencer.Export.Equivalence;
+
+/// <summary>Decides whether text that was read does what its program does, for all inputs, states and times.</summary>
+public static class TextEquality
+{
+    private const int MostNamed = 5;
+
+    /// <param name="system">The program's system.</param>
+    /// <param name="read">What a reader made of the text of one unit.</param>
+    /// <param name="block">Which names of the text stand for what.</param>
+    /// <param name="options">The budget of the proof, and again of the search for a difference.</param>
+    /// <param name="cancellation">Makes the result undecided; nothing is thrown for it.</param>
+    public static EqualityResult Decide(
+        TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, CancellationToken cancellation)
+    {
+        ProductSystem product = new(system, read, block);
+        if (product.Unpaired.Count > 0)
+        {
+            string more = product.Unpaired.Count > MostNamed ? FormattableString.Invariant($" and {product.Unpaired.Count - MostNamed} more") : "";
+            return new EqualityUndecided(block.Unit, $"without a partner: {string.Join(", ", product.Unpaired.Take(MostNamed))}{more}");
+        }
+
+        Verdict verdict = Prover.ProveFrom(product.System, product.Guesses, product.Builder, options, cancellation);
+        if (verdict is Proof.Undecided { Reason: UndecidedReason.FactsInsufficient })
+        {
+            verdict = Prover.Decide(product.System, product.Requirement, options, null, cancellation);
+        }
+
+        return verdict switch
+        {
+            Holds holds => new ProvedEqual(block.Unit, product.Pairs.Count, Certificate(product, holds)),
+            Fails fails => Difference(product, fails.Trace, block),
+            Proof.Undecided undecided => new EqualityUndecided(block.Unit, undecided.Words),
+            _ => throw new System.Diagnostics.UnreachableException($"no result of {verdict.GetType().Name}"),
+        };
+    }
+
+    /// <summary>Written and read back before it counts: a defect of ours must not look like evidence.</summary>
+    private static string Certificate(ProductSystem product, Holds holds)
+    {
+        string text = CertificateWriter.Write(product.System, product.Requirement, holds.Invariant);
+        CertificateFinding finding = CertificateChecker.Check(product.System, product.Requirement, text);
+        return finding.IsAccepted ? text : throw new InvalidOperationException($"the certificate of {product.Requirement.Name} is refused: {finding.Reason}");
+    }
+
+    private static ProvedDifferent Difference(ProductSystem product, Trace trace, ExportedBlock block)
+    {
+        ImmutableArray<Expression> values = [.. product.Pairs.SelectMany(pair => ImmutableArray.Create(pair.ReferenceValue, pair.OtherValue))];
+        ProvedDifferent? found = null;
+        Trace inputs = new([.. trace.Segments.Select(segment => segment with { Inputs = product.ReferenceInputs(segment.Inputs) })]);
+        TracePlayback.Play(trace, new Interpreter(product.System, values), (run, scan) =>
+        {
+            for (int index = 0; index < product.Pairs.Count && found is null; index++)
+            {
+                (long ours, long theirs) = (run.Observed[2 * index], run.Observed[(2 * index) + 1]);
+                PairedValue pair = product.Pairs[index];
+                found = ours == theirs ? null : new ProvedDifferent(
+                    block.Unit, new LockstepDifference(scan + 1, pair.Reference, pair.Other, ours, theirs, inputs), pair.ReferenceOrigin.Span, pair.OtherOrigin.Span);
+            }
+
+            return found is null;
+        });
+        return found ?? throw new InvalidOperationException($"the difference found for {block.Unit} does not replay");
+    }
+}

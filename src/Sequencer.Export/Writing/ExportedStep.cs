@@ -1,0 +1,7 @@
+namespace Sequencer.Export.Writing;
+
+/// <summary>
+/// A step is active where its branch's variable has its value: the place in the enumerated type, whose place 0
+/// says that no step of the branch is active.
+/// </summary>
+public sealed record ExportedStep(int Number, string Branch, int Value);

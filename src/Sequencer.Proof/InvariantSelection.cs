@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Execution;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Proof.BitBlasting;
+using Sequencer.Proof.Satisfiability;
+
+namespace Sequencer.Proof;
+
+/// <summary>
+/// Which of many guessed facts about the states hold together in every run: the largest set of which all are true
+/// initially and which each scan keeps. Facts are struck out that a scan from inside the rest can break, until
+/// none can be broken (Flanagan, Leino: Houdini, an annotation assistant for ESC/Java, FME 2001).
+/// </summary>
+internal static class InvariantSelection
+{
+    /// <param name="system">Its assumptions are not used: the facts hold in every run.</param>
+    /// <param name="candidates">Booleans over the system's states.</param>
+    /// <param name="budget">Throws when it is spent or cancelled.</param>
+    /// <returns>The facts that are left, in the order given.</returns>
+    public static ImmutableArray<Expression> Largest(TransitionSystem system, IReadOnlyList<Expression> candidates, Budget budget)
+    {
+        Solver solver = new(budget);
+        Circuit circuit = new(solver);
+        Scan scan = Scan.FromAnywhere(circuit, system);
+        Encoding after = scan.EncodingAfter();
+        List<Fact> facts =
+        [
+            .. TrueInitially(system, candidates).Select(candidate => new Fact(candidate, scan.Encoding.Boolean(candidate), after.Boolean(candidate))),
+        ];
+        while (facts.Count > 0)
+        {
+            Literal broken = circuit.Or(facts.Select(fact => !fact.After));
+            if (!solver.Solve([broken, .. facts.Select(fact => fact.Before)]))
+            {
+                break;
+            }
+
+            facts.RemoveAll(fact => !solver.ModelValue(fact.After));
+        }
+
+        return [.. facts.Select(fact => fact.Meaning)];
+    }
+
+    private static IEnumerable<Expression> TrueInitially(TransitionSystem system, IReadOnlyList<Expression> candidates)
+    {
+        Interpreter interpreter = new(system, [.. candidates]);
+        interpreter.Initialise();
+        system.Inputs.Select(input => input.Range.Minimum).ToArray().CopyTo(interpreter.Inputs, 0);
+        interpreter.Step();
+        return candidates.Where((_, index) => interpreter.Observed[index] != 0);
+    }
+
+    private sealed record Fact(Expression Meaning, Literal Before, Literal After);
+}

@@ -1,0 +1,47 @@
+using System.Text.RegularExpressions;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Export.Equivalence;
+using Sequencer.Export.Writing;
+using Sequencer.Language.Checking;
+using Sequencer.Language.Programs;
+using Sequencer.Lowering;
+using Sequencer.Proof;
+using Sequencer.StructuredText;
+using Sequencer.Testing;
+using Sequencer.Text;
+
+namespace Sequencer.Export.Tests.Equivalence;
+
+/// <summary>A demonstration site's program, its system and its exported text.</summary>
+internal sealed partial class DemoExport
+{
+    private const int ScanMilliseconds = 100;
+
+    public DemoExport(string folder, string file)
+    {
+        string path = RepositoryPath.At("sequences", folder, file);
+        CheckResult result = ProgramChecker.Check(new SourceText(file, File.ReadAllText(path)), ScanMilliseconds);
+        UnitProgram program = result.Program ?? throw new InvalidOperationException(DiagnosticRenderer.Render(result.Diagnostics));
+        SiteProgram site = new(folder, ScanMilliseconds, [program]);
+        System = SiteLowering.Lower(site);
+        Export = StructuredTextWriter.Write(site, new ExportHeader(folder, "A", "none"));
+    }
+
+    public TransitionSystem System { get; }
+
+    public StructuredTextExport Export { get; }
+
+    public ExportedBlock Block => Export.Blocks[0];
+
+    public string WithoutComments => Comment().Replace(Export.Text, " ");
+
+    /// <summary>The system of a text of the site's block; null where it cannot be read.</summary>
+    public TransitionSystem? Read(string text) =>
+        StructuredTextReader.Read(new SourceText("text.st", text), new ReadingOptions(Block.FunctionBlock, ScanMilliseconds)).System;
+
+    public EqualityResult Decide(string text, ProofOptions options) =>
+        TextEquality.Decide(System, Read(text) ?? throw new InvalidOperationException("the text cannot be read"), Block, options, CancellationToken.None);
+
+    [GeneratedRegex(@"\(\*.*?\*\)", RegexOptions.Singleline)]
+    private static partial Regex Comment();
+}
