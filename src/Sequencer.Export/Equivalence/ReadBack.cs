@@ -15,24 +15,26 @@ public static class ReadBack
     public static ReadBackResult Run(TransitionSystem system, StructuredTextExport export, int scans, int seed, CancellationToken cancellation)
     {
         long compared = 0;
+        List<TransitionSystem> systems = [];
         SourceText text = new("exported text", export.Text);
         foreach (ExportedBlock block in export.Blocks)
         {
             ReadingResult read = StructuredTextReader.Read(text, new ReadingOptions(block.FunctionBlock, system.ScanMilliseconds), cancellation);
             if (read.System is null || read.Diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error))
             {
-                return new ReadBackResult(0, 0, null, read.Diagnostics);
+                return new ReadBackResult(0, 0, null, read.Diagnostics, []);
             }
 
+            systems.Add(read.System);
             LockstepResult result = new Lockstep(system, read.System, Names(system, read.System, block)).Run(scans, seed, cancellation);
             compared += result.Compared.Length;
             if (result.Difference is not null)
             {
-                return new ReadBackResult(result.Difference.Scan, compared, result.Difference, read.Diagnostics);
+                return new ReadBackResult(result.Difference.Scan, compared, result.Difference, read.Diagnostics, []);
             }
         }
 
-        return new ReadBackResult(scans, compared, null, []);
+        return new ReadBackResult(scans, compared, null, [], [.. systems]);
     }
 
     /// <summary>Variables of both systems that stand for the same, the program's name first.</summary>

@@ -13,6 +13,32 @@ public static class TextEquality
 {
     private const int MostNamed = 5;
 
+    /// <summary>
+    /// Every unit's text, in the order of the blocks; and, as undecided, the outputs and alarms of the program that no
+    /// block has.
+    /// </summary>
+    /// <param name="system">The program's system.</param>
+    /// <param name="export">The exported text.</param>
+    /// <param name="read">What a reader made of the text, one system a block.</param>
+    /// <param name="options">The budget of each unit.</param>
+    /// <param name="cancellation">Makes what is left undecided.</param>
+    public static ImmutableArray<EqualityResult> DecideAll(
+        TransitionSystem system, StructuredTextExport export, ImmutableArray<TransitionSystem> read, ProofOptions options, CancellationToken cancellation)
+    {
+        PairedNames[] names = [.. export.Blocks.Select(block => new PairedNames(block))];
+        string[] missing =
+        [
+            .. system.Outputs.Where(output => names.All(block => block.Image(output.Name) is null)).Select(output => $"output {output.Name}"),
+            .. system.Alarms.Where(alarm => names.All(block => block.Alarm(alarm.Name) is null)).Select(alarm => $"alarm {alarm.Name}"),
+        ];
+        return
+        [
+            .. export.Blocks.Zip(read, (block, text) => Decide(system, text, block, options, cancellation)),
+            .. missing.Length == 0 ? [] : new EqualityResult[] { new EqualityUndecided(system.Name, $"in no block: {string.Join(", ", missing)}") },
+        ];
+    }
+
+    /// <summary>One unit's text.</summary>
     /// <param name="system">The program's system.</param>
     /// <param name="read">What a reader made of the text of one unit.</param>
     /// <param name="block">Which names of the text stand for what.</param>

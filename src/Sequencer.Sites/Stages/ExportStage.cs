@@ -1,16 +1,21 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Sequencer.Export.Equivalence;
 using Sequencer.Export.Writing;
+using Sequencer.Proof;
 using Sequencer.Sites.Folders;
 
 namespace Sequencer.Sites.Stages;
 
-/// <summary>The programs as structured text, read back and run beside the program on random inputs.</summary>
+/// <summary>The programs as structured text, read back, run beside the program and proved equal to it.</summary>
 internal static class ExportStage
 {
     private const int LockstepScans = 20_000;
     private const int LockstepSeed = 1;
+
+    /// <summary>The demonstration sites need a small part of it; a text that differs may need more than anyone waits for.</summary>
+    private static readonly ProofOptions Budget = ProofOptions.Default with { Conflicts = 500_000 };
 
     public static StageReport Run(LoadedSite site, OutputFolder folder, CancellationToken cancellation)
     {
@@ -19,25 +24,61 @@ internal static class ExportStage
         folder.Keep(name, export.Text);
         int lines = export.Text.Count(character => character == '\n');
         ReadBackResult result = ReadBack.Run(site.System, export, LockstepScans, LockstepSeed, cancellation);
-        JsonObject json = new()
+        ImmutableArray<EqualityResult> equality = result.Agrees
+            ? TextEquality.DecideAll(site.System, export, result.Systems, Budget, cancellation)
+            : [];
+        foreach (ProvedEqual proved in equality.OfType<ProvedEqual>())
         {
-            ["file"] = name,
-            ["lines"] = lines,
-            ["lockstep"] = new JsonObject
-            {
-                ["scans"] = result.Scans,
-                ["variables"] = result.Compared,
-                ["agrees"] = result.Agrees,
-                ["difference"] = result.Difference?.ToString(),
-            },
-        };
+            folder.Keep(CertificateName(proved), proved.Certificate);
+        }
+
+        Outcome outcome = Judge(result, equality);
         return new StageReport(
             "export",
-            result.Agrees ? Outcome.Holds : Outcome.Fails,
-            string.Create(CultureInfo.InvariantCulture, $"{lines} lines of structured text in {name}"),
-            [Words(result)],
-            json);
+            outcome,
+            string.Create(CultureInfo.InvariantCulture, $"{lines} lines of structured text in {name}, {Verdict(outcome)}"),
+            [Words(result), .. equality.Select(Words)],
+            Json(name, lines, result, equality));
     }
+
+    private static Outcome Judge(ReadBackResult result, ImmutableArray<EqualityResult> equality) =>
+        !result.Agrees || equality.Any(unit => unit is ProvedDifferent) ? Outcome.Fails
+        : equality.All(unit => unit is ProvedEqual) ? Outcome.Holds
+        : Outcome.Undecided;
+
+    private static string Verdict(Outcome outcome) => outcome switch
+    {
+        Outcome.Holds => "proved equal to the program",
+        Outcome.Undecided => "not proved equal to the program",
+        _ => "not the program",
+    };
+
+    private static string CertificateName(ProvedEqual proved) => $"certificates/export-{proved.Unit}.smt2";
+
+    private static JsonObject Json(string name, int lines, ReadBackResult result, ImmutableArray<EqualityResult> equality) => new()
+    {
+        ["file"] = name,
+        ["lines"] = lines,
+        ["lockstep"] = new JsonObject
+        {
+            ["scans"] = result.Scans,
+            ["variables"] = result.Compared,
+            ["agrees"] = result.Agrees,
+            ["difference"] = result.Difference?.ToString(),
+        },
+        ["equality"] = new JsonArray([.. equality.Select(unit => new JsonObject
+        {
+            ["unit"] = unit.Unit,
+            ["verdict"] = unit switch
+            {
+                ProvedEqual => "equal",
+                ProvedDifferent => "different",
+                _ => "undecided",
+            },
+            ["words"] = Words(unit),
+            ["file"] = unit is ProvedEqual proved ? CertificateName(proved) : null,
+        })]),
+    };
 
     private static string Words(ReadBackResult result)
     {
@@ -45,13 +86,24 @@ internal static class ExportStage
         {
             return string.Create(
                 CultureInfo.InvariantCulture,
-                $"read back and run beside the program on random inputs: {result.Scans} scans, {result.Compared} variables, no difference (a test, not a proof)");
+                $"read back and run beside the program on random inputs: {result.Scans} scans, {result.Compared} variables, no difference");
         }
 
         return result.Difference is { } difference
             ? $"the text does not do what the program does: {difference}"
             : $"the text cannot be read back: {string.Join("; ", result.Diagnostics.Select(diagnostic => diagnostic.Message))}";
     }
+
+    private static string Words(EqualityResult unit) => unit switch
+    {
+        ProvedEqual equal => string.Create(
+            CultureInfo.InvariantCulture,
+            $"{unit.Unit}: proved equal to the program in every scan of every run: {equal.Compared} outputs, alarms and variables; {CertificateName(equal)}"),
+        ProvedDifferent different =>
+            $"{unit.Unit}: the text does not do what the program does: {different.Difference}; program {different.InProgram}, text {different.InText}",
+        EqualityUndecided undecided => $"{unit.Unit}: undecided whether the text does what the program does: {undecided.Reason}",
+        _ => throw new System.Diagnostics.UnreachableException($"no words for {unit.GetType().Name}"),
+    };
 
     internal static StructuredTextExport Write(LoadedSite site) => StructuredTextWriter.Write(
         site.Programs, new ExportHeader(site.Description.Name, site.Description.Revision, site.MeaningHash));
