@@ -40,6 +40,20 @@ internal static class Clocks
     public static Expression Lasting(SystemBuilder system, string name, Expression fact, long scans, StatePurpose purpose, Origin origin) =>
         Lasting(system, name, fact, scans, () => system.Expressions.True, () => system.Expressions.False, purpose, origin);
 
+    /// <summary>True while the fact holds and in the <paramref name="scans"/> scans after its end; a power-up begins without.</summary>
+    public static Expression Lingering(SystemBuilder system, string name, Expression fact, long scans, StatePurpose purpose, Origin origin)
+    {
+        ExpressionBuilder build = system.Expressions;
+        if (scans == 0 || fact.IsFalse)
+        {
+            return fact;
+        }
+
+        DeclaredState clock = system.State(name, new IntegerRange(0, scans), scans, retained: false, purpose, origin);
+        clock.Next = build.IfThenElse(fact, build.Constant(0), UpTo(build, clock.Current, scans));
+        return build.Or(fact, build.Less(clock.Current, build.Constant(scans)));
+    }
+
     /// <summary>One more, but no more than the limit.</summary>
     public static Expression UpTo(ExpressionBuilder build, Expression count, long limit) =>
         build.Minimum(build.Add(count, build.Constant(1)), build.Constant(limit));

@@ -26,6 +26,7 @@ internal static class ConditionLowering
             CompareFact fact => Compare(scan, fact),
             WithinFact fact => Within(scan, fact),
             StaysFact fact => Stays(scan, fact, place),
+            LingersFact fact => Lingers(scan, fact, place),
             EdgeFact fact => Edge(scan, fact, place),
             _ => throw new System.Diagnostics.UnreachableException($"no meaning of {condition.GetType().Name}"),
         };
@@ -85,6 +86,18 @@ internal static class ConditionLowering
         Expression possibly = lasting.Possibly == lasting.Surely
             ? surely
             : Clocks.Lasting(scan.System, name + ".possibly", lasting.Possibly, scans, Gate, Anew, place.Purpose, origin);
+        return new Truth(surely, possibly);
+    }
+
+    private static Truth Lingers(UnitScan scan, LingersFact fact, ConditionPlace place)
+    {
+        Truth inner = Lower(scan, fact.Condition, place);
+        long scans = fact.Time.Scans(scan.ScanMilliseconds);
+        string name = place.NextName("lingers");
+        Expression surely = Clocks.Lingering(scan.System, name, inner.Surely, scans, place.Purpose, new Origin(fact.Span));
+        Expression possibly = inner.Possibly == inner.Surely
+            ? surely
+            : Clocks.Lingering(scan.System, name + ".possibly", inner.Possibly, scans, place.Purpose, new Origin(fact.Span));
         return new Truth(surely, possibly);
     }
 

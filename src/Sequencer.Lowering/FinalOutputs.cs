@@ -162,7 +162,7 @@ internal sealed class FinalOutputs
             _scan,
             interlock.Release ?? throw new InvalidOperationException($"{interlock.Name} has no release"),
             new ConditionPlace($"{interlock.Name}.release", thisScansOutputs: true));
-        Expression reset = interlock.NeedsReset ? _scan.Commands.Reset : build.True;
+        Expression reset = interlock.NeedsReset ? _scan.Commands.ResetOf(interlock.Group) : build.True;
         Expression now = build.Or(condition.Possibly, build.And(latched.Current, build.Not(build.And(release.Surely, reset))));
         latched.Next = now;
         return now;

@@ -1,4 +1,5 @@
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Language.Programs;
 using Sequencer.Text;
 
 namespace Sequencer.Lowering;
@@ -6,6 +7,8 @@ namespace Sequencer.Lowering;
 /// <summary>The operator's commands act on their rising edge; a button held through a power-up gives none.</summary>
 internal sealed class OperatorCommands
 {
+    private readonly Dictionary<string, Expression> _groupResets = new(StringComparer.Ordinal);
+
     public OperatorCommands(UnitScan scan)
     {
         Start = Edge(scan, "start");
@@ -14,6 +17,10 @@ internal sealed class OperatorCommands
         Stop = Edge(scan, "stop");
         Abort = Edge(scan, "abort");
         Reset = Edge(scan, "reset");
+        foreach (ProtectionGroup group in scan.Unit.Groups)
+        {
+            _groupResets[group.Name] = Edge(scan, $"{group.Name}.reset");
+        }
     }
 
     public Expression Start { get; }
@@ -26,7 +33,11 @@ internal sealed class OperatorCommands
 
     public Expression Abort { get; }
 
+    /// <summary>The unit's own reset.</summary>
     public Expression Reset { get; }
+
+    /// <summary>The reset of a group of protections; null is the unit's own.</summary>
+    public Expression ResetOf(string? group) => group is null ? Reset : _groupResets[group];
 
     private static Expression Edge(UnitScan scan, string command)
     {

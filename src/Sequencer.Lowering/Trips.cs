@@ -7,7 +7,8 @@ namespace Sequencer.Lowering;
 /// <summary>
 /// Trips latch when their condition possibly holds and let go at a reset with the cause gone. Where a
 /// bad signal is to do something milder, the trip needs its condition surely, and the unknown has a
-/// latch of its own. The first trip of a quiet unit is its first-out, ties by written order.
+/// latch of its own. The first trip of a quiet group is its first-out, ties by written order; what is in
+/// no group makes up the unit's own.
 /// </summary>
 internal sealed class Trips
 {
@@ -28,7 +29,11 @@ internal sealed class Trips
             Lower(trip);
         }
 
-        FirstOut();
+        FirstOut(null);
+        foreach (ProtectionGroup group in scan.Unit.Groups)
+        {
+            FirstOut(group.Name);
+        }
     }
 
     public Expression AtStart(string trip) => _trips[trip].State.Current;
@@ -48,7 +53,7 @@ internal sealed class Trips
         Truth cause = ConditionLowering.Lower(_scan, trip.Condition, new ConditionPlace(trip.Name));
         Expression trips = trip.IfBad == BadSignal.Trip ? cause.Possibly : cause.Surely;
         DeclaredState state = _trips[trip.Name].State;
-        Expression now = _scan.System.Define($"{trip.Name}.tripped", Latched(state, trips, cause.Possibly), origin);
+        Expression now = _scan.System.Define($"{trip.Name}.tripped", Latched(trip, state, trips, cause.Possibly), origin);
         state.Next = now;
         _scan.System.Alarm(trip.Name, trip.Title, now, origin);
         Expression unknown = build.And(cause.Possibly, build.Not(cause.Surely));
@@ -56,7 +61,7 @@ internal sealed class Trips
         if (trip.IfBad == BadSignal.Hold && !unknown.IsFalse)
         {
             DeclaredState badState = _scan.System.State($"{trip.Name}.bad.latched", false, retained: true, StatePurpose.Control, origin);
-            bad = Latched(badState, unknown, cause.Possibly);
+            bad = Latched(trip, badState, unknown, cause.Possibly);
             badState.Next = bad;
         }
 
@@ -69,32 +74,34 @@ internal sealed class Trips
         _trips[trip.Name] = (trip, state, now, bad);
     }
 
-    private Expression Latched(DeclaredState state, Expression set, Expression cause)
+    private Expression Latched(Trip trip, DeclaredState state, Expression set, Expression cause)
     {
         ExpressionBuilder build = _scan.Build;
-        Expression released = build.And(_scan.Commands.Reset, build.Not(cause));
+        Expression released = build.And(_scan.Commands.ResetOf(trip.Group), build.Not(cause));
         return build.Or(set, build.And(state.Current, build.Not(released)));
     }
 
-    private void FirstOut()
+    private void FirstOut(string? group)
     {
         ExpressionBuilder build = _scan.Build;
-        if (_trips.Count == 0)
+        Expression[] trips = [.. _scan.Unit.Trips.Where(trip => trip.Group == group).Select(trip => _trips[trip.Name].Now)];
+        if (trips.Length == 0)
         {
             return;
         }
 
+        string name = _scan.Named(group is null ? "first_out" : $"{group}.first_out");
         DeclaredState first = _scan.System.State(
-            _scan.Named("first_out"), new IntegerRange(0, _trips.Count), 0, retained: true, StatePurpose.Control, new Origin(_scan.Unit.Span));
+            name, new IntegerRange(0, trips.Length), 0, retained: true, StatePurpose.Control, new Origin(_scan.Unit.Span));
         Expression choice = build.Constant(0);
-        for (int number = _trips.Count; number >= 1; number--)
+        for (int number = trips.Length; number >= 1; number--)
         {
-            choice = build.IfThenElse(_trips[_scan.Unit.Trips[number - 1].Name].Now, build.Constant(number), choice);
+            choice = build.IfThenElse(trips[number - 1], build.Constant(number), choice);
         }
 
         Expression quiet = build.Equal(first.Current, build.Constant(0));
-        Expression gone = build.Not(build.Or(_trips.Values.Select(entry => entry.Now)));
+        Expression gone = build.Not(build.Or(trips));
         first.Next = _scan.System.Define(
-            _scan.Named("first_out.now"), build.IfThenElse(build.Or(quiet, gone), choice, first.Current), first.Origin);
+            $"{name}.now", build.IfThenElse(build.Or(quiet, gone), choice, first.Current), first.Origin);
     }
 }

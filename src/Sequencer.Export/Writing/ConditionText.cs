@@ -26,6 +26,7 @@ internal sealed class ConditionText(UnitText unit)
         AnyOf any => any.Conditions.Any(CanBeUnknown),
         Negation negation => CanBeUnknown(negation.Condition),
         StaysFact stays => CanBeUnknown(stays.Condition),
+        LingersFact lingers => CanBeUnknown(lingers.Condition),
         EdgeFact edge => CanBeUnknown(edge.Condition),
         CompareFact compare => Readings(compare.Left, compare.Right).Count > 0,
         WithinFact within => Readings(within.Value, within.Lower, within.Upper).Count > 0,
@@ -59,6 +60,7 @@ internal sealed class ConditionText(UnitText unit)
         CompareFact fact => Compare(fact, surely),
         WithinFact fact => Within(fact, surely),
         StaysFact fact => Stays(fact, site, surely),
+        LingersFact fact => Lingers(fact, site, surely),
         EdgeFact fact => Edge(fact, site, surely),
         _ => throw new System.Diagnostics.UnreachableException($"no text for {condition.GetType().Name}"),
     };
@@ -147,6 +149,29 @@ internal sealed class ConditionText(UnitText unit)
         return site.Step is null
             ? $"{unit.Names.Of(path)}.Q"
             : FormattableString.Invariant($"({met} AND ({unit.Names.Of(path)} >= {scans}))");
+    }
+
+    private string Lingers(LingersFact fact, ConditionSite site, bool surely)
+    {
+        bool alike = surely || !CanBeUnknown(fact.Condition);
+        string condition = Write(fact.Condition, site, surely);
+        string path = site.PathOf(fact, "lingers") + (alike ? "" : ".possibly");
+        long scans = unit.Scans(fact.Time);
+        string holds = unit.Scratch(path + ".fact");
+        if (site.Known.Add(path))
+        {
+            string clock = unit.Counter(VariableSection.Kept, path, scans, $"scans since its end, to {scans}", scans);
+            string so = unit.Scratch(path + ".now");
+            unit.Body.Add($"{so} := {condition};");
+            unit.Body.Add(FormattableString.Invariant($"{holds} := {so} OR ({clock} < {scans});"));
+            unit.Body.Open($"IF {so} THEN");
+            unit.Body.Add($"{clock} := 0;");
+            unit.Body.Else("ELSE");
+            unit.Body.Add(UnitText.CountUp(clock, scans));
+            unit.Body.Close("END_IF;");
+        }
+
+        return holds;
     }
 
     private string Edge(EdgeFact fact, ConditionSite site, bool surely)

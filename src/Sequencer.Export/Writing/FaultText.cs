@@ -24,7 +24,12 @@ internal static class FaultText
             WriteTrip(unit, trip);
         }
 
-        FirstOut(unit);
+        FirstOut(unit, null);
+        foreach (ProtectionGroup group in unit.Unit.Groups)
+        {
+            FirstOut(unit, group.Name);
+        }
+
         foreach (Step step in unit.Unit.Steps)
         {
             foreach (DoseAction dose in step.Actions.OfType<DoseAction>())
@@ -69,7 +74,7 @@ internal static class FaultText
             late = $"{timer}.Q";
         }
 
-        SetOrReset(unit, latched, late, disagrees);
+        SetOrReset(unit, latched, late, disagrees, null);
     }
 
     private static void WriteTrip(UnitText unit, Trip trip)
@@ -81,7 +86,7 @@ internal static class FaultText
         string possibly = unit.Conditions.Possibly(trip.Condition, site);
         string cause = unit.Scratch($"{trip.Name}.cause");
         body.Add($"{cause} := {possibly};");
-        SetOrReset(unit, Latched(unit, trip), trip.IfBad == BadSignal.Trip ? cause : surely, cause);
+        SetOrReset(unit, Latched(unit, trip), trip.IfBad == BadSignal.Trip ? cause : surely, cause, trip.Group);
         if (trip.IfBad != BadSignal.Trip && ConditionText.CanBeUnknown(trip.Condition))
         {
             string unknown = unit.Scratch($"{trip.Name}.unknown");
@@ -89,33 +94,37 @@ internal static class FaultText
             if (trip.IfBad == BadSignal.Hold)
             {
                 string bad = unit.Flag(VariableSection.Retained, $"{trip.Name}.bad.latched", $"{trip.Title}: signal not usable; until reset");
-                SetOrReset(unit, bad, unknown, cause);
+                SetOrReset(unit, bad, unknown, cause, trip.Group);
             }
         }
     }
 
     /// <summary>Latches with the cause, lets go at a reset without it.</summary>
-    private static void SetOrReset(UnitText unit, string latch, string set, string cause)
+    private static void SetOrReset(UnitText unit, string latch, string set, string cause, string? group)
     {
         unit.Body.Open($"IF {set} THEN");
         unit.Body.Add($"{latch} := TRUE;");
-        unit.Body.Else($"ELSIF {unit.Names.Of("reset.edge")} AND (NOT {cause}) THEN");
+        unit.Body.Else($"ELSIF {StateMachineText.ResetOf(unit, group)} AND (NOT {cause}) THEN");
         unit.Body.Add($"{latch} := FALSE;");
         unit.Body.Close("END_IF;");
     }
 
-    private static void FirstOut(UnitText unit)
+    private static void FirstOut(UnitText unit, string? group)
     {
-        if (unit.Unit.Trips.IsEmpty)
+        Trip[] members = [.. unit.Unit.Trips.Where(trip => trip.Group == group)];
+        if (members.Length == 0)
         {
             return;
         }
 
         TextLines body = unit.Body;
-        string[] trips = [.. unit.Unit.Trips.Select(trip => Latched(unit, trip))];
+        string[] trips = [.. members.Select(trip => Latched(unit, trip))];
         string first = unit.Counter(
-            VariableSection.Retained, "first_out", trips.Length, "the trip that came first: " + string.Join(", ", unit.Unit.Trips.Select((trip, index) => FormattableString.Invariant($"{index + 1} = {trip.Name}"))));
-        body.Comment("The first trip of a quiet unit is remembered until none is latched.");
+            VariableSection.Retained,
+            group is null ? "first_out" : $"{group}.first_out",
+            trips.Length,
+            "the trip that came first: " + string.Join(", ", members.Select((trip, index) => FormattableString.Invariant($"{index + 1} = {trip.Name}"))));
+        body.Comment($"The first trip of a quiet {(group is null ? "unit" : "group")} is remembered until none is latched.");
         body.Open($"IF ({first} = 0) OR (NOT {UnitText.Bracketed(trips, "OR", "FALSE")}) THEN");
         for (int index = 0; index < trips.Length; index++)
         {

@@ -190,7 +190,7 @@ internal sealed class ProtectionText
         Condition release = interlock.Release ?? throw new InvalidOperationException($"{interlock.Name} has no release");
         string from = _unit.Conditions.Possibly(interlock.Condition, site);
         string until = _unit.Conditions.Surely(release, new ConditionSite($"{interlock.Name}.release", thisScansOutputs: true));
-        string reset = interlock.NeedsReset ? $" AND {_unit.Names.Of("reset.edge")}" : "";
+        string reset = interlock.NeedsReset ? $" AND {StateMachineText.ResetOf(_unit, interlock.Group)}" : "";
         body.Open($"IF {from} THEN");
         body.Add($"{latched} := TRUE;");
         body.Else($"ELSIF {until}{reset} THEN");
@@ -233,6 +233,7 @@ internal sealed class ProtectionText
         AnyOf any => any.Conditions.SelectMany(Mentioned),
         Negation negation => Mentioned(negation.Condition),
         StaysFact stays => Mentioned(stays.Condition),
+        LingersFact lingers => Mentioned(lingers.Condition),
         EdgeFact edge => Mentioned(edge.Condition),
         OutputFact { Kind: OutputFactKind.On or OutputFactKind.Proved } fact => [fact.Output],
         _ => [],

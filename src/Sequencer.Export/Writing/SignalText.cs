@@ -142,6 +142,7 @@ internal static class SignalText
         AnyOf any => any.Conditions.SelectMany(MentionedReadings),
         Negation negation => MentionedReadings(negation.Condition),
         StaysFact stays => MentionedReadings(stays.Condition),
+        LingersFact lingers => MentionedReadings(lingers.Condition),
         EdgeFact edge => MentionedReadings(edge.Condition),
         UsableFact usable => [usable.Input.Tag],
         CompareFact compare => Tags(compare.Left, compare.Right),

@@ -11,7 +11,7 @@ internal static class StateMachineText
     {
         TextLines body = unit.Body;
         body.Section("2  Commands act on their rising edge");
-        foreach (string word in Words)
+        foreach (string word in Words.Concat(unit.Unit.Groups.Select(group => $"{group.Name}.reset")))
         {
             string pressed = unit.Declare(VariableSection.Input, word, "BOOL", null, $"operator: {word}");
             string before = unit.Flag(VariableSection.Kept, $"{word}.before", $"{word} in the scan before", initial: true);
@@ -27,6 +27,9 @@ internal static class StateMachineText
         body.Add($"{atStart} := {StateText.Value(ProceduralState.Held)};");
         body.Close("END_IF;");
     }
+
+    /// <summary>The edge of the reset of a group of protections; null is the unit's own.</summary>
+    public static string ResetOf(UnitText unit, string? group) => unit.Names.Of(group is null ? "reset.edge" : $"{group}.reset.edge");
 
     public static void Write(UnitText unit)
     {

@@ -85,6 +85,7 @@ internal sealed class ProgramBinder
             Reagents = [.. bound.OfType<Reagent>()],
             Parameters = [.. bound.OfType<Parameter>()],
             Latches = [.. bound.OfType<Latch>()],
+            Groups = [.. bound.OfType<ProtectionGroup>()],
             Interlocks = [.. bound.OfType<Interlock>()],
             Exclusions = [.. bound.OfType<Exclusion>()],
             Permissives = [.. bound.OfType<Permissive>()],
@@ -100,6 +101,7 @@ internal sealed class ProgramBinder
         LinePlace place = declaration.Place;
         return declaration.Syntax switch
         {
+            GroupSyntax group => ProtectionBinder.Bind(group, place),
             LatchSyntax latch => _protections.Bind(latch, place),
             InterlockSyntax interlock => _protections.Bind(interlock, place),
             ExclusionSyntax exclusion => _protections.Bind(exclusion, place),

@@ -19,6 +19,8 @@ internal sealed class ProtectionBinder
         _declarations = declarations;
     }
 
+    public static ProtectionGroup Bind(GroupSyntax syntax, LinePlace place) => new(syntax.Name.Text, syntax.Title.Text, place.At(syntax));
+
     public Latch? Bind(LatchSyntax syntax, LinePlace place)
     {
         Condition? set = Condition(syntax.Set, place);
@@ -32,10 +34,24 @@ internal sealed class ProtectionBinder
     {
         ImmutableArray<Output>? outputs = Outputs(syntax.Outputs, place);
         Condition? condition = Condition(syntax.Condition, place);
+        InterlockForm form = syntax.Form;
+        if (form == InterlockForm.Unless && syntax.Delays is not { On: null, Off: null } && condition is not null)
+        {
+            // The delays are those of the block, so the condition is turned into what blocks.
+            (form, condition) = (InterlockForm.While, new Negation(condition, condition.Span));
+        }
+
+        condition = Delayed(condition, syntax.Delays, place);
         Condition? release = _declarations.Conditions.BindOptional(syntax.Release, place);
+        string? group = Group(syntax.Group, place);
+        if (syntax.Group is not null && !syntax.NeedsReset)
+        {
+            _context.Report(GuardDiagnostics.GroupWithoutReset(place.At(syntax.Group), syntax.Name.Text));
+        }
+
         return outputs is null || condition is null || (release is null && syntax.Release is not null)
             ? null
-            : new Interlock(syntax.Name.Text, syntax.Title.Text, outputs.Value, syntax.Form, condition, release, syntax.NeedsReset, place.At(syntax));
+            : new Interlock(syntax.Name.Text, syntax.Title.Text, outputs.Value, form, condition, release, syntax.NeedsReset, group, place.At(syntax));
     }
 
     public Exclusion? Bind(ExclusionSyntax syntax, LinePlace place)
@@ -68,8 +84,9 @@ internal sealed class ProtectionBinder
             "hold" => BadSignal.Hold,
             _ => BadSignal.Trip,
         };
-        return Condition(syntax.Condition, place) is { } condition
-            ? new Trip(syntax.Name.Text, syntax.Title.Text, condition, Reactions.Of(syntax.Reaction, Reaction.Hold), bad, place.At(syntax))
+        string? group = Group(syntax.Group, place);
+        return Delayed(Condition(syntax.Condition, place), syntax.Delays, place) is { } condition
+            ? new Trip(syntax.Name.Text, syntax.Title.Text, condition, Reactions.Of(syntax.Reaction, Reaction.Hold), bad, group, place.At(syntax))
             : null;
     }
 
@@ -78,6 +95,23 @@ internal sealed class ProtectionBinder
         : null;
 
     private Condition? Condition(ExpressionSyntax expression, LinePlace place) => _declarations.Conditions.Bind(expression, place);
+
+    /// <summary>The condition with its on-delay inside its off-delay.</summary>
+    private Condition? Delayed(Condition? condition, DelaysSyntax delays, LinePlace place)
+    {
+        Duration? on = _amounts.Time(delays.On, place);
+        Duration? off = _amounts.Time(delays.Off, place);
+        if (condition is not null && on is { } lasting)
+        {
+            condition = new StaysFact(condition, lasting, false, condition.Span);
+        }
+
+        return condition is not null && off is { } lingering ? new LingersFact(condition, lingering, condition.Span) : condition;
+    }
+
+    private string? Group(WordSyntax? name, LinePlace place) => name is null
+        ? null
+        : _context.Symbols.Resolve(name, place, symbol => symbol.Kind == SymbolKind.Group, "a group of protections")?.Name;
 
     private ImmutableArray<Output>? Outputs(ImmutableArray<WordSyntax> names, LinePlace place)
     {

@@ -17,6 +17,7 @@ internal sealed record Symbol(string Name, SymbolKind Kind, DeclarationSyntax? S
         ReagentSyntax => SymbolKind.Reagent,
         ParameterSyntax => SymbolKind.Parameter,
         LatchSyntax => SymbolKind.Latch,
+        GroupSyntax => SymbolKind.Group,
         InterlockSyntax or ExclusionSyntax => SymbolKind.Interlock,
         PermissiveSyntax => SymbolKind.Permissive,
         TripSyntax => SymbolKind.Trip,

@@ -10,6 +10,7 @@ internal enum SymbolKind
     Reagent,
     Parameter,
     Latch,
+    Group,
     Interlock,
     Permissive,
     Trip,

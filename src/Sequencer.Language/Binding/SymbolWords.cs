@@ -13,6 +13,7 @@ internal static class SymbolWords
         SymbolKind.Reagent => "a reagent",
         SymbolKind.Parameter => "a parameter",
         SymbolKind.Latch => "a latch",
+        SymbolKind.Group => "a group of protections",
         SymbolKind.Interlock => "an interlock",
         SymbolKind.Permissive => "a permissive",
         SymbolKind.Trip => "a trip",

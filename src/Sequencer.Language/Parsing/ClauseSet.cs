@@ -18,10 +18,15 @@ internal sealed class ClauseSet
     public static Parser<Clause> Clause<T>(string keyword, Parser<T> body)
         where T : SyntaxNode => Keyword(keyword).Then(word => body.Select(value => new Clause(keyword, value, word.Span)));
 
-    public static Parser<ClauseSet> AnyOf(params Parser<Clause>[] alternatives)
+    public static Parser<ClauseSet> AnyOf(params Parser<Clause>[] alternatives) => AnyOfBefore(null, alternatives);
+
+    /// <summary>As above, where the statement goes on with a word that may have a comma of its own before it.</summary>
+    public static Parser<ClauseSet> AnyOfBefore(string? next, params Parser<Clause>[] alternatives)
     {
         Parser<Clause> any = alternatives.Aggregate((left, right) => left.XOr(right));
-        Parser<ImmutableArray<Clause>> all = Symbol(",", null).XOptional().Then(_ => any).Repeated();
+        Parser<Clause> separated = Symbol(",", null).XOptional().Then(_ => any);
+        Parser<Clause> item = input => GoesOn((TokenInput)input, next) ? Result.Failure<Clause>(input, string.Empty, []) : separated(input);
+        Parser<ImmutableArray<Clause>> all = item.Repeated();
         return input =>
         {
             IResult<ImmutableArray<Clause>> result = all(input);
@@ -39,4 +44,9 @@ internal sealed class ClauseSet
             return Result.Success(new ClauseSet(result.Value), result.Remainder);
         };
     }
+
+    private static bool GoesOn(TokenInput at, string? next) =>
+        at.Position + 1 < at.TokenLine.Tokens.Length
+        && at.TokenLine.Tokens[at.Position] is { Kind: TokenKind.Symbol, Text: "," }
+        && at.TokenLine.Tokens[at.Position + 1] is { Kind: TokenKind.Word } word && word.Text == next;
 }

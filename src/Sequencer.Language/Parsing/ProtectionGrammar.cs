@@ -6,13 +6,23 @@ using static Sequencer.Language.Parsing.Terminals;
 
 namespace Sequencer.Language.Parsing;
 
-/// <summary>Latches, interlocks, permissives, trips and alarms.</summary>
+/// <summary>Groups, latches, interlocks, permissives, trips and alarms.</summary>
 internal static class ProtectionGrammar
 {
     public static readonly Parser<WordSyntax> Reaction =
         OneOf("a reaction (`alarm`, `hold`, `stop`, `abort` or `emergency`)", "alarm", "hold", "stop", "abort", "emergency");
 
     private static readonly Parser<ImmutableArray<WordSyntax>> Names = Name.SeparatedBy(Symbol(",", null));
+
+    private static readonly Parser<Clause>[] DelayClauses = [ClauseSet.Clause("on after", Time), ClauseSet.Clause("off after", Time)];
+
+    private static readonly Parser<DelaysSyntax> Delays = ClauseSet.AnyOfBefore("then", DelayClauses).Select(DelaysOf);
+
+    public static readonly Parser<StatementSyntax> Group =
+        from word in Keyword("group")
+        from name in Name
+        from title in QuotedText
+        select new GroupSyntax(name, title, name.Span);
 
     public static readonly Parser<StatementSyntax> Latch =
         from word in Keyword("latch")
@@ -46,8 +56,9 @@ internal static class ProtectionGrammar
     private static readonly Parser<Func<WordSyntax, TextSyntax, ImmutableArray<WordSyntax>, StatementSyntax>> Blocked =
         from word in Keyword("blocked")
         from form in While.XOr(Unless).XOr(FromUntil)
-        select (Func<WordSyntax, TextSyntax, ImmutableArray<WordSyntax>, StatementSyntax>)((name, title, outputs) =>
-            new InterlockSyntax(name, title, outputs, form.Form, form.Condition, form.Release, form.Reset, name.Span));
+        from clauses in ClauseSet.AnyOf([.. DelayClauses, ClauseSet.Clause("group", Name)])
+        select (Func<WordSyntax, TextSyntax, ImmutableArray<WordSyntax>, StatementSyntax>)((name, title, outputs) => new InterlockSyntax(
+            name, title, outputs, form.Form, form.Condition, form.Release, form.Reset, DelaysOf(clauses), clauses.Find<WordSyntax>("group"), name.Span));
 
     private static readonly Parser<Func<WordSyntax, TextSyntax, ImmutableArray<WordSyntax>, StatementSyntax>> Exclusive =
         from word in Keyword("exclusive")
@@ -91,11 +102,13 @@ internal static class ProtectionGrammar
         from name in Name
         from title in QuotedText
         from condition in Keyword("when").Then(_ => ExpressionGrammar.Condition)
+        from delays in Delays
         from comma in Symbol(",", null).XOptional()
         from reaction in Keyword("then").Then(_ => Reaction)
-        from second in Symbol(",", null).XOptional()
-        from bad in Keyword("if bad").Then(_ => OneOf("`trip`, `alarm` or `hold`", "trip", "alarm", "hold")).XOptional()
-        select new TripSyntax(name, title, condition, reaction, bad.OrNull(), name.Span);
+        from clauses in ClauseSet.AnyOf(
+            ClauseSet.Clause("if bad", OneOf("`trip`, `alarm` or `hold`", "trip", "alarm", "hold")),
+            ClauseSet.Clause("group", Name))
+        select new TripSyntax(name, title, condition, delays, reaction, clauses.Find<WordSyntax>("if bad"), clauses.Find<WordSyntax>("group"), name.Span);
 
     public static readonly Parser<StatementSyntax> Alarm =
         from word in Keyword("alarm")
@@ -103,4 +116,7 @@ internal static class ProtectionGrammar
         from message in QuotedText
         from condition in Keyword("when").Then(_ => ExpressionGrammar.Condition)
         select new AlarmSyntax(name, message, condition, name.Span);
+
+    private static DelaysSyntax DelaysOf(ClauseSet clauses) =>
+        new(clauses.Find<AmountSyntax>("on after"), clauses.Find<AmountSyntax>("off after"), default);
 }

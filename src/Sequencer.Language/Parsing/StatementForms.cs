@@ -17,6 +17,7 @@ internal static class StatementForms
         ("interlock", "from", "interlock I1 \"Overfill\" XV101 blocked from LSHH101 until LT101 < 5.300 m3 and reset"),
         ("interlock", "unless", "interlock I2 \"Unmixed\" P201 blocked unless YS110"),
         ("permissive", "else", "permissive I4 \"Valve first\" P101 starts only with ZSO101, else after 15 s hold"),
+        ("trip", "group", "trip T2 \"Mixing lost\" when not YS110, on after 8 s, then hold, group MIXING"),
         ("trip", "bad", "trip T2 \"Mixing lost\" when not YS110 stays 8 s then hold, if bad hold"),
         ("assume", "never", "assume A2 \"Switch and level agree\" never LSHH101 and LT101 < 1.000 m3"),
         ("assume", "monitored", "assume A1 \"Filling rate\" LT101 rises at most 0.40 m3/min, monitored, else hold"),

@@ -22,6 +22,7 @@ internal static class StatementParser
         ["output"] = SignalGrammar.Output,
         ["reagent"] = SignalGrammar.Reagent,
         ["parameter"] = SignalGrammar.Parameter,
+        ["group"] = ProtectionGrammar.Group,
         ["latch"] = ProtectionGrammar.Latch,
         ["interlock"] = ProtectionGrammar.Interlock,
         ["permissive"] = ProtectionGrammar.Permissive,

@@ -3,7 +3,10 @@ using Sequencer.Text;
 
 namespace Sequencer.Language.Programs;
 
-/// <summary>Forces outputs to their safe value, whoever demands them; in force in every state and in manual.</summary>
+/// <summary>
+/// Forces outputs to their safe value, whoever demands them; in force in every state and in manual.
+/// <see cref="Group"/> names the group whose reset counts; null is the unit's own.
+/// </summary>
 public sealed record Interlock(
     string Name,
     string Title,
@@ -12,4 +15,5 @@ public sealed record Interlock(
     Condition Condition,
     Condition? Release,
     bool NeedsReset,
+    string? Group,
     SourceSpan Span);

@@ -31,6 +31,8 @@ public sealed record UnitProgram
 
     public ImmutableArray<Latch> Latches { get; init; } = [];
 
+    public ImmutableArray<ProtectionGroup> Groups { get; init; } = [];
+
     public ImmutableArray<Interlock> Interlocks { get; init; } = [];
 
     public ImmutableArray<Exclusion> Exclusions { get; init; } = [];

@@ -111,6 +111,22 @@ internal static class ProtectionDiagnostics
         "the hardware cuts the drives, but the program does not know: when the button is pulled again they start with whatever the step demands",
         $"write `trip … when {input.Tag} then emergency`");
 
+    public static Diagnostic GroupWithoutMember(ProtectionGroup group) => new(
+        "SEQ0541",
+        Severity.Warning,
+        group.Span,
+        $"nothing is in the group `{group.Name}`",
+        "its reset would reset nothing; whoever presses it believes that something was reset",
+        $"add `, group {group.Name}` to the trips and interlocks that belong to it, or delete it");
+
+    public static Diagnostic DelayBeyondReaction(SourceSpan delayed, string protection, string delay, string requirement, string within) => new(
+        "SEQ0542",
+        Severity.Error,
+        delayed,
+        $"`{protection}` waits {delay} before it acts, but `{requirement}` demands an answer within {within}",
+        "while the protection still waits, the time that the plant allows is over",
+        "shorten `on after`, or allow more time if the process does");
+
     public static Diagnostic NeedsOwnProof(SourceSpan span, string protection, Output output) => new(
         "SEQ0533",
         Severity.Error,

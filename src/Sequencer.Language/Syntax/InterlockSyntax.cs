@@ -13,4 +13,6 @@ internal sealed record InterlockSyntax(
     ExpressionSyntax Condition,
     ExpressionSyntax? Release,
     bool NeedsReset,
+    DelaysSyntax Delays,
+    WordSyntax? Group,
     TextSpan Span) : DeclarationSyntax(Name, Span);

@@ -7,6 +7,8 @@ internal sealed record TripSyntax(
     WordSyntax Name,
     TextSyntax Title,
     ExpressionSyntax Condition,
+    DelaysSyntax Delays,
     WordSyntax Reaction,
     WordSyntax? IfBad,
+    WordSyntax? Group,
     TextSpan Span) : DeclarationSyntax(Name, Span);

@@ -12,15 +12,20 @@ using Sequencer.Text;
 
 namespace Sequencer.Export.Tests.Equivalence;
 
-/// <summary>A demonstration site's program, its system and its exported text.</summary>
+/// <summary>A program, its system and its exported text.</summary>
 internal sealed partial class DemoExport
 {
     private const int ScanMilliseconds = 100;
 
     public DemoExport(string folder, string file)
+        : this(folder, new SourceText(file, File.ReadAllText(RepositoryPath.At("sequences", folder, file))))
     {
-        string path = RepositoryPath.At("sequences", folder, file);
-        CheckResult result = ProgramChecker.Check(new SourceText(file, File.ReadAllText(path)), ScanMilliseconds);
+    }
+
+    /// <summary>Any one program.</summary>
+    public DemoExport(string folder, SourceText text)
+    {
+        CheckResult result = ProgramChecker.Check(text, ScanMilliseconds);
         UnitProgram program = result.Program ?? throw new InvalidOperationException(DiagnosticRenderer.Render(result.Diagnostics));
         SiteProgram site = new(folder, ScanMilliseconds, [program]);
         System = SiteLowering.Lower(site);

@@ -82,6 +82,49 @@ public sealed class TripTests
     }
 
     [Fact]
+    public void Each_group_has_its_own_first_out_and_reset()
+    {
+        ProgramBench bench = BenchPrograms.Bench("""
+            group VACUUM "Vacuum system"
+            trip T1 "First"  when S2 then alarm
+            trip T2 "Second" when S3 then alarm, group VACUUM
+            trip T3 "Third"  when S4 then alarm, group VACUUM
+            interlock I1 "Full" M1 blocked from S4 until not S4 and reset, group VACUUM
+            require H1 "Any" never T1 latched and M1
+            require H2 "Any" never T2 latched and M1
+            require H3 "Any" never T3 latched and M1
+            """).Scan();
+        bench.Set("S4.contact", 1);
+        Assert.Equal((0L, 2L), (bench.Scan()["U.first_out"], bench["U.VACUUM.first_out"]));
+        bench.Set("S2.contact", 1);
+        bench.Set("S3.contact", 1);
+        Assert.Equal((1L, 2L), (bench.Scan()["U.first_out"], bench["U.VACUUM.first_out"]));
+        foreach (string contact in new[] { "S2.contact", "S3.contact", "S4.contact" })
+        {
+            bench.Set(contact, 0);
+        }
+
+        bench.Press("reset");
+        Assert.Equal((0L, 1L, 1L, 1L), (bench["T1.latched"], bench["T2.latched"], bench["T3.latched"], bench["I1.blocks"]));
+        bench.Scan().Press("VACUUM.reset");
+        Assert.Equal((0L, 0L, 0L, 0L), (bench["T2.latched"], bench["T3.latched"], bench["I1.blocks"], bench["U.VACUUM.first_out"]));
+    }
+
+    [Fact]
+    public void Of_two_trips_of_a_group_in_one_scan_the_first_written_is_the_first_out()
+    {
+        ProgramBench bench = BenchPrograms.Bench("""
+            group VACUUM "Vacuum system"
+            trip T1 "First"  when S2 then hold
+            trip T2 "Second" when S3 then hold, group VACUUM
+            trip T3 "Third"  when S4 then hold, group VACUUM
+            """).Scan();
+        bench.Set("S3.contact", 1);
+        bench.Set("S4.contact", 1);
+        Assert.Equal((0L, 1L), (bench.Scan()["U.first_out"], bench["U.VACUUM.first_out"]));
+    }
+
+    [Fact]
     public void An_emergency_gives_every_output_its_emergency_value_over_demand_interlock_and_manual()
     {
         ProgramBench bench = BenchPrograms.Started("""

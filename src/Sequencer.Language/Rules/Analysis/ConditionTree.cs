@@ -13,6 +13,7 @@ internal static class ConditionTree
         Negation negation => [negation.Condition],
         EdgeFact edge => [edge.Condition],
         StaysFact stays => [stays.Condition],
+        LingersFact lingers => [lingers.Condition],
         _ => [],
     };
 
@@ -54,7 +55,7 @@ internal static class ConditionTree
 
     /// <summary>
     /// The facts at the leaves: whether each speaks for the condition (or, under a negation, against it),
-    /// and whether a <c>stays</c> or an edge stands between.
+    /// and whether a <c>stays</c>, an off-delay or an edge stands between.
     /// </summary>
     public static IEnumerable<SignedFact> Facts(Condition root, bool positive = true)
     {
@@ -72,7 +73,7 @@ internal static class ConditionTree
                 open.Push(new SignedFact(
                     children[index],
                     signed.Positive != (signed.Fact is Negation),
-                    signed.Timed || signed.Fact is StaysFact or EdgeFact));
+                    signed.Timed || signed.Fact is StaysFact or LingersFact or EdgeFact));
             }
         }
     }

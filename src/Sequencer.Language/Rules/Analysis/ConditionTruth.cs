@@ -30,6 +30,7 @@ internal sealed class ConditionTruth
         Compare,
         Equals,
         FactAndInside,
+        FactOrInside,
         FactAndNotInside,
     }
 
@@ -90,6 +91,7 @@ internal sealed class ConditionTruth
         Shape.Not => !results[node.Children[0]],
         Shape.Constant => node.Bound.Sign != 0,
         Shape.Equals => values[node.Variable] == node.Bound,
+        Shape.FactOrInside => values[node.Variable].Sign != 0 || results[node.Children[0]],
         Shape.FactAndInside => values[node.Variable].Sign != 0 && results[node.Children[0]],
         Shape.FactAndNotInside => values[node.Variable].Sign != 0 && !results[node.Children[0]],
         _ => node.Comparison switch
@@ -130,6 +132,8 @@ internal sealed class ConditionTruth
                 return Combine(Shape.Not, "not", children);
             case StaysFact stays:
                 return Timed(Shape.FactAndInside, string.Create(CultureInfo.InvariantCulture, $"stays {stays.Time.Milliseconds} {stays.AfterLastPulse}"), children);
+            case LingersFact lingers:
+                return Timed(Shape.FactOrInside, string.Create(CultureInfo.InvariantCulture, $"lingers {lingers.Time.Milliseconds}"), children);
             case EdgeFact edge:
                 return Timed(edge.Rising ? Shape.FactAndInside : Shape.FactAndNotInside, edge.Rising ? "rising" : "falling", children);
             case ConstantCondition constant:
