@@ -18,6 +18,7 @@ internal static class ConditionLowering
             Negation negation => Truth.Not(build, Lower(scan, negation.Condition, place)),
             SwitchFact fact => Truth.Known(scan.Switch(fact.Input)),
             OutputFact fact => Truth.Known(Output(scan, fact, place)),
+            DosedFact fact => Truth.Known(scan.Doses.Dosed(fact.Step, fact.Output)),
             LatchFact fact => Truth.Known(scan.LatchAtStart(fact.Latch)),
             TripFact fact => Truth.Known(scan.TripAtStart(fact.Trip)),
             StepFact fact => Truth.Known(scan.StepAtStart(fact.Step)),

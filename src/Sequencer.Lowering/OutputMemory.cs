@@ -7,12 +7,6 @@ namespace Sequencer.Lowering;
 /// <summary>What each output was last scan, and what it has delivered in this batch.</summary>
 internal sealed class OutputMemory
 {
-    /// <summary>
-    /// A total stops counting here: a day of 100 ms scans, far beyond any batch's maximum, so that a
-    /// maximum that is not kept shows in the total.
-    /// </summary>
-    private const long LargestTotal = 864_000;
-
     private readonly UnitScan _scan;
     private readonly Dictionary<string, DeclaredState> _last = new(StringComparer.Ordinal);
     private readonly Dictionary<string, DeclaredState> _totals = new(StringComparer.Ordinal);
@@ -32,7 +26,7 @@ internal sealed class OutputMemory
                     _maxima[output.Tag] = maximum;
                 }
 
-                IntegerRange range = new(0, LargestTotal);
+                IntegerRange range = new(0, QuantityMeasure.LargestTotal);
                 _totals[output.Tag] = scan.System.State($"{output.Tag}.total", range, 0, retained: true, StatePurpose.Control, origin);
             }
         }

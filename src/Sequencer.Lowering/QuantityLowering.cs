@@ -21,16 +21,16 @@ internal static class QuantityLowering
     private static Expression Counts(UnitScan scan, Quantity root, Rational measure) => scan.Build.Add(
         QuantityMeasure.Terms(root).Select(term => scan.Build.Scale(term.Negative ? -1 : 1, Leaf(scan, term.Leaf, measure))));
 
-    private static Expression Leaf(UnitScan scan, Quantity leaf, Rational measure)
+    /// <summary>How many steps of its own resolution a leaf other than a literal has.</summary>
+    public static Expression Steps(UnitScan scan, Quantity leaf) => leaf switch
     {
-        long factor = (QuantityMeasure.Resolution(leaf, scan.ScanMilliseconds) / measure).ToInt64();
-        return leaf switch
-        {
-            LiteralQuantity literal => scan.Build.Constant((literal.Value / measure).ToInt64()),
-            ReadingQuantity reading => scan.Build.Scale(factor, scan.Reading(reading.Input)),
-            ParameterQuantity parameter => scan.Build.Scale(factor, scan.BatchValue(parameter.Parameter)),
-            TotalQuantity total => scan.Build.Scale(factor, scan.Total(total.Output)),
-            _ => throw new System.Diagnostics.UnreachableException($"no integer for {leaf.GetType().Name}"),
-        };
-    }
+        ReadingQuantity reading => scan.Reading(reading.Input),
+        ParameterQuantity parameter => scan.BatchValue(parameter.Parameter),
+        TotalQuantity total => scan.Total(total.Output),
+        _ => throw new System.Diagnostics.UnreachableException($"no integer for {leaf.GetType().Name}"),
+    };
+
+    private static Expression Leaf(UnitScan scan, Quantity leaf, Rational measure) => leaf is LiteralQuantity literal
+        ? scan.Build.Constant((literal.Value / measure).ToInt64())
+        : scan.Build.Scale((QuantityMeasure.Resolution(leaf, scan.ScanMilliseconds) / measure).ToInt64(), Steps(scan, leaf));
 }

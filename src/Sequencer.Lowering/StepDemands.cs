@@ -35,7 +35,17 @@ internal static class StepDemands
             conditions.Add(build.LessOrEqual(build.Constant(after), scan.Situation.Elapsed(step.Number)));
         }
 
-        if (action.For is { } length)
+        if (action is { OnceABatch: true, For: { } share })
+        {
+            conditions.Add(Owed(scan, step, action, share.Scans(scan.ScanMilliseconds), name));
+        }
+
+        if (action.AtEach is { } edge)
+        {
+            conditions.Add(SinceEdge(scan, step, edge, action.For.GetValueOrDefault().Scans(scan.ScanMilliseconds), name));
+        }
+
+        if (action is { For: { } length, OnceABatch: false, AtEach: null })
         {
             conditions.Add(build.Less(scan.Situation.Elapsed(step.Number), build.Constant(after + length.Scans(scan.ScanMilliseconds))));
         }
@@ -63,5 +73,36 @@ internal static class StepDemands
         Expression now = build.Or(before, build.And(end.Possibly, scan.StepNow(step.Number), scan.RunningNow));
         done.Next = now;
         return now;
+    }
+
+    /// <summary>
+    /// The batch has not had all its scans of the action; one counts when the output obeys while the step is
+    /// active, whoever demands it, and none is forgotten before the next start.
+    /// </summary>
+    private static Expression Owed(UnitScan scan, Step step, DriveAction action, long scans, string name)
+    {
+        ExpressionBuilder build = scan.Build;
+        DeclaredState given = scan.System.State($"{name}.given", new IntegerRange(0, scans), 0, retained: true, StatePurpose.Control, new Origin(action.Span));
+        scan.System.Later(() =>
+        {
+            Expression final = scan.Final(action.Output);
+            Expression counts = build.And(scan.StepNow(step.Number), action.On ? final : build.Not(final));
+            given.Next = build.IfThenElse(
+                scan.State.Started, build.Constant(0), build.IfThenElse(counts, Clocks.UpTo(build, given.Current, scans), given.Current));
+        });
+        return build.And(build.Not(scan.State.Started), build.Less(given.Current, build.Constant(scans)));
+    }
+
+    /// <summary>An edge came in this scan or within the time before; it begins anew with each, and is cut short outside Running.</summary>
+    private static Expression SinceEdge(UnitScan scan, Step step, EdgeFact edge, long scans, string name)
+    {
+        ExpressionBuilder build = scan.Build;
+        DeclaredState left = scan.System.State($"{name}.left", new IntegerRange(0, scans), 0, retained: false, StatePurpose.Control, new Origin(edge.Span));
+        Expression begins = ConditionLowering.Lower(scan, edge, new ConditionPlace($"{name}.each", step: step)).Surely;
+        Expression goes = build.And(scan.StepNow(step.Number), scan.RunningNow);
+        Expression more = build.And(build.Not(scan.Activated(step.Number)), build.Less(build.Constant(0), left.Current));
+        Expression rest = build.IfThenElse(begins, build.Constant(scans), build.IfThenElse(more, left.Current, build.Constant(0)));
+        left.Next = build.IfThenElse(goes, build.Maximum(build.Constant(0), build.Subtract(rest, build.Constant(1))), build.Constant(0));
+        return build.Or(begins, more);
     }
 }

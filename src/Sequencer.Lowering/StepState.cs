@@ -63,7 +63,7 @@ internal sealed class StepState
     }
 
     private static long LongestAction(Step step, int scanMilliseconds) => step.Actions.OfType<DriveAction>()
-        .Select(action => action.After.Scans(scanMilliseconds) + (action.For?.Scans(scanMilliseconds) ?? 0))
+        .Select(action => action.ScansFromActivation(scanMilliseconds))
         .DefaultIfEmpty(0)
         .Max();
 }

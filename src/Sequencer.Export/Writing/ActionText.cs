@@ -9,7 +9,7 @@ internal static class ActionText
         VariableSection.Retained, FormattableString.Invariant($"step{step.Number}.elapsed"), LongestAction(unit, step), "scans since its activation, while Running");
 
     public static long LongestAction(UnitText unit, Step step) => step.Actions.OfType<DriveAction>()
-        .Select(action => unit.Scans(action.After) + (action.For is { } length ? unit.Scans(length) : 0))
+        .Select(action => action.ScansFromActivation(unit.ScanMilliseconds))
         .DefaultIfEmpty(0)
         .Max();
 
@@ -23,6 +23,11 @@ internal static class ActionText
             {
                 DoseText.Pulse(unit, step, dose);
             }
+
+            foreach (AmountDoseAction dose in step.Actions.OfType<AmountDoseAction>())
+            {
+                AmountDoseText.Give(unit, step, dose);
+            }
         }
 
         Dictionary<DriveAction, string> extras = Extras(unit);
@@ -31,7 +36,10 @@ internal static class ActionText
             IEnumerable<string> pulses = unit.Unit.Steps.SelectMany(step => step.Actions.OfType<DoseAction>()
                 .Where(dose => dose.Output.Tag == output.Tag)
                 .Select(dose => unit.Names.Of(DoseText.Path(step, dose, "pulse"))));
-            body.Add($"{unit.Scratch($"{output.Tag}.on")} := {UnitText.Bracketed(pulses, "OR", "FALSE")};");
+            IEnumerable<string> amounts = unit.Unit.Steps.SelectMany(step => step.Actions.OfType<AmountDoseAction>()
+                .Where(dose => dose.Output.Tag == output.Tag)
+                .Select(dose => AmountDoseText.Gives(unit, step, dose)));
+            body.Add($"{unit.Scratch($"{output.Tag}.on")} := {UnitText.Bracketed([.. pulses, .. amounts], "OR", "FALSE")};");
             body.Add($"{unit.Scratch($"{output.Tag}.off")} := FALSE;");
         }
 
@@ -90,11 +98,8 @@ internal static class ActionText
                 unit.Body.Add($"IF {unit.Entered(step.Number)} THEN {elapsed} := 0; END_IF;");
             }
 
-            Dictionary<string, int> numbers = new(StringComparer.Ordinal);
-            foreach (DriveAction drive in step.Actions.OfType<DriveAction>())
+            foreach ((DriveAction drive, string path) in Paths(step))
             {
-                int number = numbers[drive.Output.Tag] = numbers.GetValueOrDefault(drive.Output.Tag) + 1;
-                string path = FormattableString.Invariant($"step{step.Number}.{drive.Output.Tag}{(number == 1 ? "" : "_" + number)}");
                 if (Extra(unit, step, drive, path) is { } condition)
                 {
                     extras.Add(drive, condition);
@@ -103,6 +108,17 @@ internal static class ActionText
         }
 
         return extras;
+    }
+
+    /// <summary>The drives of the step, each with the path of what it keeps.</summary>
+    public static IEnumerable<(DriveAction Drive, string Path)> Paths(Step step)
+    {
+        Dictionary<string, int> numbers = new(StringComparer.Ordinal);
+        foreach (DriveAction drive in step.Actions.OfType<DriveAction>())
+        {
+            int number = numbers[drive.Output.Tag] = numbers.GetValueOrDefault(drive.Output.Tag) + 1;
+            yield return (drive, FormattableString.Invariant($"step{step.Number}.{drive.Output.Tag}{(number == 1 ? "" : "_" + number)}"));
+        }
     }
 
     private static string? Extra(UnitText unit, Step step, DriveAction drive, string path)
@@ -114,7 +130,17 @@ internal static class ActionText
             conditions.Add(FormattableString.Invariant($"({Elapsed(unit, step)} >= {after})"));
         }
 
-        if (drive.For is { } length)
+        if (drive is { OnceABatch: true, For: { } share })
+        {
+            conditions.Add(FormattableString.Invariant($"(NOT {unit.Names.Of("started")}) AND ({ShareText.Given(unit, drive, path)} < {unit.Scans(share)})"));
+        }
+
+        if (drive.AtEach is { } edge)
+        {
+            conditions.Add(ShareText.SinceEdge(unit, step, drive, edge, path));
+        }
+
+        if (drive is { For: { } length, OnceABatch: false, AtEach: null })
         {
             conditions.Add(FormattableString.Invariant($"({Elapsed(unit, step)} < {after + unit.Scans(length)})"));
         }

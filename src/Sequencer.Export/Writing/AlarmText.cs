@@ -76,6 +76,18 @@ internal static class AlarmText
             Raise(unit, DoseText.Path(step, dose, "no_response"), $"{dose.Signal.Tag} does not answer to {dose.Output.Tag}", unit.Names.Of(DoseText.Path(step, dose, "no_response")));
             Raise(unit, DoseText.Path(step, dose, "exhausted"), $"{dose.Output.Tag} has given all that a batch may have", unit.Names.Of(DoseText.Path(step, dose, "exhausted")));
         }
+
+        foreach (AmountDoseAction dose in step.Actions.OfType<AmountDoseAction>().Where(dose => dose.Of is not null))
+        {
+            if (dose.Of is ReadingQuantity reading)
+            {
+                string unusable = AmountDoseText.Path(step, dose, "unusable");
+                Raise(unit, unusable, $"{reading.Input.Tag} not usable: {dose.Output.Tag} does not dose", unit.Names.Of(unusable));
+            }
+
+            string exhausted = AmountDoseText.Path(step, dose, "exhausted");
+            Raise(unit, exhausted, $"{dose.Output.Tag} has given all that a batch may have", unit.Names.Of(exhausted));
+        }
     }
 
     private static void Raise(UnitText unit, string path, string message, string raised)

@@ -5,9 +5,6 @@ namespace Sequencer.Export.Writing;
 /// <summary>Section 9: totals, clocks and memories at the end of the scan.</summary>
 internal static class ClosingText
 {
-    /// <summary>A total stops counting here: a day of 100 ms scans, as in the meaning.</summary>
-    private const long LargestTotal = 864_000;
-
     /// <summary>Memories that conditions read from the start of the scan on.</summary>
     public static void Declare(UnitText unit)
     {
@@ -18,7 +15,7 @@ internal static class ClosingText
             if (output.Delivery is not null)
             {
                 double millilitres = (QuantityMeasure.VolumeOfAScan(output, unit.ScanMilliseconds) * 1000).ToDouble();
-                unit.Counter(VariableSection.Retained, $"{output.Tag}.total", LargestTotal, FormattableString.Invariant($"scans of delivery in this batch, {millilitres:0.###} mL each"));
+                unit.Counter(VariableSection.Retained, $"{output.Tag}.total", QuantityMeasure.LargestTotal, FormattableString.Invariant($"scans of delivery in this batch, {millilitres:0.###} mL each"));
             }
         }
 
@@ -80,6 +77,15 @@ internal static class ClosingText
             body.Close("END_IF;");
         }
 
+        foreach (Step step in unit.Unit.Steps)
+        {
+            ShareText.Count(unit, step);
+            foreach (AmountDoseAction dose in step.Actions.OfType<AmountDoseAction>())
+            {
+                AmountDoseText.Count(unit, step, dose);
+            }
+        }
+
         StepText.Finish(unit);
         StateMachineText.Finish(unit);
     }
@@ -102,7 +108,7 @@ internal static class ClosingText
             {
                 string total = unit.Names.Of($"{output.Tag}.total");
                 body.Add($"IF {unit.Names.Of("started")} THEN {total} := 0; END_IF;");
-                body.Add(FormattableString.Invariant($"IF {name} AND ({total} < {LargestTotal}) THEN {total} := {total} + 1; END_IF;"));
+                body.Add(FormattableString.Invariant($"IF {name} AND ({total} < {QuantityMeasure.LargestTotal}) THEN {total} := {total} + 1; END_IF;"));
             }
 
             body.Add($"{unit.Names.Of($"{output.Tag}.last")} := {name};");

@@ -52,6 +52,7 @@ internal sealed class ConditionText(UnitText unit)
         Negation negation => Not(Write(negation.Condition, site, !surely)),
         SwitchFact fact => unit.Names.Of(fact.Input.Tag),
         OutputFact fact => Output(fact, site),
+        DosedFact fact => AmountDoseText.Dosed(unit, fact),
         LatchFact fact => unit.Names.Of(fact.Latch),
         TripFact fact => unit.Flag(VariableSection.Temporary, $"{fact.Trip}.before", ""),
         StepFact fact => unit.StepAtStart(fact.Step),
@@ -226,15 +227,18 @@ internal sealed class ConditionText(UnitText unit)
         }
 
         long factor = (QuantityMeasure.Resolution(leaf, unit.ScanMilliseconds) / measure).ToInt64();
-        string name = leaf switch
-        {
-            ReadingQuantity reading => unit.Names.Of($"{reading.Input.Tag}.held"),
-            ParameterQuantity parameter => unit.Names.Of($"{parameter.Parameter.Name}.batch"),
-            TotalQuantity total => unit.Names.Of($"{total.Output.Tag}.total"),
-            _ => throw new System.Diagnostics.UnreachableException($"no text for {leaf.GetType().Name}"),
-        };
+        string name = Steps(leaf);
         return factor == 1 ? name : FormattableString.Invariant($"({factor} * {name})");
     }
+
+    /// <summary>The variable that holds a leaf other than a literal, in steps of its own resolution.</summary>
+    public string Steps(Quantity leaf) => leaf switch
+    {
+        ReadingQuantity reading => unit.Names.Of($"{reading.Input.Tag}.held"),
+        ParameterQuantity parameter => unit.Names.Of($"{parameter.Parameter.Name}.batch"),
+        TotalQuantity total => unit.Names.Of($"{total.Output.Tag}.total"),
+        _ => throw new System.Diagnostics.UnreachableException($"no text for {leaf.GetType().Name}"),
+    };
 
     private static List<AnalogueInput> Readings(params IReadOnlyList<Quantity> quantities) =>
         [.. quantities.SelectMany(QuantityMeasure.Leaves).OfType<ReadingQuantity>().Select(reading => reading.Input).DistinctBy(input => input.Tag)];

@@ -36,6 +36,11 @@ internal static class FaultText
             {
                 DoseText.Measure(unit, step, dose);
             }
+
+            foreach (AmountDoseAction dose in step.Actions.OfType<AmountDoseAction>())
+            {
+                AmountDoseText.Judge(unit, step, dose);
+            }
         }
 
         Requests(unit);
@@ -177,12 +182,14 @@ internal static class FaultText
             .Select(step => unit.Names.Of(FormattableString.Invariant($"step{step.Number}.limit_over")));
         IEnumerable<string> doses = program.Steps.SelectMany(step => step.Actions.OfType<DoseAction>()
             .SelectMany(dose => DoseText.Asks(unit, step, dose, reaction)));
+        IEnumerable<string> amounts = program.Steps.SelectMany(step => step.Actions.OfType<AmountDoseAction>()
+            .SelectMany(dose => AmountDoseText.Asks(unit, step, dose, reaction)));
         IEnumerable<string> permissives = program.Permissives
             .Where(permissive => permissive.Patience is not null && permissive.Reaction == reaction)
             .SelectMany(permissive => permissive.Outputs.Select(output => unit.Names.Of($"{permissive.Name}.{output.Tag}.impatient")));
         IEnumerable<string> assumptions = program.Assumptions
             .Where(assumption => assumption.Monitored && assumption.Reaction == reaction)
             .Select(assumption => unit.Names.Of($"{assumption.Name}.breached"));
-        return [.. trips, .. bad, .. devices, .. limits, .. doses, .. permissives, .. assumptions];
+        return [.. trips, .. bad, .. devices, .. limits, .. doses, .. amounts, .. permissives, .. assumptions];
     }
 }

@@ -28,6 +28,9 @@ internal sealed class BindingContext
     /// <summary>A malformed line may have been a step: an unknown number is not told.</summary>
     public bool StepsMayBeMissing { get; set; }
 
+    /// <summary>The steps that dose an amount with an output, by its name; null where a malformed line may have been such a dose.</summary>
+    public ILookup<string, int>? AmountDoses { get; set; }
+
     public void Report(Diagnostic diagnostic) => Diagnostics.Add(diagnostic);
 
     /// <summary>How much an output's total grows in one scan, in litres.</summary>

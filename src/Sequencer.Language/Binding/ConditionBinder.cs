@@ -24,7 +24,7 @@ internal sealed class ConditionBinder
     }
 
     /// <summary>A condition that may be left out.</summary>
-    public Condition? BindOptional(ExpressionSyntax? expression, LinePlace place) => expression is null ? null : Bind(expression, place, default);
+    public Condition? BindOptional(ExpressionSyntax? expression, LinePlace place, ConditionUse use = default) => expression is null ? null : Bind(expression, place, use);
 
     public Condition? Bind(ExpressionSyntax expression, LinePlace place) => Bind(expression, place, default);
 

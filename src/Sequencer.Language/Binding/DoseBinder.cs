@@ -22,7 +22,7 @@ internal sealed class DoseBinder
     /// <summary>Null where a part was wrong.</summary>
     public DoseAction? Bind(DoseSyntax syntax, LinePlace place)
     {
-        Output? output = Output(syntax, place);
+        Output? output = Output(syntax.Name, place);
         AnalogueInput? signal = _declarations.ResolveReading(syntax.Signal, place);
         Duration? pulse = Pulse(syntax.Pulse, place);
         Duration? fine = Pulse(syntax.FinePulse, place);
@@ -60,16 +60,17 @@ internal sealed class DoseBinder
             place.At(syntax));
     }
 
-    private Output? Output(DoseSyntax syntax, LinePlace place)
+    /// <summary>An output that is said to deliver something.</summary>
+    public Output? Output(WordSyntax name, LinePlace place)
     {
-        Symbol? symbol = _context.Symbols.Resolve(syntax.Name, place, found => found.IsOutput, "a valve or a motor");
+        Symbol? symbol = _context.Symbols.Resolve(name, place, found => found.IsOutput, "a valve or a motor");
         if (symbol?.Syntax is OutputSyntax { Delivers: null })
         {
-            _context.Report(NameDiagnostics.DeliversNothing(place.At(syntax.Name), symbol));
+            _context.Report(NameDiagnostics.DeliversNothing(place.At(name), symbol));
             return null;
         }
 
-        return symbol is null ? null : _declarations.Demand<Output>(symbol, place.At(syntax.Name));
+        return symbol is null ? null : _declarations.Demand<Output>(symbol, place.At(name));
     }
 
     private void CheckEffect(Output? output, AnalogueInput signal, DoseSyntax syntax, LinePlace place)
@@ -83,7 +84,8 @@ internal sealed class DoseBinder
     /// <summary>An effect whose reading failed to bind has been reported already.</summary>
     private bool EffectIsWritten(Reagent reagent) => _context.Symbols.Find(reagent.Name)?.Syntax is ReagentSyntax { Signal: not null };
 
-    private Duration? Pulse(AmountSyntax? amount, LinePlace place)
+    /// <summary>The length of a pulse; told where it is no whole number of scans.</summary>
+    public Duration? Pulse(AmountSyntax? amount, LinePlace place)
     {
         Duration? pulse = _amounts.Time(amount, place);
         if (amount is not null && pulse is { } time && time.Milliseconds % _context.ScanMilliseconds != 0)

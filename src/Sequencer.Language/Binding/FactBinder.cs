@@ -38,7 +38,7 @@ internal sealed class FactBinder
             SymbolKind.AnalogueInput => _declarations.Demand<AnalogueInput>(symbol, span) is { } reading ? new UsableFact(reading, span) : null,
             SymbolKind.Latch => new LatchFact(symbol.Name, span),
             SymbolKind.Trip => new TripFact(symbol.Name, span),
-            _ => BindOutput(name, symbol, place),
+            _ => BindOutput(name, symbol, place, use),
         };
     }
 
@@ -108,7 +108,7 @@ internal sealed class FactBinder
         }
     }
 
-    private Condition? BindOutput(NameExpression name, Symbol symbol, LinePlace place)
+    private Condition? BindOutput(NameExpression name, Symbol symbol, LinePlace place, ConditionUse use)
     {
         Text.SourceSpan span = place.At(name);
         string? aspect = name.Aspect?.Text;
@@ -128,6 +128,11 @@ internal sealed class FactBinder
             return null;
         }
 
+        if (aspect is "dosed")
+        {
+            return Dosed(output, use, span);
+        }
+
         OutputFactKind kind = aspect switch
         {
             "proved" => OutputFactKind.Proved,
@@ -136,5 +141,27 @@ internal sealed class FactBinder
         };
         OutputFact fact = new(output, kind, span);
         return aspect is "closed" or "stopped" ? new Negation(fact, span) : fact;
+    }
+
+    /// <summary>Of the step's own dose by amount, or of the only one there is.</summary>
+    private DosedFact? Dosed(Output output, ConditionUse use, Text.SourceSpan span)
+    {
+        int[] steps = [.. _context.AmountDoses?[output.Tag].Distinct() ?? []];
+        if (use.Step is int own && steps.Contains(own))
+        {
+            return new DosedFact(output, own, span);
+        }
+
+        if (steps.Length == 1 && use.Step is null)
+        {
+            return new DosedFact(output, steps[0], span);
+        }
+
+        if (_context.AmountDoses is not null)
+        {
+            _context.Report(StepActionDiagnostics.NoAmountDosed(span, output.Tag, steps.Length > 1));
+        }
+
+        return null;
     }
 }

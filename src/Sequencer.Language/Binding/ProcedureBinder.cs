@@ -15,6 +15,7 @@ internal sealed class ProcedureBinder
     private readonly AmountBinder _amounts;
     private readonly DeclarationBinder _declarations;
     private readonly DoseBinder _doses;
+    private readonly AmountDoseBinder _amountDoses;
     private readonly List<Transition> _transitions = [];
     private readonly List<Step> _steps = [];
 
@@ -24,6 +25,7 @@ internal sealed class ProcedureBinder
         _amounts = amounts;
         _declarations = declarations;
         _doses = new DoseBinder(context, amounts, declarations);
+        _amountDoses = new AmountDoseBinder(context, amounts, declarations, _doses);
     }
 
     /// <summary>The numbers of all steps, so that any line may name any of them.</summary>
@@ -45,6 +47,12 @@ internal sealed class ProcedureBinder
 
         _context.Steps.UnionWith(first.Keys);
         _context.StepsMayBeMissing |= outline.StepsMayBeMissing;
+        _context.AmountDoses = outline.Steps.Exists(step => step.HasMalformedLine)
+            ? null
+            : outline.Steps
+                .SelectMany(step => step.Lines.Select(line => line.Syntax).OfType<AmountDoseSyntax>().Select(dose => (dose.Name.Text, NumberOf(step))))
+                .Where(pair => pair.Item2 is not null)
+                .ToLookup(pair => pair.Text, pair => pair.Item2 ?? 0);
     }
 
     public (ImmutableArray<Step> Steps, ImmutableArray<Transition> Transitions) Bind(ProgramOutline outline)
@@ -70,9 +78,7 @@ internal sealed class ProcedureBinder
     {
         StepLines lines = new(_context);
         bool doses = outline.HasMalformedLine || outline.Lines.Exists(line => line.Syntax is DoseSyntax);
-        int? number = outline.Header is { } header && header.Syntax.Number.Value.CompareTo(LargestStepNumber) <= 0
-            ? (int)header.Syntax.Number.Value.ToInt64()
-            : null;
+        int? number = NumberOf(outline);
         foreach (PlacedSyntax<StepLineSyntax> line in outline.Lines)
         {
             BindLine(line, number, doses, lines);
@@ -94,16 +100,24 @@ internal sealed class ProcedureBinder
         }
     }
 
+    private static int? NumberOf(StepOutline outline) =>
+        outline.Header is { } header && header.Syntax.Number.Value.CompareTo(LargestStepNumber) <= 0
+            ? (int)header.Syntax.Number.Value.ToInt64()
+            : null;
+
     private void BindLine(PlacedSyntax<StepLineSyntax> line, int? step, bool doses, StepLines lines)
     {
         LinePlace place = line.Place;
         switch (line.Syntax)
         {
             case DriveSyntax drive:
-                lines.Add(Drive(drive, place));
+                lines.Add(Drive(drive, place, step));
                 break;
             case DoseSyntax dose:
                 lines.Add(_doses.Bind(dose, place));
+                break;
+            case AmountDoseSyntax dose:
+                lines.Add(_amountDoses.Bind(dose, place));
                 break;
             case ExpectSyntax expect:
                 Duration? expected = _amounts.Time(expect.Time, place);
@@ -113,7 +127,7 @@ internal sealed class ProcedureBinder
                 lines.SetLimit(Limit(limit, place), place.At(limit));
                 break;
             case GoSyntax go:
-                Condition? when = _declarations.Conditions.Bind(go.When, place, new ConditionUse(false, doses));
+                Condition? when = _declarations.Conditions.Bind(go.When, place, new ConditionUse(false, doses) { Step = step });
                 AddTransition(step is int from ? [from] : null, Steps(go.Targets, place), when, place.At(go));
                 break;
             default:
@@ -158,19 +172,28 @@ internal sealed class ProcedureBinder
         return steps.Count == numbers.Length ? steps.ToImmutable() : null;
     }
 
-    private DriveAction? Drive(DriveSyntax syntax, LinePlace place)
+    private DriveAction? Drive(DriveSyntax syntax, LinePlace place, int? step)
     {
         Duration? after = _amounts.TimeOrNothing(syntax.After, place);
         Duration? length = _amounts.Time(syntax.For, place);
-        Condition? during = _declarations.Conditions.BindOptional(syntax.While, place);
-        Condition? until = _declarations.Conditions.BindOptional(syntax.Until, place);
+        ConditionUse use = new(false, false) { Step = step };
+        Condition? each = _declarations.Conditions.BindOptional(syntax.AtEach, place, use);
+        Condition? during = _declarations.Conditions.BindOptional(syntax.While, place, use);
+        Condition? until = _declarations.Conditions.BindOptional(syntax.Until, place, use);
+        if (each is not (null or EdgeFact))
+        {
+            _context.Report(StepActionDiagnostics.EdgeNeeded(each.Span));
+        }
+
         Symbol? symbol = _context.Symbols.Resolve(syntax.Name, place, found => found.IsOutput, "a valve or a motor");
         if (symbol is null || !DeviceWords.Fits(_context, symbol, syntax.Verb, place, true) || _declarations.Demand<Output>(symbol, place.At(syntax.Name)) is not { } output)
         {
             return null;
         }
 
-        return after is null ? null : new DriveAction(output, DeviceWords.MeansOn(syntax.Verb), after.Value, length, during, until, place.At(syntax));
+        return after is null
+            ? null
+            : new DriveAction(output, DeviceWords.MeansOn(syntax.Verb), after.Value, length, during, until, place.At(syntax)) { OnceABatch = syntax.OnceABatch, AtEach = each as EdgeFact };
     }
 
     private StepLimit? Limit(LimitSyntax syntax, LinePlace place)

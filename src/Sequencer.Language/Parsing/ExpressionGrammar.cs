@@ -12,7 +12,7 @@ namespace Sequencer.Language.Parsing;
 /// </summary>
 internal static class ExpressionGrammar
 {
-    private static readonly Parser<WordSyntax> Aspect = OneOf(null, "commanded", "proved", "failed", "open", "closed", "running", "stopped", "latched", "usable");
+    private static readonly Parser<WordSyntax> Aspect = OneOf(null, "commanded", "proved", "failed", "open", "closed", "running", "stopped", "latched", "usable", "dosed");
 
     private static readonly Parser<ExpressionSyntax> Named = Node(
         from name in Match(token => token.Kind == TokenKind.Word && !token.IsKeyword, "a name, a number or `(`", [])

@@ -41,13 +41,19 @@ internal static class ProcedureGrammar
         from name in Name
         from after in Keyword("after").Then(_ => Time).XOptional()
         from duration in Keyword("for").Then(_ => Time).XOptional()
+        from once in (duration.IsDefined ? Keyword("once a batch") : Nothing<WordSyntax>()).XOptional()
+        from each in (duration.IsDefined ? Keyword("at each").Then(_ => ExpressionGrammar.Condition) : Nothing<ExpressionSyntax>()).XOptional()
         from during in Keyword("while").Then(_ => ExpressionGrammar.Condition).XOptional()
         from until in Keyword("until").Then(_ => ExpressionGrammar.Condition).XOptional()
-        select new DriveSyntax(verb, name, after.OrNull(), duration.OrNull(), during.OrNull(), until.OrNull(), verb.Span);
+        select new DriveSyntax(verb, name, after.OrNull(), duration.OrNull(), once.IsDefined, each.OrNull(), during.OrNull(), until.OrNull(), verb.Span);
 
     public static readonly Parser<StatementSyntax> Dose =
         from word in Keyword("dose")
         from name in Name
+        from dose in TowardReading(word, name).XOr(ByAmount(word, name))
+        select dose;
+
+    private static Parser<StatementSyntax> TowardReading(WordSyntax word, WordSyntax name) =>
         from pulse in Keyword("pulse").Then(_ => Time)
         from fine in Symbol(",").Then(_ => Fine).XOptional()
         from comma in Symbol(",", null).XOptional()
@@ -63,7 +69,7 @@ internal static class ProcedureGrammar
         from pulses in Keyword("in").Then(_ => WholeNumber)
         from last in OneOf("`pulses`", "pulses", "pulse")
         from leastThen in ThenReaction.XOptional()
-        select new DoseSyntax(
+        select (StatementSyntax)new DoseSyntax(
             name,
             pulse,
             fine.IsDefined ? fine.Get().Time : null,
@@ -77,6 +83,22 @@ internal static class ProcedureGrammar
             pulses,
             leastThen.OrNull(),
             word.Span);
+
+    private static Parser<StatementSyntax> ByAmount(WordSyntax word, WordSyntax name) =>
+        from amount in Keyword("amount").Then(_ => AmountWithUnit)
+        from dose in Keyword("once a batch").Select(_ => (StatementSyntax)new AmountDoseSyntax(name, amount, null, null, null, null, null, word.Span))
+            .XOr(InProportion(word, name, amount))
+        select dose;
+
+    private static Parser<StatementSyntax> InProportion(WordSyntax word, WordSyntax name, AmountSyntax amount) =>
+        from per in Keyword("per").Then(_ => UnitName)
+        from of in Keyword("of").Then(_ => ExpressionGrammar.Amount)
+        from pulse in Keyword("in pulses of").Then(_ => Time).XOptional()
+        from comma in Symbol(",")
+        from most in Keyword("at most").Then(_ => AmountWithUnit)
+        from batch in Keyword("a batch")
+        from then in ThenReaction.XOptional()
+        select (StatementSyntax)new AmountDoseSyntax(name, amount, per, of, pulse.OrNull(), most, then.OrNull(), word.Span);
 
     public static readonly Parser<StatementSyntax> Expect = Keyword("expect").Then(_ => Time).Select(time => new ExpectSyntax(time, time.Span));
 

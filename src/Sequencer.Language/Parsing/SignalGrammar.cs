@@ -123,6 +123,4 @@ internal static class SignalGrammar
 
     private static bool IsSwitch(TokenInput at) =>
         at.Position + 1 < at.TokenLine.Tokens.Length && at.TokenLine.Tokens[at.Position + 1] is { Kind: TokenKind.Word };
-
-    private static Parser<T> Nothing<T>() => input => Result.Failure<T>(input, string.Empty, []);
 }

@@ -39,9 +39,9 @@ internal static class StatementWords
 
     /// <summary>All keywords; none of them is a name or a unit.</summary>
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
-        ("a abort after alarm always and at bad batch begins between blocked clear closed commanded confirm de-energised delivers "
+        ("a abort after alarm always amount and at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed each "
         + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
-        + "lowers monitored most motor never no normally not off on only open opposes or power proved pulse pulses raises reset "
+        + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises reset "
         + "restart retained rises rising running safe scan scans set starts stays step stopped switch the then to toward "
         + "total trip unless until usable valve value wait when while with within").Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 

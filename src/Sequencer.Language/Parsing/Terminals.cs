@@ -39,6 +39,9 @@ internal static class Terminals
         from unit in Unit(null).XOptional()
         select (ExpressionSyntax)new AmountSyntax(number, unit.OrNull(), number.Span));
 
+    /// <summary>Never matches, and expects nothing: stands for a clause that its place does not allow.</summary>
+    public static Parser<T> Nothing<T>() => input => Result.Failure<T>(input, string.Empty, []);
+
     /// <summary>Nothing follows.</summary>
     public static readonly Parser<bool> LineEnd = input =>
     {

@@ -15,4 +15,15 @@ public sealed record DriveAction(
     Duration? For,
     Condition? While,
     Condition? Until,
-    SourceSpan Span) : StepAction(Span);
+    SourceSpan Span) : StepAction(Span)
+{
+    /// <summary><see cref="For"/> is all that a batch gets of it, however often the step is entered.</summary>
+    public bool OnceABatch { get; init; }
+
+    /// <summary>On for <see cref="For"/> from each of these edges, not from the activation.</summary>
+    public EdgeFact? AtEach { get; init; }
+
+    /// <summary>From the activation to the end of what is counted from it.</summary>
+    public long ScansFromActivation(int scanMilliseconds) =>
+        After.Scans(scanMilliseconds) + (OnceABatch || AtEach is not null ? 0 : For?.Scans(scanMilliseconds) ?? 0);
+}

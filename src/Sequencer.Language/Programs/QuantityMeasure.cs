@@ -8,6 +8,12 @@ namespace Sequencer.Language.Programs;
 /// </summary>
 public static class QuantityMeasure
 {
+    /// <summary>
+    /// A total stops counting here: a day of 100 ms scans, far beyond any batch's maximum, so that a
+    /// maximum that is not kept shows in the total.
+    /// </summary>
+    public const long LargestTotal = 864_000;
+
     /// <summary>The measure in which all the quantities are whole numbers, in base units.</summary>
     public static Rational Common(IEnumerable<Quantity> quantities, int scanMilliseconds) => quantities
         .SelectMany(Leaves)
@@ -64,7 +70,11 @@ public static class QuantityMeasure
         return (long)(literal.Value / VolumeOfAScan(output, scanMilliseconds)).Floor();
     }
 
-    /// <summary>The most scans of delivery that any dose of the unit allows the output in a batch; null without a dose.</summary>
+    /// <summary>
+    /// The most scans of delivery that the doses of the unit allow the output in a batch: the largest maximum
+    /// of those toward a reading; with doses by amount only, all of them together, unless a step also runs
+    /// or opens the output. Null without such a bound.
+    /// </summary>
     public static long? LargestDose(UnitProgram unit, Output output, int scanMilliseconds)
     {
         long[] maxima =
@@ -73,6 +83,18 @@ public static class QuantityMeasure
                 .Where(dose => dose.Output.Tag == output.Tag)
                 .Select(dose => ScansWithin(output, dose.Maximum, scanMilliseconds)),
         ];
-        return maxima.Length == 0 ? null : maxima.Max();
+        if (maxima.Length > 0)
+        {
+            return maxima.Max();
+        }
+
+        StepAction[] actions = [.. unit.Steps.SelectMany(step => step.Actions)];
+        long[] amounts =
+        [
+            .. actions.OfType<AmountDoseAction>().Where(dose => dose.Output.Tag == output.Tag)
+                .Select(dose => AmountDoseMeasure.Most(dose, scanMilliseconds)),
+        ];
+        bool alsoDriven = actions.OfType<DriveAction>().Any(drive => drive.On && drive.Output.Tag == output.Tag);
+        return amounts.Length == 0 || alsoDriven ? null : amounts.Sum();
     }
 }

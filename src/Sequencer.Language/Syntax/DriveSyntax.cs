@@ -8,6 +8,8 @@ internal sealed record DriveSyntax(
     WordSyntax Name,
     AmountSyntax? After,
     AmountSyntax? For,
+    bool OnceABatch,
+    ExpressionSyntax? AtEach,
     ExpressionSyntax? While,
     ExpressionSyntax? Until,
     TextSpan Span) : StepLineSyntax(Span);

@@ -104,6 +104,11 @@ internal readonly record struct ConditionPlace(Condition Condition, ConditionRol
     {
         foreach (DriveAction drive in program.Steps.SelectMany(step => step.Actions).OfType<DriveAction>())
         {
+            if (drive.AtEach is { } each)
+            {
+                yield return new ConditionPlace(each, ConditionRole.DriveWhile);
+            }
+
             if (drive.While is { } condition)
             {
                 yield return new ConditionPlace(condition, ConditionRole.DriveWhile);

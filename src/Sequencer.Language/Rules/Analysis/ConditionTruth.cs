@@ -156,6 +156,7 @@ internal sealed class ConditionTruth
         LatchFact latch => "latch " + latch.Latch,
         TripFact trip => "trip " + trip.Trip,
         UsableFact usable => "usable " + usable.Input.Tag,
+        DosedFact dosed => string.Create(CultureInfo.InvariantCulture, $"dosed {dosed.Output.Tag} {dosed.Step}"),
         OutputFact output => $"{output.Kind} {output.Output.Tag}",
         StepFact step => string.Create(CultureInfo.InvariantCulture, $"step {step.Step}"),
         _ => throw new ArgumentOutOfRangeException(nameof(fact), fact.GetType().Name, "no such condition"),

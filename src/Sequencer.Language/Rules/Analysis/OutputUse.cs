@@ -12,7 +12,7 @@ internal sealed class OutputUse
 
     public static OutputUse Of(UnitProgram program) => new(
     [
-        .. program.Steps.SelectMany(step => step.Actions).Where(SwitchesOn).Select(DrivenBy).Select(output => output.Tag),
+        .. program.Steps.SelectMany(step => step.Actions).Where(SwitchesOn).Select(DrivenBy).OfType<Output>().Select(output => output.Tag),
     ]);
 
     /// <summary>Some step runs, opens or doses with it.</summary>
@@ -27,14 +27,18 @@ internal sealed class OutputUse
     public static ImmutableArray<RestValue> RestValues(Output output) =>
         [.. new[] { output.Safe, output.Emergency, output.Held }.OfType<RestValue>().Distinct(ReferenceEqualityComparer.Instance).Cast<RestValue>()];
 
-    public static Output DrivenBy(StepAction action) => action switch
+    /// <summary>Null where the action drives no valve and no motor.</summary>
+    public static Output? DrivenBy(StepAction action) => action switch
     {
         DriveAction drive => drive.Output,
         DoseAction dose => dose.Output,
-        _ => throw new ArgumentOutOfRangeException(nameof(action), action.GetType().Name, "no such action"),
+        AmountDoseAction dose => dose.Output,
+        _ => null,
     };
 
-    public static bool SwitchesOn(StepAction action) => action is DoseAction or DriveAction { On: true };
+    public static bool Doses(StepAction action) => action is DoseAction or AmountDoseAction;
+
+    public static bool SwitchesOn(StepAction action) => Doses(action) || action is DriveAction { On: true };
 
     /// <summary>The output doses a chemical: one that moves a reading or that opposes another.</summary>
     public static bool DosesChemical(Output output, ImmutableArray<Reagent> reagents) =>

@@ -34,5 +34,6 @@ internal sealed class InputNeverReadRule : IProgramRule
             .SelectMany(confirmation => new[] { confirmation.On, confirmation.Off }).OfType<SwitchInput>().Select(input => input.Tag),
         .. program.Assumptions.Select(assumption => assumption.Fact).OfType<AssumedRate>().Select(rate => rate.Input.Tag),
         .. program.Steps.SelectMany(step => step.Actions).OfType<DoseAction>().Select(dose => dose.Signal.Tag),
+        .. program.Steps.SelectMany(step => step.Actions).OfType<AmountDoseAction>().Select(dose => dose.Of).OfType<ReadingQuantity>().Select(basis => basis.Input.Tag),
     ];
 }

@@ -11,6 +11,7 @@ internal sealed class ParameterNeverReadRule : IProgramRule
         HashSet<string> read = new(
             context.Facts(program).Conditions.SelectMany(place => ConditionTree.Amounts(place.Condition))
                 .Concat(program.Steps.SelectMany(step => step.Actions).OfType<DoseAction>().SelectMany(Amounts))
+                .Concat(program.Steps.SelectMany(step => step.Actions).OfType<AmountDoseAction>().Select(dose => dose.Of).OfType<Quantity>())
                 .OfType<ParameterQuantity>().Select(amount => amount.Parameter.Name),
             StringComparer.Ordinal);
         foreach (Parameter parameter in program.Parameters)

@@ -27,7 +27,7 @@ internal sealed class ThresholdWithoutBandRule : IProgramRule
         {
             foreach (StepAction action in step.Actions.Where(OutputUse.SwitchesOn))
             {
-                if (OutputUse.DrivenBy(action).Tag == output.Tag && !Ends(action, block) && !IsLeft(step, block, program))
+                if (OutputUse.DrivenBy(action)?.Tag == output.Tag && !Ends(action, block) && !IsLeft(step, block, program))
                 {
                     return true;
                 }

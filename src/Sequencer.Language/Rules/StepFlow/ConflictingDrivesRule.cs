@@ -11,7 +11,7 @@ internal sealed class ConflictingDrivesRule : IProgramRule
         ProgramFacts facts = context.Facts(program);
         ILookup<string, (int Step, StepAction Action)> byOutput = Enumerable.Range(0, program.Steps.Length)
             .SelectMany(step => program.Steps[step].Actions.Select(action => (Step: step, Action: action)))
-            .ToLookup(drive => OutputUse.DrivenBy(drive.Action).Tag, StringComparer.Ordinal);
+            .ToLookup(drive => OutputUse.DrivenBy(drive.Action)?.Tag ?? "", StringComparer.Ordinal);
         foreach (Output output in program.Outputs)
         {
             List<(int Step, StepAction Action)> drives = [.. byOutput[output.Tag]];
@@ -32,14 +32,14 @@ internal sealed class ConflictingDrivesRule : IProgramRule
             context.Report(ProcedureDiagnostics.ConflictingDrives(
                 second.Action,
                 first.Action,
-                OutputUse.DrivenBy(second.Action).Tag,
+                OutputUse.DrivenBy(second.Action)?.Tag ?? "",
                 facts.Graph.Steps[second.Step].Number,
                 facts.Graph.Steps[first.Step].Number));
         }
     }
 
     private static bool Differ(StepAction first, StepAction second) =>
-        first is DoseAction || second is DoseAction || (first is DriveAction one && second is DriveAction other && one.On != other.On);
+        OutputUse.Doses(first) || OutputUse.Doses(second) || (first is DriveAction one && second is DriveAction other && one.On != other.On);
 
     private static bool Exclude(StepAction first, StepAction second) =>
         first is DriveAction { While: { } one } && second is DriveAction { While: { } other }

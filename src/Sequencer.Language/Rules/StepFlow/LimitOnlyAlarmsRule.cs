@@ -12,7 +12,7 @@ internal sealed class LimitOnlyAlarmsRule : IProgramRule
         for (int place = 0; place < graph.Steps.Length; place++)
         {
             Step step = graph.Steps[place];
-            List<Output> driven = [.. step.Actions.Where(OutputUse.SwitchesOn).Select(OutputUse.DrivenBy).Distinct()];
+            List<Output> driven = [.. step.Actions.Where(OutputUse.SwitchesOn).Select(OutputUse.DrivenBy).OfType<Output>().Distinct()];
             if (driven.Count > 0 && step.Limit is { Reaction: Reaction.Alarm, GoTo: null } && !graph.Leaving[place].IsEmpty)
             {
                 context.Report(FlowDiagnostics.LimitOnlyAlarms(step, Wording.List(driven, output => output.Tag)));
