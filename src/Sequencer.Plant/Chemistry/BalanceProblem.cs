@@ -34,7 +34,14 @@ internal sealed class BalanceProblem
         }
 
         StartingGuess.Take(Equations);
-        return descent.Solve() && Newton();
+        return descent.Solve(settleSolids: false) && Newton();
+    }
+
+    /// <summary>Like <see cref="Solve"/>, but finds the solids present too; slow.</summary>
+    public bool SolveWithSolids()
+    {
+        StartingGuess.Take(Equations);
+        return descent.Solve(settleSolids: true) && Newton();
     }
 
     private bool Newton()

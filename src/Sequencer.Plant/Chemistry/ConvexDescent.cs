@@ -20,14 +20,17 @@ internal sealed class ConvexDescent
         start = new double[equations.State.X.Length];
     }
 
-    /// <summary>True if the bracket closed; the point is then within Newton's reach.</summary>
-    public bool Solve()
+    /// <summary>
+    /// True if the bracket closed; the point is then within Newton's reach. With <paramref name="settleSolids"/> the solids
+    /// present are found anew at each strength, where, coefficients being fixed, one set of them is right.
+    /// </summary>
+    public bool Solve(bool settleSolids)
     {
         double low = 0;
         double high = double.PositiveInfinity;
         for (int round = 0; round < HalvingLimit; round++)
         {
-            if (!equations.Solids.Project(equations.State) || !SolveAtFixedStrength())
+            if (!(settleSolids ? SettleAtFixedStrength() : ProjectAndSolve()))
             {
                 return false;
             }
@@ -46,6 +49,27 @@ internal sealed class ConvexDescent
 
         return false;
     }
+
+    private bool SettleAtFixedStrength()
+    {
+        int limit = 4 + (8 * equations.Solids.Capacity);
+        for (int change = 0; change < limit; change++)
+        {
+            if (!ProjectAndSolve())
+            {
+                return false;
+            }
+
+            if (!equations.Solids.Exchange(equations.State, lenient: change > limit / 2))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool ProjectAndSolve() => equations.Solids.Project(equations.State) && SolveAtFixedStrength();
 
     private bool SolveAtFixedStrength()
     {

@@ -203,11 +203,14 @@ public sealed class EquilibriumSolver
         problem.Equations.Total[0] = -charge;
     }
 
-    /// <summary>Solves for one set of solids after another, adding the most supersaturated and removing the most negative.</summary>
+    /// <summary>
+    /// Solves for one set of solids after another, adding the most supersaturated and removing the most negative. In strong
+    /// water that can go round in a circle, since the solid changes the ionic strength and with it its own saturation: then
+    /// the strength is bracketed and the solids are found for each strength tried.
+    /// </summary>
     private EquilibriumOutcome SettleSolids()
     {
-        int limit = 4 + (8 * solids.Capacity);
-        int worst = -1;
+        int limit = 4 + (2 * solids.Capacity);
         for (int change = 0; change < limit; change++)
         {
             if (!problem.Solve())
@@ -215,24 +218,18 @@ public sealed class EquilibriumSolver
                 return new(EquilibriumStatus.BalanceNotClosed, PlaceName(problem.Equations.WorstPlace), problem.Equations.WorstResidual);
             }
 
-            int negative = solids.MostNegative(state);
-            if (negative >= 0)
-            {
-                worst = solids.SolidAt(negative);
-                solids.RemoveAt(negative, state.Count);
-                continue;
-            }
-
-            int supersaturated = solids.MostSupersaturated(state, lenient: change > limit / 2);
-            if (supersaturated < 0)
+            if (!solids.Exchange(state, lenient: change > limit / 2))
             {
                 return EquilibriumOutcome.Solved;
             }
-
-            worst = supersaturated;
-            solids.Add(supersaturated, state.Count);
         }
 
+        if (problem.SolveWithSolids() && !solids.Exchange(state, lenient: true))
+        {
+            return EquilibriumOutcome.Solved;
+        }
+
+        int worst = solids.LastExchanged;
         return new(EquilibriumStatus.SolidsNotSettled, System.Solids[worst].Name, solids.LnSaturation(worst, state) / Math.Log(10));
     }
 

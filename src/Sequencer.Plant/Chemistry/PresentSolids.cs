@@ -34,6 +34,9 @@ internal sealed class PresentSolids
 
     public int Count { get; private set; }
 
+    /// <summary>The solid of the system that came or went last; -1 before.</summary>
+    public int LastExchanged { get; private set; } = -1;
+
     /// <summary>The solid of the system at a place.</summary>
     public int SolidAt(int place) => solidAt[place];
 
@@ -94,8 +97,30 @@ internal sealed class PresentSolids
         FillRows(componentCount);
     }
 
+    /// <summary>Takes out the most negative solid or else takes in the most supersaturated; false where there is neither.</summary>
+    public bool Exchange(Speciation state, bool lenient)
+    {
+        int negative = MostNegative(state);
+        if (negative >= 0)
+        {
+            LastExchanged = solidAt[negative];
+            RemoveAt(negative, state.Count);
+            return true;
+        }
+
+        int supersaturated = MostSupersaturated(state, lenient);
+        if (supersaturated < 0)
+        {
+            return false;
+        }
+
+        LastExchanged = supersaturated;
+        Add(supersaturated, state.Count);
+        return true;
+    }
+
     /// <summary>The place of the solid whose amount is negative beyond rounding, against what is dissolved, and most so; or -1.</summary>
-    public int MostNegative(Speciation state)
+    private int MostNegative(Speciation state)
     {
         int worst = -1;
         double least = -NegativeTolerance;

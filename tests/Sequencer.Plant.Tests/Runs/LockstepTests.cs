@@ -98,7 +98,7 @@ public sealed class LockstepTests
                 Assert.True(Math.Abs(balances.Substance) < Closed, $"{balances}");
                 Assert.InRange(balances.Charge, -Closed, Closed);
             },
-            iterations: 16);
+            iterations: 200);
 
     /// <summary>Two of three actions are commands, so that tanks fill and empty; the rest are faults.</summary>
     private static void Act(IPlant plant, int what, bool on)
