@@ -79,6 +79,14 @@ internal static class FlowDiagnostics
         "every ordinary batch would run into the limit",
         "lengthen the limit (common practice, no source: 1.3 times what is expected) or correct `expect`");
 
+    public static Diagnostic LimitFarBeyondExpected(Step step, Duration expected, int times) => new(
+        "SEQ0431",
+        Severity.Warning,
+        step.Limit.Span,
+        $"the limit {Wording.Time(step.Limit.Time)} is more than {times} times what is expected, {Wording.Time(expected)}",
+        "what goes wrong in the step goes on unseen until then: a pump runs dry, a tank overfills, solids settle",
+        "shorten the limit (common practice, no source: 1.3 times what is expected) or correct `expect`");
+
     public static Diagnostic LimitBelowStays(StaysFact stays, Step step) => new(
         "SEQ0410",
         Severity.Error,

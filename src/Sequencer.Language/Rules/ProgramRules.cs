@@ -21,6 +21,7 @@ internal static class ProgramRules
         new JoinNeverOpenedRule(),
         new LimitBelowAmountRule(),
         new LimitBelowExpectedRule(),
+        new LimitFarBeyondExpectedRule(),
         new LimitBelowFillRule(),
         new LimitBelowFirstPulseRule(),
         new LimitBelowNoResponseRule(),

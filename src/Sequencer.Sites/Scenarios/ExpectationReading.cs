@@ -50,7 +50,8 @@ internal static class ExpectationReading
         UnitState? ends = MomentReading.State(fields, "ends");
         UnitState? reaches = MomentReading.State(fields, "reaches");
         string[] passes = [.. fields.EachText("passes").Select(step => step.Value)];
-        string[] statements = ["ends", "reaches", "passes"];
+        Placed<string>? remains = fields.OptionalText("remains_in");
+        string[] statements = ["ends", "reaches", "passes", "remains_in"];
         int found = statements.Count(fields.Has);
         if (found != 1)
         {
@@ -58,9 +59,23 @@ internal static class ExpectationReading
             return null;
         }
 
-        return ends is UnitState last ? new Expectation.FinalState(unit.Value, last, unit.Span)
+        return remains is not null ? OfStep(fields, unit.Value, remains)
+            : ends is UnitState last ? new Expectation.FinalState(unit.Value, last, unit.Span)
             : reaches is UnitState state ? new Expectation.StateBefore(unit.Value, state, fields.RequiredQuantity("before", Dimension.Time, Times), unit.Span)
             : new Expectation.StepsVisited(unit.Value, [.. passes], unit.Span);
+    }
+
+    private static Expectation.StepLasts? OfStep(YamlFields fields, string unit, Placed<string> step)
+    {
+        double? least = fields.OptionalQuantity("at_least", Dimension.Time, Times)?.Value;
+        double? most = fields.OptionalQuantity("at_most", Dimension.Time, Times)?.Value;
+        if (!fields.Has("at_least") && !fields.Has("at_most"))
+        {
+            fields.Diagnostics.Add(ScenarioFileDiagnostics.BoundsMissing(step.Span, $"{unit} step {step.Value}"));
+            return null;
+        }
+
+        return new Expectation.StepLasts(unit, step.Value, least, most, step.Span);
     }
 
     private static Expectation.ValueWithin? OfValue(YamlFields fields, Placed<string> name)

@@ -58,6 +58,25 @@ public sealed class StepLimitTests
         """);
 
     [Fact]
+    public void A_limit_of_many_times_what_is_expected_is_reported_once() => RuleProgram.Reports(
+        "SEQ0431",
+        "limit 300 min then hold \"Filling slow\"",
+        """
+        language 1
+        unit TK1 "Tank"
+
+        input  LT1  0 .. 1.000 m3  at %IW0  "Tank volume"  bad after 2 s
+        output XV1  valve  at %QX0.0  "Inlet"  safe closed
+
+        procedure
+          step 10 "Fill"
+            open XV1
+            expect 30 min
+            limit 300 min then hold "Filling slow"
+            go finish when LT1 >= 0.800 m3
+        """);
+
+    [Fact]
     public void A_stays_as_long_as_the_limit_of_its_step_is_reported_once() => RuleProgram.Reports(
         "SEQ0410",
         "LT1 >= 0.800 m3 stays 45 min",
