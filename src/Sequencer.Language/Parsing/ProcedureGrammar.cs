@@ -55,7 +55,7 @@ internal static class ProcedureGrammar
 
     private static Parser<StatementSyntax> TowardReading(WordSyntax word, WordSyntax name) =>
         from pulse in Keyword("pulse").Then(_ => Time)
-        from fine in Symbol(",").Then(_ => Fine).XOptional()
+        from fine in Symbol(",", null).Then(_ => Fine).Optional()
         from comma in Symbol(",", null).XOptional()
         from wait in Keyword("then").Then(_ => Keyword("wait")).Then(_ => Time)
         from signal in Keyword("toward").Then(_ => Name)
