@@ -24,10 +24,32 @@ internal sealed partial class LanguageGrammar
         Productions = productions.ToImmutableDictionary(StringComparer.Ordinal);
     }
 
+    private LanguageGrammar(LanguageGrammar other)
+    {
+        _tokens = other._tokens;
+        Productions = other.Productions;
+    }
+
     public static LanguageGrammar OfTheSpecification { get; } = new(string.Concat(
         Documents.Blocks.Where(block => block.Path == "spec/language.md" && block.Tag == "text").Select(block => block.Text)));
 
-    public ImmutableDictionary<string, GrammarNode> Productions { get; }
+    public ImmutableDictionary<string, GrammarNode> Productions { get; private init; }
+
+    /// <summary>
+    /// The grammar without the line between amounts and conditions: the parser leaves that to the binding, which knows what a
+    /// name stands for.
+    /// </summary>
+    public LanguageGrammar WithoutKinds() => new(this)
+    {
+        Productions = Productions
+            .SetItem("measured", new GrammarNode.Choice([Productions["measured"], new GrammarNode.Reference("sum")]))
+            .SetItem("amount", new GrammarNode.Choice(
+            [
+                Productions["amount"],
+                new GrammarNode.Reference("fact"),
+                new GrammarNode.Sequence([new GrammarNode.Terminal(["("]), new GrammarNode.Reference("condition"), new GrammarNode.Terminal([")"])]),
+            ])),
+    };
 
     /// <summary>Every word that stands in a terminal: none of them is a name.</summary>
     public ImmutableHashSet<string> Keywords => [.. _tokens.Where(token => token[0] == '"').SelectMany(token => token[1..^1].Split(' '))];

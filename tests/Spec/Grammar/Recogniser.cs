@@ -87,7 +87,7 @@ internal sealed partial class Recogniser
     };
 
     [GeneratedRegex("""
-        "[^"]*"|%[A-Z]+[\d.]+|de-energised|[A-Za-z][\w/]*|\d+(\.\d+)?|\.\.|<=|>=|\S
+        "[^"]*"|%[A-Z]+[\d.]+|de-energised|[A-Za-z][\w/]*|\.[a-z]+|\d+(\.\d+)?|\.\.|<=|>=|\S
         """, RegexOptions.IgnorePatternWhitespace)]
     private static partial Regex Token();
 
