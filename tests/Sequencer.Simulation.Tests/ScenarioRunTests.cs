@@ -57,6 +57,7 @@ public sealed class ScenarioRunTests
                 "Complete at 0:20:34.5",
                 "never Aborted; Complete at the end",
                 "step 10 was not active after step 20",
+                "10 min 45 s",
                 "not raised",
                 "4.401 m3 at 0:10:31.3; 0.099 m3 to 4.501 m3 in all",
                 "0.099 m3 at the end",
