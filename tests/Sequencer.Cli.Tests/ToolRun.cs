@@ -17,10 +17,14 @@ internal sealed record ToolRun(int ExitCode, string Output, string Error, TimeSp
 
     public string Everything => Output + Error;
 
-    public static ToolRun Of(params string[] arguments)
+    public static ToolRun Of(params string[] arguments) => In(Environment.CurrentDirectory, arguments);
+
+    /// <summary>In a folder that relative paths count from.</summary>
+    public static ToolRun In(string folder, params string[] arguments)
     {
         ProcessStartInfo start = new("dotnet", [Path.Combine(AppContext.BaseDirectory, "sequencer.dll"), .. arguments])
         {
+            WorkingDirectory = folder,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             StandardOutputEncoding = Encoding.UTF8,

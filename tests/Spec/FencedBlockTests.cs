@@ -11,7 +11,7 @@ namespace Sequencer.Spec.Tests;
 /// (nothing; also where a YAML block says no more) or the codes, with or without <c>error=</c>, parted by
 /// commas: exactly these, as often as they are named, warnings included. <c>seq fragment</c> has lines
 /// that can be read, <c>yaml fragment</c> is YAML; <c>yaml site-scenario SITE</c> is a scenario of a site.
-/// What is no program says so: <c>text</c>, <c>sh</c>, <c>ebnf</c> and the like.
+/// The blocks of the tutorial are run in tests/Sequencer.Cli.Tests. What is no program says so: <c>text</c>, <c>sh</c>, <c>ebnf</c> and the like.
 /// </summary>
 public sealed partial class FencedBlockTests
 {
@@ -27,6 +27,12 @@ public sealed partial class FencedBlockTests
     [MemberData(nameof(Blocks), DisableDiscoveryEnumeration = true)]
     public void A_block_does_what_its_fence_line_says(FencedBlock block)
     {
+        if (block.Tag.StartsWith("tutorial ", StringComparison.Ordinal))
+        {
+            Assert.Equal("spec/tutorial.md", block.Path);
+            return;
+        }
+
         if (NoPrograms.Contains(block.Tag))
         {
             Assert.False(block.Text.StartsWith("language 1", StringComparison.Ordinal), $"{block} is a program; say `seq …`");

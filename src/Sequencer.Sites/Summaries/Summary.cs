@@ -17,7 +17,7 @@ internal static class Summary
         StringBuilder text = new();
         text.Append($"{site.Description.Name}: {site.Description.Title}\n");
         text.Append($"revision {site.Description.Revision}, meaning {site.MeaningHash}\n\n");
-        text.Append(Verdict(outcome)).Append("\n\n");
+        text.Append(Verdict(outcome, stages)).Append("\n\n");
         foreach (StageReport stage in stages)
         {
             text.Append($"{stage.Stage,-9} {stage.Headline}\n");
@@ -88,8 +88,9 @@ internal static class Summary
     /// <summary>The one layout of all JSON that is printed or written.</summary>
     public static string Print(JsonObject json) => json.ToJsonString(Indented) + "\n";
 
-    private static string Verdict(Outcome outcome) => outcome switch
+    private static string Verdict(Outcome outcome, IReadOnlyList<StageReport> stages) => outcome switch
     {
+        Outcome.Holds when stages.Count == 1 => "NO MISTAKES FOUND; NOTHING WAS PROVED OR SIMULATED",
         Outcome.Holds => "EVERYTHING ASKED HOLDS",
         Outcome.Fails => "SOMETHING FAILS",
         Outcome.Undecided => "NOTHING FAILS, BUT SOMETHING IS UNDECIDED",
