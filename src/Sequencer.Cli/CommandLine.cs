@@ -20,6 +20,7 @@ internal static class CommandLine
         {
             VerifyCommand.Create(),
             CheckCommand.Create(),
+            FormatCommand.Create(),
             ProveCommand.Create(),
             SimulateCommand.Create(),
             ExportCommand.Create(),

@@ -79,15 +79,15 @@ public sealed class OutputFolder
 
         try
         {
-            Replace(Target(ListName), Listed(_made.Concat(Names)));
+            WholeFile.Write(Target(ListName), Listed(_made.Concat(Names)));
             foreach ((string name, byte[] content) in _kept)
             {
                 Directory.CreateDirectory(Parent(Target(name)));
-                Replace(Target(name), content);
+                WholeFile.Write(Target(name), content);
             }
 
             RemoveStale();
-            Replace(Target(ListName), Listed(Names));
+            WholeFile.Write(Target(ListName), Listed(Names));
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
@@ -122,12 +122,4 @@ public sealed class OutputFolder
 
     private static byte[] Listed(IEnumerable<string> names) =>
         Encoding.UTF8.GetBytes(string.Join('\n', names.Distinct().Order(StringComparer.Ordinal)) + "\n");
-
-    /// <summary>To a neighbour first, then renamed: whoever reads meanwhile sees the old file or the new one, whole.</summary>
-    private static void Replace(string target, byte[] content)
-    {
-        string neighbour = target + ".sequencer-part";
-        File.WriteAllBytes(neighbour, content);
-        File.Move(neighbour, target, overwrite: true);
-    }
 }

@@ -62,6 +62,18 @@ public sealed class SiteFolder
         return Decode(name, path, named, diagnostics);
     }
 
+    /// <summary>Whether a file that was read holds exactly these bytes.</summary>
+    public bool Holds(string name, byte[] content) => content.AsSpan().SequenceEqual(Bounded(Path.Combine(_root, name)));
+
+    /// <summary>Puts new content in the place of a file that was read; where it is a link, of what the link leads to.</summary>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
+    public void Replace(string name, byte[] content)
+    {
+        string path = Path.Combine(_root, name);
+        WholeFile.Write(WithoutLinks(path) ?? path, content);
+    }
+
     private SourceText? Decode(string name, string path, SourceSpan named, DiagnosticBag diagnostics)
     {
         try
