@@ -51,6 +51,13 @@ public static class Prover
     }
 
     /// <summary>
+    /// The fingerprint of all that a requirement can depend on. Where it holds in one system it holds in every other of the
+    /// same fingerprint, whatever else differs: nothing need be proved again.
+    /// </summary>
+    public static string Fingerprint(TransitionSystem system, Requirement requirement) =>
+        MeaningHash.Of(Slicer.Cut(system, requirement, AssumptionScope.All).System);
+
+    /// <summary>
     /// Tries to prove the only requirement of a system from guessed facts about its states: the largest inductive
     /// set of them is selected and checked like every invariant. The guesses need not be true; nothing is believed of them.
     /// </summary>

@@ -39,7 +39,7 @@ public static class SiteCommands
         });
 
     /// <summary>The normal batch comes first, the others by name.</summary>
-    private static ImmutableArray<Scenario> InOrder(LoadedSite site) =>
+    internal static ImmutableArray<Scenario> InOrder(LoadedSite site) =>
     [
         .. site.Scenarios.OrderBy(scenario => !scenario.Name.StartsWith("normal", StringComparison.OrdinalIgnoreCase))
             .ThenBy(scenario => scenario.Name, StringComparer.Ordinal),

@@ -34,6 +34,13 @@ public static class GoldenFile
         }
     }
 
+    /// <summary>The accepted content of a golden file, for a test that looks at a part of it.</summary>
+    public static string Accepted(string name, [CallerFilePath] string testFile = "")
+    {
+        string path = Path.Combine(RepositoryPath.Of(testFile), "Golden", name);
+        return File.ReadAllText(path).Replace("\r\n", "\n", StringComparison.Ordinal);
+    }
+
     private static string Difference(string expected, string actual)
     {
         StringBuilder text = new();

@@ -149,9 +149,11 @@ internal sealed class DifferenceBounds
     private List<Cube> ToCubes()
     {
         List<Cube> cubes = [];
-        foreach (Bound bound in _bounds)
+        foreach (Bound bound in _bounds.Where(bound => !Meaning(bound).IsTrue))
         {
-            IEnumerable<Expression> guards = bound.Guard.Kind == ExpressionKind.And ? bound.Guard.Operands : [bound.Guard];
+            IEnumerable<Expression> guards = bound.Guard.Kind == ExpressionKind.And ? bound.Guard.Operands
+                : bound.Guard.IsTrue ? []
+                : [bound.Guard];
             Expression within = _builder.LessOrEqual(bound.Difference, _builder.Constant(bound.Limit));
             Literal[] beyond = within.IsFalse ? [] : [!_facts.LiteralOf(within)];
             cubes.Add(new Cube([.. guards.Select(_facts.LiteralOf), .. beyond]));

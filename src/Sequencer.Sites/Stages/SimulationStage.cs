@@ -57,7 +57,7 @@ internal static class SimulationStage
         return new StageReport("simulate", outcome, headline, lines, new JsonObject { ["scenarios"] = array });
     }
 
-    private static ScenarioResult? Play(
+    internal static ScenarioResult? Play(
         LoadedSite site, Scenario scenario, DiagnosticBag diagnostics, IProgress<StageProgress> progress, CancellationToken cancellation)
     {
         CompiledStepper stepper = new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
@@ -76,7 +76,7 @@ internal static class SimulationStage
         folder.Keep(place + "batch-report.md", BatchReport.Write(result, site.Metadata));
     }
 
-    private static IEnumerable<DischargeFinding> Outside(LoadedSite site, ScenarioResult result) =>
+    internal static IEnumerable<DischargeFinding> Outside(LoadedSite site, ScenarioResult result) =>
         DischargeFinding.Of(result.Record, site.Metadata).Where(finding => finding.IsOutside);
 
     private static IEnumerable<string> Lines(LoadedSite site, ScenarioResult result, bool passed)

@@ -32,6 +32,19 @@ public sealed class ActionTests
         ["dose that follows a total"] = TwoSteps(
             Feed, "run P9\n    dose PD1 amount 10 L per m3 of P9.total in pulses of 0.3 s, at most 4 L a batch", "P9.total > 300 L"),
         ["run once a batch"] = TwoSteps("", "run M1 after 0.2 s for 0.6 s once a batch", "S2"),
+        ["step entered while active"] = new ActionProgram("", """
+              step 10 "There"
+                limit 1 h then hold "Too long"
+                go 20 and 25 when S1
+                go 10 when S2
+              step 20 "Left"
+                limit 1 h then hold "Too long"
+                go finish when LT1 > 9.00 m3
+                go 10 when S3 stays 0.3 s
+              step 25 "Right"
+                limit 1 h then go 10 "Too long"
+              join 20, 25 to 10 when S2
+            """),
         ["run at each edge"] = TwoSteps("", "run M1 for 0.3 s at each rising (S2 or LT1 > 5.00 m3)", "S3"),
     };
 
