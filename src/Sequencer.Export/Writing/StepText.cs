@@ -39,6 +39,11 @@ internal static class StepText
             body.Add($"{unit.Entered(step.Number)} := FALSE;");
         }
 
+        foreach (int step in transitions.SelectMany(transition => transition.From).Distinct().Where(step => IsContested(step, null, transitions)))
+        {
+            body.Add($"{Left(unit, step)} := FALSE;");
+        }
+
         body.Open($"IF (State_At_Start = {StateText.Value(ProceduralState.Running)}) AND (State_Now = {StateText.Value(ProceduralState.Running)}) THEN");
         for (int region = 0; region < unit.Regions.Count; region++)
         {
@@ -111,7 +116,7 @@ internal static class StepText
                     body.Else("ELS" + line);
                 }
 
-                Take(unit, own[index]);
+                Take(unit, own[index], transitions);
             }
 
             body.Close("END_IF;");
@@ -129,7 +134,7 @@ internal static class StepText
             IEnumerable<string> ready = transition.From.Select(step => Ready(unit, step, transition, transitions));
             unit.Body.Trace(transition.Span, $"from {string.Join(", ", transition.From)} together");
             unit.Body.Open($"IF {string.Join(" AND ", ready)} AND {unit.Met(transition)} THEN");
-            Take(unit, transition);
+            Take(unit, transition, transitions);
             unit.Body.Close("END_IF;");
         }
     }
@@ -137,23 +142,34 @@ internal static class StepText
     /// <summary>The step was active and no transition taken before has left it.</summary>
     private static string Ready(UnitText unit, int step, OrderedTransition transition, IReadOnlyList<OrderedTransition> transitions)
     {
-        bool contested = transitions.TakeWhile(earlier => earlier != transition).Any(earlier => earlier.From.Contains(step));
-        return contested
-            ? $"{unit.StepAtStart(step)} AND {unit.StepNow(step)} AND (NOT {unit.Entered(step)})"
+        return IsContested(step, transition, transitions)
+            ? $"{unit.StepAtStart(step)} AND (NOT {Left(unit, step)})"
             : unit.StepAtStart(step);
     }
+
+    /// <summary>A join, or a way out of a limit behind one, may find that the step was left before it: <paramref name="at"/>, or any where null.</summary>
+    private static bool IsContested(int step, OrderedTransition? at, IReadOnlyList<OrderedTransition> transitions) => transitions
+        .Where(transition => (at is null || transition == at) && transition.From.Contains(step) && (transition.From.Length > 1 || AfterJoin(transition, transitions)))
+        .Any(transition => transitions.TakeWhile(earlier => earlier != transition).Any(earlier => earlier.From.Contains(step)));
+
+    private static string Left(UnitText unit, int step) => unit.Scratch(FormattableString.Invariant($"step{step}.left"), "BOOL");
 
     private static bool AfterJoin(OrderedTransition transition, IReadOnlyList<OrderedTransition> transitions) =>
         transition.When is null && transitions.Any(join => join.From.Length > 1 && join.From.Contains(transition.From[0]));
 
-    private static void Take(UnitText unit, OrderedTransition transition)
+    private static void Take(UnitText unit, OrderedTransition transition, IReadOnlyList<OrderedTransition> transitions)
     {
         HashSet<string> entered = [.. transition.To.Select(step => unit.Place(step).Branch)];
         foreach (int step in transition.From)
         {
             if (!entered.Contains(unit.Place(step).Branch))
             {
-                unit.Body.Add($"{unit.Place(step).Branch}_Now := {unit.NoStep};");
+                Leave(unit, step);
+            }
+
+            if (IsContested(step, null, transitions))
+            {
+                unit.Body.Add($"{Left(unit, step)} := TRUE;");
             }
         }
 
@@ -161,6 +177,14 @@ internal static class StepText
         {
             Enter(unit, step);
         }
+    }
+
+    /// <summary>A step that another transition has entered in this scan stays active (IEC 60848).</summary>
+    private static void Leave(UnitText unit, int step)
+    {
+        string left = $"{unit.Place(step).Branch}_Now := {unit.NoStep};";
+        bool canBeEnteredBeside = unit.Regions.All(region => region.Count == 1) && unit.Regions.Count > 1;
+        unit.Body.Add(canBeEnteredBeside ? $"IF NOT {unit.Entered(step)} THEN {left} END_IF;" : left);
     }
 
     private static void Enter(UnitText unit, int step)
