@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof;
 using Sequencer.Simulation.Running;
-using Sequencer.Simulation.Scenarios;
 using Sequencer.Sites.Stages;
 using Sequencer.Text;
 
