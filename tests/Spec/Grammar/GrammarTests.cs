@@ -26,7 +26,8 @@ public sealed class GrammarTests
             IReadOnlyList<string> tokens = writer.Write(production);
             if (!IsAmbiguous(tokens))
             {
-                Assert.True(Mistake(tokens) is not { } mistake, $"{SentenceWriter.Text(tokens)}\n{Mistake(tokens)}");
+                string? mistake = Mistake(tokens);
+                Assert.True(mistake is null, $"{SentenceWriter.Text(tokens)}\n{mistake}");
             }
         }
     }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Sequencer.Spec.Tests.Grammar;
 
 /// <summary>Writes sentences of a production at random, as lists of tokens.</summary>
@@ -93,5 +91,5 @@ internal sealed class SentenceWriter(LanguageGrammar grammar, Random random)
         }
     }
 
-    public static string Text(IEnumerable<string> tokens) => string.Create(CultureInfo.InvariantCulture, $"{string.Join(' ', tokens)}");
+    public static string Text(IEnumerable<string> tokens) => string.Join(' ', tokens);
 }
