@@ -78,7 +78,7 @@ internal static class ConditionLowering
             lasting = Truth.All(build, [lasting, quiet]);
         }
 
-        Expression Gate() => place.Step is null ? build.True : build.And(scan.StepNow(place.Step.Number), scan.RunningNow);
+        Expression Gate() => place.Step is null ? build.True : build.And(scan.StepNow(place.Step.Number), scan.WorksNow(place.Step));
         Expression Anew() => place.Step is null ? build.False : scan.Activated(place.Step.Number);
         long scans = fact.Time.Scans(scan.ScanMilliseconds);
         Origin origin = new(fact.Span);

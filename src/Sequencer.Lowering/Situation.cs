@@ -8,7 +8,8 @@ namespace Sequencer.Lowering;
 /// The active steps and their clocks, evolving by the rules of IEC 60848: a transition is enabled when
 /// all the steps before it are active; all enabled transitions whose condition surely holds are cleared
 /// at once; a step both left and entered stays active and starts anew. Of the transitions that leave
-/// one step the first written wins.
+/// one step the first written wins. The steps of a section are active only in their state, beside those of
+/// the batch, which wait.
 /// </summary>
 internal sealed class Situation
 {
@@ -39,7 +40,10 @@ internal sealed class Situation
         _scan.Build.Constant(0),
         (_steps[step].Elapsed ?? throw new InvalidOperationException($"step {step} has no elapsed time")).Current);
 
-    /// <summary>A step whose limit has passed while Running asks for this reaction.</summary>
+    /// <summary>The step, entered in this scan or before, is passed over: it does nothing.</summary>
+    public Expression PassedOverNow(int step) => _steps[step].PassedOverNow;
+
+    /// <summary>A step whose limit has passed while it works asks for this reaction.</summary>
     public Expression Ask(Reaction reaction) => _scan.Build.Or(_steps.Values
         .Where(state => state.Step.Limit.GoTo is null && state.Step.Limit.Reaction == reaction)
         .Select(Expired));
@@ -47,12 +51,13 @@ internal sealed class Situation
     public void Evolve()
     {
         ExpressionBuilder build = _scan.Build;
-        Expression running = build.And(_scan.State.WasAtStart(ProceduralState.Running), _scan.RunningNow);
         Dictionary<int, List<Expression>> left = _steps.Keys.ToDictionary(step => step, _ => new List<Expression>());
         Dictionary<int, List<Expression>> entered = _steps.Keys.ToDictionary(step => step, _ => new List<Expression>());
         foreach (StepTransition transition in Transitions())
         {
-            Expression enabled = build.And(transition.From.Select(AtStart).Append(running));
+            ProceduralState state = _steps[transition.From[0]].Step.State;
+            Expression works = build.And(_scan.State.WasAtStart(state), _scan.State.IsNow(state));
+            Expression enabled = build.And(transition.From.Select(AtStart).Append(works));
             Expression lost = build.Or(transition.From.SelectMany(step => left[step]));
             Expression cleared = _scan.System.Define(transition.Name, build.And(enabled, transition.Surely, build.Not(lost)), transition.Origin);
             foreach (int step in transition.From)
@@ -66,18 +71,25 @@ internal sealed class Situation
             }
         }
 
-        entered[_scan.Unit.Steps[0].Number].Add(_scan.State.Started);
-        Expression keeps = build.Not(build.Or(
-            _scan.State.Started, _scan.State.IsNow(ProceduralState.Stopping), _scan.State.IsNow(ProceduralState.Aborting)));
-        foreach (int step in _steps.Keys)
+        foreach (ProceduralState state in _scan.Unit.StatesWithSteps)
+        {
+            entered[_scan.Unit.FirstStep(state).Number].Add(Begins(state));
+        }
+
+        foreach ((int step, StepState kept) in _steps)
         {
             _activated[step] = build.Or(entered[step]);
-            Expression stays = build.And(AtStart(step), keeps, build.Not(build.Or(left[step])));
-            _now[step] = _scan.System.Define(_scan.StepNamed(step, "now"), build.Or(stays, _activated[step]), _steps[step].Origin);
+            Expression stays = build.And(AtStart(step), Keeps(kept.Step.State), build.Not(build.Or(left[step])));
+            _now[step] = _scan.System.Define(_scan.StepNamed(step, "now"), build.Or(stays, _activated[step]), kept.Origin);
+            kept.Judge(_activated[step]);
         }
     }
 
-    public Expression AnyNow => _scan.Build.Or(_now.Values);
+    /// <summary>Some step that works in the state is active after the transitions of this scan.</summary>
+    public Expression AnyNow(ProceduralState state) => _scan.Build.Or(Of(state).Select(step => _now[step.Number]));
+
+    /// <summary>As <see cref="AnyNow"/>, at the start of the scan.</summary>
+    public Expression AnyAtStart(ProceduralState state) => _scan.Build.Or(Of(state).Select(step => AtStart(step.Number)));
 
     public void Finish()
     {
@@ -89,8 +101,21 @@ internal sealed class Situation
         }
     }
 
+    private IEnumerable<Step> Of(ProceduralState state) => _scan.Unit.Steps.Where(step => step.State == state);
+
+    /// <summary>A batch begins with a start, a section whenever its state is entered.</summary>
+    private Expression Begins(ProceduralState state) => state == ProceduralState.Running
+        ? _scan.State.Started
+        : _scan.Build.And(_scan.State.IsNow(state), _scan.Build.Not(_scan.State.WasAtStart(state)));
+
+    /// <summary>Steps of the batch wait while the unit is held; those of a section end with its state.</summary>
+    private Expression Keeps(ProceduralState state) => state == ProceduralState.Running
+        ? _scan.Build.Not(_scan.Build.Or(
+            _scan.State.Started, _scan.State.IsNow(ProceduralState.Stopping), _scan.State.IsNow(ProceduralState.Aborting)))
+        : _scan.State.IsNow(state);
+
     private Expression Expired(StepState state) =>
-        _scan.Build.And(state.Active.Current, _scan.State.WasAtStart(ProceduralState.Running), state.LimitReached);
+        _scan.Build.And(state.Active.Current, _scan.State.WasAtStart(state.Step.State), state.LimitReached);
 
     private IEnumerable<StepTransition> Transitions()
     {
@@ -101,7 +126,9 @@ internal sealed class Situation
             string name = _scan.Named(transition.Name);
             Expression surely = transition.When is null
                 ? _steps[owner.Number].LimitReached
-                : ConditionLowering.Lower(_scan, transition.When, new ConditionPlace(name, step: owner)).Surely;
+                : _scan.Build.Or(
+                    _steps[owner.Number].PassedOverAtStart,
+                    ConditionLowering.Lower(_scan, transition.When, new ConditionPlace(name, step: owner)).Surely);
             yield return new StepTransition(name, [.. transition.From], [.. transition.To], surely, new Origin(transition.Span));
         }
     }

@@ -7,7 +7,7 @@ namespace Sequencer.Lowering;
 /// <summary>
 /// The procedural state of IEC 61512-1. Abort beats stop beats hold beats restart beats start; what is
 /// asked for by faults counts like the operator's command. After a loss of power a unit that was in
-/// progress is Held.
+/// progress is Held; one on its way to Stopped or Aborted is there.
 /// </summary>
 internal sealed class StateMachine
 {
@@ -37,7 +37,14 @@ internal sealed class StateMachine
         _state = scan.System.State(scan.Named("state"), new IntegerRange(0, 9), 0, retained: true, StatePurpose.Control, origin);
         Expression inProgress = build.Or(
             Is(_state.Current, ProceduralState.Running), Is(_state.Current, ProceduralState.Holding), Is(_state.Current, ProceduralState.Restarting));
-        _atStart = build.IfThenElse(build.And(scan.Signals.FirstScan, inProgress), Value(ProceduralState.Held), _state.Current);
+        Expression cameToRest = Choose(
+            inProgress,
+            ProceduralState.Held,
+            Choose(
+                Is(_state.Current, ProceduralState.Stopping),
+                ProceduralState.Stopped,
+                Choose(Is(_state.Current, ProceduralState.Aborting), ProceduralState.Aborted, _state.Current)));
+        _atStart = build.IfThenElse(scan.Signals.FirstScan, cameToRest, _state.Current);
         long wait = scan.Unit.RestartWait.Scans(scan.ScanMilliseconds);
         _restartClock = scan.System.State(scan.Named("restart_clock"), new IntegerRange(0, Math.Max(1, wait)), 0, retained: false, StatePurpose.Control, origin);
     }
@@ -85,7 +92,7 @@ internal sealed class StateMachine
     public void Finish()
     {
         ExpressionBuilder build = _scan.Build;
-        Expression done = build.And(_scan.RunningNow, build.Not(_scan.Situation.AnyNow));
+        Expression done = build.And(_scan.RunningNow, build.Not(_scan.Situation.AnyNow(ProceduralState.Running)));
         _state.Next = build.IfThenElse(done, Value(ProceduralState.Complete), Known(_now));
         _restartClock.Next = build.IfThenElse(
             IsNow(ProceduralState.Restarting),
@@ -93,17 +100,20 @@ internal sealed class StateMachine
             build.Constant(0));
     }
 
-    /// <summary>The transient states end by themselves: their procedures have no steps yet.</summary>
+    /// <summary>The transient states end by themselves when none of their steps is active any more, at once where they have none.</summary>
     private Expression Evolved()
     {
         ExpressionBuilder build = _scan.Build;
         Expression waited = build.LessOrEqual(build.Constant(_restartClock.Variable.Range.Maximum), _restartClock.Current);
         Expression next = _atStart;
-        next = Choose(WasAtStart(ProceduralState.Holding), ProceduralState.Held, next);
-        next = Choose(build.And(WasAtStart(ProceduralState.Restarting), waited), ProceduralState.Running, next);
-        next = Choose(WasAtStart(ProceduralState.Stopping), ProceduralState.Stopped, next);
-        return Choose(WasAtStart(ProceduralState.Aborting), ProceduralState.Aborted, next);
+        next = Choose(Finished(ProceduralState.Holding), ProceduralState.Held, next);
+        next = Choose(build.And(Finished(ProceduralState.Restarting), waited), ProceduralState.Running, next);
+        next = Choose(Finished(ProceduralState.Stopping), ProceduralState.Stopped, next);
+        return Choose(Finished(ProceduralState.Aborting), ProceduralState.Aborted, next);
     }
+
+    private Expression Finished(ProceduralState state) =>
+        _scan.Build.And(WasAtStart(state), _scan.Build.Not(_scan.Situation.AnyAtStart(state)));
 
     private Expression Asked(Reaction reaction)
     {

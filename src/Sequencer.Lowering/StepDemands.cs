@@ -28,7 +28,7 @@ internal static class StepDemands
     private static Expression Acts(UnitScan scan, Step step, DriveAction action, string name)
     {
         ExpressionBuilder build = scan.Build;
-        List<Expression> conditions = [scan.StepNow(step.Number), scan.RunningNow];
+        List<Expression> conditions = [scan.StepNow(step.Number), scan.WorksNow(step), build.Not(scan.Situation.PassedOverNow(step.Number))];
         long after = action.After.Scans(scan.ScanMilliseconds);
         if (after > 0)
         {
@@ -70,7 +70,7 @@ internal static class StepDemands
         DeclaredState done = scan.System.State($"{name}.done", false, retained: true, StatePurpose.Control, new Origin(action.Span));
         Truth end = ConditionLowering.Lower(scan, until, new ConditionPlace($"{name}.until", step: step));
         Expression before = build.And(done.Current, build.Not(scan.Activated(step.Number)));
-        Expression now = build.Or(before, build.And(end.Possibly, scan.StepNow(step.Number), scan.RunningNow));
+        Expression now = build.Or(before, build.And(end.Possibly, scan.StepNow(step.Number), scan.WorksNow(step)));
         done.Next = now;
         return now;
     }
@@ -93,13 +93,13 @@ internal static class StepDemands
         return build.And(build.Not(scan.State.Started), build.Less(given.Current, build.Constant(scans)));
     }
 
-    /// <summary>An edge came in this scan or within the time before; it begins anew with each, and is cut short outside Running.</summary>
+    /// <summary>An edge came in this scan or within the time before; it begins anew with each, and is cut short outside the state that the step works in.</summary>
     private static Expression SinceEdge(UnitScan scan, Step step, EdgeFact edge, long scans, string name)
     {
         ExpressionBuilder build = scan.Build;
         DeclaredState left = scan.System.State($"{name}.left", new IntegerRange(0, scans), 0, retained: false, StatePurpose.Control, new Origin(edge.Span));
         Expression begins = ConditionLowering.Lower(scan, edge, new ConditionPlace($"{name}.each", step: step)).Surely;
-        Expression goes = build.And(scan.StepNow(step.Number), scan.RunningNow);
+        Expression goes = build.And(scan.StepNow(step.Number), scan.WorksNow(step));
         Expression more = build.And(build.Not(scan.Activated(step.Number)), build.Less(build.Constant(0), left.Current));
         Expression rest = build.IfThenElse(begins, build.Constant(scans), build.IfThenElse(more, left.Current, build.Constant(0)));
         left.Next = build.IfThenElse(goes, build.Maximum(build.Constant(0), build.Subtract(rest, build.Constant(1))), build.Constant(0));

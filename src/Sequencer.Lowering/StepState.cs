@@ -5,15 +5,17 @@ using Sequencer.Text;
 namespace Sequencer.Lowering;
 
 /// <summary>
-/// What is kept of one step: whether it is active, the clock of its limit (frozen outside Running; begun
-/// anew by the first restart after it has run out), and, where an action needs it, the time since its
-/// activation.
+/// What is kept of one step: whether it is active, the clock of its limit (frozen outside the state that
+/// the step works in; in a step of the batch begun anew by the first restart after it has run out), whether
+/// it is passed over, and, where an action needs it, the time since its activation. A loss of power ends the
+/// steps of a section: nothing of theirs is retained.
 /// </summary>
 internal sealed class StepState
 {
     private readonly UnitScan _scan;
     private readonly DeclaredState _clock;
-    private readonly DeclaredState _rearmed;
+    private readonly DeclaredState? _rearmed;
+    private readonly DeclaredState? _passedOver;
     private readonly long _limit;
 
     public StepState(UnitScan scan, Step step)
@@ -22,13 +24,15 @@ internal sealed class StepState
         Step = step;
         Origin = new Origin(step.Span);
         _limit = step.Limit.Time.Scans(scan.ScanMilliseconds);
-        Active = scan.System.State(scan.StepNamed(step.Number, "active"), false, retained: true, StatePurpose.Control, Origin);
-        _clock = scan.System.State(scan.StepNamed(step.Number, "clock"), new IntegerRange(0, _limit), 0, retained: true, StatePurpose.Control, Origin);
-        _rearmed = scan.System.State(scan.StepNamed(step.Number, "rearmed"), false, retained: true, StatePurpose.Control, Origin);
+        Active = Flag("active");
+        _clock = Count("clock", _limit);
+        _rearmed = step.IsOfBatch ? Flag("rearmed") : null;
+        _passedOver = step.OnlyIf is null ? null : Flag("passed_over");
+        PassedOverNow = PassedOverAtStart;
         long longest = LongestAction(step, scan.ScanMilliseconds);
         if (longest > 0)
         {
-            Elapsed = scan.System.State(scan.StepNamed(step.Number, "elapsed"), new IntegerRange(0, longest), 0, retained: true, StatePurpose.Control, Origin);
+            Elapsed = Count("elapsed", longest);
         }
     }
 
@@ -38,29 +42,65 @@ internal sealed class StepState
 
     public DeclaredState Active { get; }
 
-    /// <summary>Scans since activation while Running; null where no action asks.</summary>
+    /// <summary>The step was passed over when it was entered, before this scan.</summary>
+    public Expression PassedOverAtStart => _passedOver?.Current ?? _scan.Build.False;
+
+    /// <summary>As <see cref="PassedOverAtStart"/>, with this scan's entry.</summary>
+    public Expression PassedOverNow { get; private set; }
+
+    /// <summary>Scans since activation while the step works; null where no action asks.</summary>
     public DeclaredState? Elapsed { get; }
 
     /// <summary>As many scans as the limit allows have passed before this one.</summary>
     public Expression LimitReached => _scan.Build.LessOrEqual(_scan.Build.Constant(_limit), _clock.Current);
 
+    /// <summary>Whether the step is done or passed over is judged in the scan of its activation.</summary>
+    public void Judge(Expression activated)
+    {
+        if (Step.OnlyIf is null)
+        {
+            return;
+        }
+
+        string name = _scan.StepNamed(Step.Number, "only");
+        Expression fits = ConditionLowering.Lower(_scan, Step.OnlyIf, new ConditionPlace(name)).Surely;
+        PassedOverNow = _scan.System.Define(
+            _scan.StepNamed(Step.Number, "passes_over"), _scan.Build.IfThenElse(activated, _scan.Build.Not(fits), PassedOverAtStart), Origin);
+    }
+
     public void Finish(Expression now, Expression activated)
     {
         ExpressionBuilder build = _scan.Build;
         Expression zero = build.Constant(0);
-        Expression counts = build.And(now, _scan.RunningNow);
-        Expression rearms = build.And(
-            _scan.State.RestartTaken, Active.Current, LimitReached, build.Not(_rearmed.Current));
+        Expression counts = build.And(now, _scan.WorksNow(Step));
+        Expression rearms = _rearmed is null
+            ? build.False
+            : build.And(_scan.State.RestartTaken, Active.Current, LimitReached, build.Not(_rearmed.Current));
         Active.Next = now;
         Expression limitClock = build.IfThenElse(build.Or(activated, rearms), zero, _clock.Current);
         _clock.Next = build.IfThenElse(counts, Clocks.UpTo(build, limitClock, _limit), limitClock);
-        _rearmed.Next = build.And(build.Not(activated), build.Or(_rearmed.Current, rearms));
+        if (_rearmed is not null)
+        {
+            _rearmed.Next = build.And(build.Not(activated), build.Or(_rearmed.Current, rearms));
+        }
+
+        if (_passedOver is not null)
+        {
+            _passedOver.Next = PassedOverNow;
+        }
+
         if (Elapsed is not null)
         {
             Expression elapsed = build.IfThenElse(activated, zero, Elapsed.Current);
             Elapsed.Next = build.IfThenElse(counts, Clocks.UpTo(build, elapsed, Elapsed.Variable.Range.Maximum), elapsed);
         }
     }
+
+    private DeclaredState Flag(string name) =>
+        _scan.System.State(_scan.StepNamed(Step.Number, name), false, retained: Step.IsOfBatch, StatePurpose.Control, Origin);
+
+    private DeclaredState Count(string name, long most) => _scan.System.State(
+        _scan.StepNamed(Step.Number, name), new IntegerRange(0, most), 0, retained: Step.IsOfBatch, StatePurpose.Control, Origin);
 
     private static long LongestAction(Step step, int scanMilliseconds) => step.Actions.OfType<DriveAction>()
         .Select(action => action.ScansFromActivation(scanMilliseconds))

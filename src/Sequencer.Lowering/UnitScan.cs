@@ -65,6 +65,9 @@ internal sealed class UnitScan
     /// <summary>The unit's procedural state in this scan is Running.</summary>
     public Expression RunningNow => State.IsNow(ProceduralState.Running);
 
+    /// <summary>The unit's procedural state in this scan is the one that the step works in.</summary>
+    public Expression WorksNow(Step step) => State.IsNow(step.State);
+
     public Expression Switch(SwitchInput input) => Signals.Switch(input);
 
     public Expression Reading(AnalogueInput input) => Signals.Reading(input);

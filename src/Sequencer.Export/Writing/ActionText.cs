@@ -6,7 +6,7 @@ namespace Sequencer.Export.Writing;
 internal static class ActionText
 {
     public static string Elapsed(UnitText unit, Step step) => unit.Counter(
-        VariableSection.Retained, FormattableString.Invariant($"step{step.Number}.elapsed"), LongestAction(unit, step), "scans since its activation, while Running");
+        UnitText.Memory(step), FormattableString.Invariant($"step{step.Number}.elapsed"), LongestAction(unit, step), "scans since its activation, while it works");
 
     public static long LongestAction(UnitText unit, Step step) => step.Actions.OfType<DriveAction>()
         .Select(action => action.ScansFromActivation(unit.ScanMilliseconds))
@@ -43,13 +43,16 @@ internal static class ActionText
             body.Add($"{unit.Scratch($"{output.Tag}.off")} := FALSE;");
         }
 
-        body.Open($"IF State_Now = {StateText.Value(ProceduralState.Running)} THEN");
-        for (int region = 0; region < unit.Regions.Count; region++)
+        foreach (ProceduralState state in unit.Unit.StatesWithSteps)
         {
-            Branch(unit, region, extras);
-        }
+            body.Open($"IF State_Now = {StateText.Value(state)} THEN");
+            foreach (int region in unit.RegionsOf(state))
+            {
+                Branch(unit, region, extras);
+            }
 
-        body.Close("END_IF;");
+            body.Close("END_IF;");
+        }
     }
 
     private static void Branch(UnitText unit, int region, Dictionary<DriveAction, string> extras)
@@ -123,7 +126,7 @@ internal static class ActionText
 
     private static string? Extra(UnitText unit, Step step, DriveAction drive, string path)
     {
-        List<string> conditions = [];
+        List<string> conditions = step.OnlyIf is null ? [] : [$"(NOT {StepText.PassedOver(unit, step)})"];
         long after = unit.Scans(drive.After);
         if (after > 0)
         {
@@ -159,7 +162,7 @@ internal static class ActionText
             string done = unit.Flag(VariableSection.Retained, $"{path}.done", $"{drive.Output.Tag} has reached its end in this activation");
             unit.Body.Trace(drive.Span, $"step {step.Number}: {drive.Output.Tag} until its end");
             unit.Body.Add($"IF {unit.Entered(step.Number)} THEN {done} := FALSE; END_IF;");
-            unit.Body.Add($"IF {unit.StepNow(step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)}) AND {possibly} THEN {done} := TRUE; END_IF;");
+            unit.Body.Add($"IF {unit.StepNow(step.Number)} AND {UnitText.Works(step)} AND {possibly} THEN {done} := TRUE; END_IF;");
             conditions.Add($"(NOT {done})");
         }
 

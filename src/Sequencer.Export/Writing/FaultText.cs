@@ -158,7 +158,7 @@ internal static class FaultText
         foreach (Step step in unit.Unit.Steps)
         {
             string over = unit.Scratch(FormattableString.Invariant($"step{step.Number}.limit_over"));
-            unit.Body.Add($"{over} := {unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(ProceduralState.Running)}) AND {StepText.LimitReached(unit, step)};");
+            unit.Body.Add($"{over} := {unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(step.State)}) AND {StepText.LimitReached(unit, step)};");
         }
 
         foreach (Reaction reaction in new[] { Reaction.Emergency, Reaction.Abort, Reaction.Stop, Reaction.Hold })

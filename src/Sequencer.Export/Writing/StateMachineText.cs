@@ -19,12 +19,16 @@ internal static class StateMachineText
             body.Add($"{before} := {pressed};");
         }
 
-        body.Comment("A unit that was in progress when the power failed is Held.");
+        body.Comment("A unit that was in progress when the power failed is Held; nothing goes on by itself.");
         string state = unit.Declare(VariableSection.Retained, "state", StateText.Type, StateText.Value(ProceduralState.Idle), "procedural state, IEC 61512-1");
         string atStart = unit.Scratch("State_At_Start", StateText.Type);
         body.Add($"{atStart} := {state};");
-        body.Open($"IF {unit.Names.Of("first_scan")} AND {StateText.OneOf(state, ProceduralState.Running, ProceduralState.Holding, ProceduralState.Restarting)} THEN");
-        body.Add($"{atStart} := {StateText.Value(ProceduralState.Held)};");
+        body.Open($"IF {unit.Names.Of("first_scan")} THEN");
+        body.Open($"CASE {state} OF");
+        body.Add($"{StateText.Value(ProceduralState.Running)}, {StateText.Value(ProceduralState.Holding)}, {StateText.Value(ProceduralState.Restarting)}: {Becomes(atStart, ProceduralState.Held)}");
+        body.Add($"{StateText.Value(ProceduralState.Stopping)}: {Becomes(atStart, ProceduralState.Stopped)}");
+        body.Add($"{StateText.Value(ProceduralState.Aborting)}: {Becomes(atStart, ProceduralState.Aborted)}");
+        body.Close("END_CASE;");
         body.Close("END_IF;");
     }
 
@@ -95,13 +99,22 @@ internal static class StateMachineText
         body.Add($"{started} := TRUE;");
         body.Else("ELSE");
         body.Open("CASE State_At_Start OF");
-        body.Add($"{StateText.Value(ProceduralState.Holding)}: {Becomes(now, ProceduralState.Held)}");
-        body.Add(FormattableString.Invariant(
-            $"{StateText.Value(ProceduralState.Restarting)}: IF {RestartClock(unit)} >= {RestartScans(unit)} THEN {Becomes(now, ProceduralState.Running)} END_IF;"));
-        body.Add($"{StateText.Value(ProceduralState.Stopping)}: {Becomes(now, ProceduralState.Stopped)}");
-        body.Add($"{StateText.Value(ProceduralState.Aborting)}: {Becomes(now, ProceduralState.Aborted)}");
+        Ends(unit, now, ProceduralState.Holding, ProceduralState.Held);
+        Ends(unit, now, ProceduralState.Restarting, ProceduralState.Running, FormattableString.Invariant($"({RestartClock(unit)} >= {RestartScans(unit)})"));
+        Ends(unit, now, ProceduralState.Stopping, ProceduralState.Stopped);
+        Ends(unit, now, ProceduralState.Aborting, ProceduralState.Aborted);
         body.Close("END_CASE;");
         body.Close("END_IF;");
+    }
+
+    /// <summary>A transient state ends when none of its steps is active any more; at once where it has none.</summary>
+    private static void Ends(UnitText unit, string now, ProceduralState transient, ProceduralState then, string? waited = null)
+    {
+        string[] conditions = [.. new[] { unit.RegionsOf(transient).Any() ? unit.NoneAtStart(transient) : null, waited }.OfType<string>()];
+        string line = Becomes(now, then);
+        unit.Body.Add(conditions.Length == 0
+            ? $"{StateText.Value(transient)}: {line}"
+            : $"{StateText.Value(transient)}: IF {UnitText.Bracketed(conditions, "AND", "TRUE")} THEN {line} END_IF;");
     }
 
     /// <summary>The state and the clock of the restart, at the end of the scan.</summary>
@@ -111,8 +124,7 @@ internal static class StateMachineText
         string state = unit.Names.Of("state");
         string clock = RestartClock(unit);
         body.Comment("The unit is Complete when no step is active any more.");
-        IEnumerable<string> none = unit.Regions.Select((_, region) => $"({UnitText.Branch(region)} = {unit.NoStep})");
-        body.Open($"IF (State_Now = {StateText.Value(ProceduralState.Running)}) AND {UnitText.Bracketed(none, "AND", "TRUE")} THEN");
+        body.Open($"IF (State_Now = {StateText.Value(ProceduralState.Running)}) AND {unit.NoneNow(ProceduralState.Running)} THEN");
         body.Add(Becomes(state, ProceduralState.Complete));
         body.Else("ELSE");
         body.Add($"{state} := State_Now;");

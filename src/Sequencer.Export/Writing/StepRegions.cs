@@ -5,15 +5,20 @@ namespace Sequencer.Export.Writing;
 /// <summary>
 /// The steps sorted into branches of which at most one step each is ever active, so that each branch is
 /// one enumerated variable and one CASE: a fork gives each branch but the first a new variable, a join
-/// goes on in the first of its branches. Where the chart does not sort that way, every step is a branch
+/// goes on in the first of its branches. Each section begins a branch of its own. Where the chart does not sort that way, every step is a branch
 /// of its own, which is always right.
 /// </summary>
 internal static class StepRegions
 {
     public static IReadOnlyList<IReadOnlyList<Step>> Of(UnitProgram unit)
     {
-        Dictionary<int, int> regions = new() { [unit.Steps[0].Number] = 0 };
-        int count = 1;
+        Dictionary<int, int> regions = [];
+        foreach (ProceduralState state in unit.StatesWithSteps)
+        {
+            regions.Add(unit.FirstStep(state).Number, regions.Count);
+        }
+
+        int count = regions.Count;
         bool clash = false;
         IReadOnlyList<OrderedTransition> transitions = TransitionOrder.Of(unit);
         for (bool grown = true; grown;)

@@ -9,7 +9,7 @@ internal static class StepText
         FormattableString.Invariant($"({LimitClock(unit, step)} >= {unit.Scans(step.Limit.Time)})");
 
     public static string LimitClock(UnitText unit, Step step) => unit.Counter(
-        VariableSection.Retained,
+        UnitText.Memory(step),
         FormattableString.Invariant($"step{step.Number}.clock"),
         unit.Scans(step.Limit.Time),
         FormattableString.Invariant($"scans in step {step.Number}, to its limit of {DurationText.Of(step.Limit.Time)}"));
@@ -25,12 +25,15 @@ internal static class StepText
             body.Trace(transition.Span, $"from {string.Join(", ", transition.From)} to {(transition.To.IsEmpty ? "the end" : string.Join(", ", transition.To))}");
             Step owner = unit.StepOf(transition.From[^1]);
             string condition = when is null ? LimitReached(unit, owner) : unit.Conditions.Surely(when, new ConditionSite(transition.Name, step: owner));
-            body.Add($"{unit.Met(transition)} := {condition};");
+            string passed = when is null || owner.OnlyIf is null ? "" : $"{PassedOver(unit, owner)} OR ";
+            body.Add($"{unit.Met(transition)} := {passed}{condition};");
         }
 
         for (int region = 0; region < unit.Regions.Count; region++)
         {
-            string branch = unit.Declare(VariableSection.Retained, UnitText.Branch(region), unit.StepType, unit.NoStep, "the active step");
+            ProceduralState state = unit.StateOf(region);
+            string comment = state == ProceduralState.Running ? "the active step" : $"the active step while {Sections.Word(state)}";
+            string branch = unit.Declare(UnitText.Memory(unit.Regions[region][0]), UnitText.Branch(region), unit.StepType, unit.NoStep, comment);
             body.Add($"{unit.Scratch($"{branch}.now", unit.StepType)} := {branch};");
         }
 
@@ -44,20 +47,34 @@ internal static class StepText
             body.Add($"{Left(unit, step)} := FALSE;");
         }
 
-        body.Open($"IF (State_At_Start = {StateText.Value(ProceduralState.Running)}) AND (State_Now = {StateText.Value(ProceduralState.Running)}) THEN");
-        for (int region = 0; region < unit.Regions.Count; region++)
+        Work(unit, ProceduralState.Running, transitions);
+        body.Else($"ELSIF {unit.Names.Of("started")} THEN");
+        Clear(unit, ProceduralState.Running);
+        Enter(unit, unit.Unit.FirstStep(ProceduralState.Running).Number);
+        body.Else($"ELSIF (State_Now = {StateText.Value(ProceduralState.Stopping)}) OR (State_Now = {StateText.Value(ProceduralState.Aborting)}) THEN");
+        Clear(unit, ProceduralState.Running);
+        body.Close("END_IF;");
+        foreach (ProceduralState state in unit.Unit.StatesWithSteps.Where(state => state != ProceduralState.Running))
         {
-            Moves(unit, UnitText.Branch(region), unit.Regions[region], transitions);
+            body.Comment($"The steps of {Sections.Word(state)} begin and end with their state.");
+            Work(unit, state, transitions);
+            body.Else($"ELSIF State_Now = {StateText.Value(state)} THEN");
+            Clear(unit, state);
+            Enter(unit, unit.Unit.FirstStep(state).Number);
+            body.Else("ELSE");
+            Clear(unit, state);
+            body.Close("END_IF;");
         }
 
-        Joins(unit, transitions);
-        body.Else($"ELSIF {unit.Names.Of("started")} THEN");
-        Clear(unit);
-        Enter(unit, unit.Unit.Steps[0].Number);
-        body.Else($"ELSIF (State_Now = {StateText.Value(ProceduralState.Stopping)}) OR (State_Now = {StateText.Value(ProceduralState.Aborting)}) THEN");
-        Clear(unit);
-        body.Close("END_IF;");
+        foreach (Step step in unit.Unit.Steps.Where(step => step.OnlyIf is not null))
+        {
+            Judge(unit, step);
+        }
     }
+
+    /// <summary>The step is passed over: it does nothing and leads on in the next scan.</summary>
+    public static string PassedOver(UnitText unit, Step step) =>
+        unit.Flag(UnitText.Memory(step), FormattableString.Invariant($"step{step.Number}.passed_over"), $"step {step.Number} is passed over");
 
     /// <summary>The clocks at the end of the scan.</summary>
     public static void Finish(UnitText unit)
@@ -67,10 +84,10 @@ internal static class StepText
             Clock(unit, step);
         }
 
-        unit.Body.Comment("Conditions of steps that must last: they start anew with their step and outside Running.");
+        unit.Body.Comment("Conditions of steps that must last: they start anew with their step and outside the state it works in.");
         foreach ((StayClock clock, string condition) in unit.Conditions.StepClocks)
         {
-            unit.Body.Open($"IF NOT ({condition} AND {unit.StepNow(clock.Step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)})) THEN");
+            unit.Body.Open($"IF NOT ({condition} AND {unit.StepNow(clock.Step.Number)} AND {UnitText.Works(clock.Step)}) THEN");
             unit.Body.Add($"{clock.Name} := 0;");
             unit.Body.Else($"ELSIF {unit.Entered(clock.Step.Number)} THEN");
             unit.Body.Add($"{clock.Name} := 1;");
@@ -84,6 +101,30 @@ internal static class StepText
         {
             unit.Body.Add($"{UnitText.Branch(region)} := {UnitText.Branch(region)}_Now;");
         }
+    }
+
+    /// <summary>Opens the part of a state that was there before and goes on: its steps move.</summary>
+    private static void Work(UnitText unit, ProceduralState state, IReadOnlyList<OrderedTransition> all)
+    {
+        OrderedTransition[] transitions = [.. all.Where(transition => unit.StepOf(transition.From[0]).State == state)];
+        unit.Body.Open($"IF (State_At_Start = {StateText.Value(state)}) AND (State_Now = {StateText.Value(state)}) THEN");
+        foreach (int region in unit.RegionsOf(state))
+        {
+            Moves(unit, UnitText.Branch(region), unit.Regions[region], transitions);
+        }
+
+        Joins(unit, transitions);
+    }
+
+    private static void Judge(UnitText unit, Step step)
+    {
+        Condition condition = step.OnlyIf ?? throw new InvalidOperationException($"step {step.Number} is always done");
+        unit.Body.Trace(step.Span, $"step {step.Number} \"{step.Title}\" is done only if");
+        string path = FormattableString.Invariant($"step{step.Number}.only");
+        string surely = unit.Conditions.Surely(condition, new ConditionSite(path));
+        string fits = unit.Scratch($"{path}.holds");
+        unit.Body.Add($"{fits} := {surely};");
+        unit.Body.Add($"IF {unit.Entered(step.Number)} THEN {PassedOver(unit, step)} := (NOT {fits}); END_IF;");
     }
 
     private static void Moves(UnitText unit, string branch, IReadOnlyList<Step> steps, IReadOnlyList<OrderedTransition> transitions)
@@ -194,9 +235,9 @@ internal static class StepText
         unit.Body.Add($"{unit.Entered(step)} := TRUE;");
     }
 
-    private static void Clear(UnitText unit)
+    private static void Clear(UnitText unit, ProceduralState state)
     {
-        for (int region = 0; region < unit.Regions.Count; region++)
+        foreach (int region in unit.RegionsOf(state))
         {
             unit.Body.Add($"{UnitText.Branch(region)}_Now := {unit.NoStep};");
         }
@@ -206,19 +247,22 @@ internal static class StepText
     {
         TextLines body = unit.Body;
         string clock = LimitClock(unit, step);
-        string rearmed = unit.Flag(
-            VariableSection.Retained, FormattableString.Invariant($"step{step.Number}.rearmed"), "a restart has begun its clock anew once");
         string entered = unit.Entered(step.Number);
-        string counts = $"{unit.StepNow(step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)})";
         body.Trace(step.Span, $"clock of step {step.Number} \"{step.Title}\"");
         body.Open($"IF {entered} THEN");
         body.Add($"{clock} := 0;");
-        body.Add($"{rearmed} := FALSE;");
-        body.Else($"ELSIF {unit.Names.Of("restarted")} AND {unit.StepAtStart(step.Number)} AND {LimitReached(unit, step)} AND (NOT {rearmed}) THEN");
-        body.Add($"{clock} := 0;");
-        body.Add($"{rearmed} := TRUE;");
+        if (step.IsOfBatch)
+        {
+            string rearmed = unit.Flag(
+                VariableSection.Retained, FormattableString.Invariant($"step{step.Number}.rearmed"), "a restart has begun its clock anew once");
+            body.Add($"{rearmed} := FALSE;");
+            body.Else($"ELSIF {unit.Names.Of("restarted")} AND {unit.StepAtStart(step.Number)} AND {LimitReached(unit, step)} AND (NOT {rearmed}) THEN");
+            body.Add($"{clock} := 0;");
+            body.Add($"{rearmed} := TRUE;");
+        }
+
         body.Close("END_IF;");
-        body.Open($"IF {counts} THEN");
+        body.Open($"IF {unit.StepNow(step.Number)} AND {UnitText.Works(step)} THEN");
         body.Add(UnitText.CountUp(clock, unit.Scans(step.Limit.Time)));
         if (ActionText.LongestAction(unit, step) is long longest and > 0)
         {

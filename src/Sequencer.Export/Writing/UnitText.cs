@@ -35,6 +35,24 @@ internal sealed class UnitText
 
     public IReadOnlyList<Declaration> Declarations => _declarations;
 
+    /// <summary>The state that the steps of a branch work in.</summary>
+    public ProceduralState StateOf(int region) => Regions[region][0].State;
+
+    /// <summary>The branches of the steps that work in a state.</summary>
+    public IEnumerable<int> RegionsOf(ProceduralState state) => Enumerable.Range(0, Regions.Count).Where(region => StateOf(region) == state);
+
+    /// <summary>What the steps of the batch keep through a loss of power, those of a section lose.</summary>
+    public static VariableSection Memory(Step step) => step.IsOfBatch ? VariableSection.Retained : VariableSection.Kept;
+
+    /// <summary>The unit is in the state that the step works in.</summary>
+    public static string Works(Step step) => $"(State_Now = {StateText.Value(step.State)})";
+
+    /// <summary>No step that works in the state was active at the start of the scan.</summary>
+    public string NoneAtStart(ProceduralState state) => Resting(state, "");
+
+    /// <summary>No step that works in the state is active after the transitions of this scan.</summary>
+    public string NoneNow(ProceduralState state) => Resting(state, "_Now");
+
     public string BlockName => $"FB_{Unit.Name}";
 
     public string StepType => $"STEP_OF_{Unit.Name}";
@@ -103,6 +121,9 @@ internal sealed class UnitText
             _ => $"({string.Join($" {operation} ", parts)})",
         };
     }
+
+    private string Resting(ProceduralState state, string when) =>
+        Bracketed(RegionsOf(state).Select(region => $"({Branch(region)}{when} = {NoStep})"), "AND", "TRUE");
 
     private static string Words(string title)
     {

@@ -1,4 +1,5 @@
 using Sequencer.Language.Parsing;
+using Sequencer.Language.Programs;
 using Sequencer.Language.Syntax;
 using Sequencer.Text;
 
@@ -14,7 +15,9 @@ internal sealed class OutlineReader
     private readonly ProgramOutline _outline;
     private readonly HashSet<string?> _malformedKeywords = [];
     private SourceSpan? _language;
+    private readonly Dictionary<ProceduralState, SourceSpan> _sections = [];
     private SourceSpan? _procedure;
+    private ProceduralState _state = ProceduralState.Running;
     private StepOutline? _step;
     private bool _strayLineTold;
 
@@ -60,11 +63,13 @@ internal sealed class OutlineReader
                 AddUnit(unit, place);
                 break;
             case ProcedureSyntax procedure:
-                Once(ref _procedure, place.At(procedure), "procedure");
-                _step = null;
+                AddProcedure(place.At(procedure));
+                break;
+            case SectionSyntax section:
+                AddSection(section, place);
                 break;
             case StepSyntax step:
-                _step = new StepOutline(new PlacedSyntax<StepSyntax>(step, place), placed.Documentation);
+                _step = new StepOutline(new PlacedSyntax<StepSyntax>(step, place), placed.Documentation, _state);
                 _outline.Steps.Add(_step);
                 _strayLineTold = false;
                 break;
@@ -132,6 +137,31 @@ internal sealed class OutlineReader
         }
     }
 
+    private void AddProcedure(SourceSpan span)
+    {
+        Once(ref _procedure, span, "procedure");
+        _state = ProceduralState.Running;
+        _step = null;
+    }
+
+    private void AddSection(SectionSyntax section, LinePlace place)
+    {
+        SourceSpan span = place.At(section);
+        _state = Sections.Of(section.Word.Text);
+        _step = null;
+        if (_procedure is null && !_malformedKeywords.Contains("procedure"))
+        {
+            _diagnostics.Add(StructureDiagnostics.Misplaced(span, section.Word.Text, "it comes after the steps of `procedure`"));
+        }
+
+        if (_sections.TryGetValue(_state, out SourceSpan first))
+        {
+            _diagnostics.Add(StructureDiagnostics.OnlyOnce(span, section.Word.Text, first));
+        }
+
+        _sections.TryAdd(_state, span);
+    }
+
     private void AddStepLine(StepLineSyntax line, LinePlace place)
     {
         if (_step is null)
@@ -155,7 +185,7 @@ internal sealed class OutlineReader
         if (line.Keyword is "step" or "procedure")
         {
             _outline.StepsMayBeMissing |= line.Keyword == "step";
-            _step = new StepOutline(null, string.Empty) { HasMalformedLine = true };
+            _step = new StepOutline(null, string.Empty, _state) { HasMalformedLine = true };
             _outline.Steps.Add(_step);
             return;
         }
@@ -192,9 +222,25 @@ internal sealed class OutlineReader
                 ? step.Place.At(step.Syntax)
                 : program.Source.At(program.Source.Content.Length, 0)));
         }
-        else if (_procedure is { } procedure && _outline.Steps.Count == 0 && !unclear)
+        else if (_procedure is { } procedure && !unclear)
         {
-            _diagnostics.Add(StructureDiagnostics.NoStep(procedure));
+            CheckSteps(ProceduralState.Running, procedure);
+        }
+
+        if (!unclear)
+        {
+            foreach ((ProceduralState state, SourceSpan section) in _sections)
+            {
+                CheckSteps(state, section);
+            }
+        }
+    }
+
+    private void CheckSteps(ProceduralState state, SourceSpan header)
+    {
+        if (!_outline.Steps.Exists(step => step.State == state))
+        {
+            _diagnostics.Add(StructureDiagnostics.NoStep(header, Sections.Word(state)));
         }
     }
 

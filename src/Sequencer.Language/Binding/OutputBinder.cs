@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Sequencer.Language.Programs;
 using Sequencer.Language.Syntax;
 using Sequencer.Language.Units;
@@ -36,10 +37,28 @@ internal sealed class OutputBinder
             safe,
             emergency,
             held,
+            Driven(syntax.Driven, place),
             deEnergised,
             syntax.Confirm is null ? null : Confirm(syntax.Confirm, symbol),
             syntax.Delivers is null ? null : Delivers(syntax.Delivers, place),
             place.At(syntax));
+    }
+
+    private ImmutableArray<ProceduralState> Driven(DrivenSyntax? syntax, LinePlace place)
+    {
+        ImmutableArray<ProceduralState>.Builder states = ImmutableArray.CreateBuilder<ProceduralState>();
+        foreach (WordSyntax word in syntax?.Sections ?? [])
+        {
+            ProceduralState state = Sections.Of(word.Text);
+            if (states.Contains(state))
+            {
+                _context.Report(NameDiagnostics.ListedTwice(place.At(word), word.Text));
+            }
+
+            states.Add(state);
+        }
+
+        return states.ToImmutable();
     }
 
     private RestValue Rest(RestSyntax syntax, Symbol symbol)

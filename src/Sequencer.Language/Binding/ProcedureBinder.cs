@@ -84,6 +84,7 @@ internal sealed class ProcedureBinder
             BindLine(line, number, doses, lines);
         }
 
+        Condition? onlyIf = outline.Header is { } first ? _declarations.Conditions.BindOptional(first.Syntax.OnlyIf, first.Place) : null;
         if (outline.Header is not { } head || number is not int known)
         {
             return;
@@ -96,7 +97,8 @@ internal sealed class ProcedureBinder
 
         if (lines.Limit is not null)
         {
-            _steps.Add(new Step(known, head.Syntax.Title.Text, outline.Documentation, [.. lines.Actions], lines.Expected, lines.Limit, head.Place.At(head.Syntax)));
+            _steps.Add(new Step(
+                known, head.Syntax.Title.Text, outline.Documentation, outline.State, onlyIf, [.. lines.Actions], lines.Expected, lines.Limit, head.Place.At(head.Syntax)));
         }
     }
 
@@ -202,6 +204,11 @@ internal sealed class ProcedureBinder
         int? goTo = syntax.GoTo is null ? null : _declarations.Facts.Step(syntax.GoTo, place);
         return time is null || (goTo is null && syntax.GoTo is not null)
             ? null
-            : new StepLimit(time.Value, Reactions.Of(syntax.Reaction, Reaction.Alarm), goTo, syntax.Message.Text, place.At(syntax));
+            : new StepLimit(
+                time.Value,
+                Reactions.Of(syntax.Reaction, Reaction.Alarm),
+                syntax.Reaction is not null ? null : goTo is int step ? [step] : [],
+                syntax.Message.Text,
+                place.At(syntax));
     }
 }

@@ -1,3 +1,4 @@
+using Sequencer.Language.Programs;
 using Sequencer.Language.Syntax;
 
 namespace Sequencer.Language.Binding;
@@ -8,8 +9,9 @@ namespace Sequencer.Language.Binding;
 /// </summary>
 internal sealed class StepOutline
 {
-    public StepOutline(PlacedSyntax<StepSyntax>? header, string documentation)
+    public StepOutline(PlacedSyntax<StepSyntax>? header, string documentation, ProceduralState state)
     {
+        State = state;
         Header = header;
         Documentation = documentation;
     }
@@ -17,6 +19,9 @@ internal sealed class StepOutline
     public PlacedSyntax<StepSyntax>? Header { get; }
 
     public string Documentation { get; }
+
+    /// <summary>The state that the step works in.</summary>
+    public ProceduralState State { get; }
 
     public List<PlacedSyntax<StepLineSyntax>> Lines { get; } = [];
 

@@ -58,12 +58,12 @@ internal static class StructureDiagnostics
         "a batch would have no step to begin with",
         "write `procedure`, and the steps below it");
 
-    public static Diagnostic NoStep(SourceSpan span) => Error(
+    public static Diagnostic NoStep(SourceSpan span, string section) => Error(
         "SEQ0127",
         span,
-        "the procedure has no step",
-        "a batch would have no step to begin with",
-        "write a step below: `step 10 \"Fill\"`");
+        section == "procedure" ? "the procedure has no step" : $"`{section}` has no step",
+        section == "procedure" ? "a batch would have no step to begin with" : "a reader would expect that something is done in this state; nothing is",
+        section == "procedure" ? "write a step below: `step 10 \"Fill\"`" : $"write a step below, or take `{section}` out: the state then lasts one scan");
 
     public static Diagnostic LimitMissing(SourceSpan span, int step) => Error(
         "SEQ0128",

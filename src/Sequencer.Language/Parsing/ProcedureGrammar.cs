@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Language.Programs;
 using Sequencer.Language.Syntax;
 using Sprache;
 using static Sequencer.Language.Parsing.Terminals;
@@ -13,6 +14,10 @@ internal static class ProcedureGrammar
     private static readonly Parser<ImmutableArray<NumberSyntax>> Targets =
         OneOf("`finish`", "finish").Select(_ => ImmutableArray<NumberSyntax>.Empty)
             .XOr(WholeNumber.SeparatedBy(Keyword("and")));
+
+    /// <summary>Where a limit leads: to one step, or (null) to the end of the branch.</summary>
+    private static readonly Parser<NumberSyntax?> WayOut =
+        OneOf("`finish`", "finish").Select(_ => (NumberSyntax?)null).XOr(WholeNumber.Select(step => (NumberSyntax?)step));
 
     private static readonly Parser<(AmountSyntax Time, AmountSyntax Within)> Fine =
         from time in Time
@@ -30,11 +35,17 @@ internal static class ProcedureGrammar
 
     public static readonly Parser<StatementSyntax> Procedure = Keyword("procedure").Select(word => new ProcedureSyntax(word.Span));
 
+    public static readonly Parser<WordSyntax> SectionWord = OneOf(
+        "a state with steps (`holding`, `restarting`, `stopping` or `aborting`)", [.. Sections.All.Select(Sections.Word)]);
+
+    public static readonly Parser<StatementSyntax> Section = SectionWord.Select(word => new SectionSyntax(word, word.Span));
+
     public static readonly Parser<StatementSyntax> Step =
         from word in Keyword("step")
         from number in WholeNumber
         from title in QuotedText
-        select new StepSyntax(number, title, word.Span);
+        from onlyIf in Keyword("only if").Then(_ => ExpressionGrammar.Condition).XOptional()
+        select new StepSyntax(number, title, onlyIf.OrNull(), word.Span);
 
     public static readonly Parser<StatementSyntax> Drive =
         from verb in OneOf(null, "open", "close", "run", "stop")
@@ -108,7 +119,7 @@ internal static class ProcedureGrammar
         from comma in Symbol(",", null).XOptional()
         from then in Keyword("then")
         from what in ProtectionGrammar.Reaction.Select(reaction => (Reaction: (WordSyntax?)reaction, GoTo: (NumberSyntax?)null))
-            .XOr(Keyword("go").Then(_ => WholeNumber).Select(step => (Reaction: (WordSyntax?)null, GoTo: (NumberSyntax?)step)))
+            .XOr(Keyword("go").Then(_ => WayOut).Select(step => (Reaction: (WordSyntax?)null, GoTo: step)))
         from message in QuotedText
         select new LimitSyntax(time, what.Reaction, what.GoTo, message, word.Span);
 

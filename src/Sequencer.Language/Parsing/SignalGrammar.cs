@@ -33,6 +33,9 @@ internal static class SignalGrammar
         from rate in AmountWithUnit
         select new DeliversSyntax(reagent, rate, reagent.Span);
 
+    private static readonly Parser<DrivenSyntax> Driven = Node(
+        ProcedureGrammar.SectionWord.SeparatedBy(Keyword("or")).Select(sections => new DrivenSyntax(sections, sections[0].Span)));
+
     private static readonly Parser<StatementSyntax> Analogue =
         from name in Name
         from low in SignedNumber
@@ -75,6 +78,7 @@ internal static class SignalGrammar
         from clauses in ClauseSet.AnyOf(
             ClauseSet.Clause("emergency", Rest),
             ClauseSet.Clause("held", Rest),
+            ClauseSet.Clause("driven while", Driven),
             ClauseSet.Clause("de-energised", Position),
             ClauseSet.Clause("confirm", Node(Confirm)),
             ClauseSet.Clause("delivers", Node(Delivers)))
@@ -86,6 +90,7 @@ internal static class SignalGrammar
             safe,
             clauses.Find<RestSyntax>("emergency"),
             clauses.Find<RestSyntax>("held"),
+            clauses.Find<DrivenSyntax>("driven while"),
             clauses.Find<WordSyntax>("de-energised"),
             clauses.Find<ConfirmSyntax>("confirm"),
             clauses.Find<DeliversSyntax>("delivers"),

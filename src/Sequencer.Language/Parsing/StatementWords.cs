@@ -25,6 +25,10 @@ internal static class StatementWords
         ["start"] = "start only when LT101 < 0.2 m3 \"Tank not empty\"",
         ["after"] = "after power loss held, restart begins with 60 s wait",
         ["procedure"] = "procedure",
+        ["holding"] = "holding",
+        ["restarting"] = "restarting",
+        ["stopping"] = "stopping",
+        ["aborting"] = "aborting",
         ["step"] = "step 10 \"Fill\"",
         ["open"] = "open XV101",
         ["close"] = "close XV101",
@@ -39,7 +43,7 @@ internal static class StatementWords
 
     /// <summary>All keywords; none of them is a name or a unit.</summary>
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
-        ("a abort after alarm always amount and at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed each "
+        ("a abort after alarm always amount and at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
         + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
         + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises reset "
         + "restart retained rises rising running safe scan scans set starts stays step stopped switch the then to toward "
@@ -68,6 +72,7 @@ internal static class StatementWords
         {
             "after" => second is "power",
             "start" => second is "only",
+            "holding" or "restarting" or "stopping" or "aborting" => rest.IsEmpty || rest.StartsWith("--"),
             "go" => !rest[second.Length..].TrimStart(" \t0123456789").StartsWith("\""),
             _ when NeedAName.GetAlternateLookup<ReadOnlySpan<char>>().Contains(first) =>
                 !second.IsEmpty && !Keywords.GetAlternateLookup<ReadOnlySpan<char>>().Contains(second),

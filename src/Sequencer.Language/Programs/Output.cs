@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Sequencer.Text;
 
 namespace Sequencer.Language.Programs;
@@ -5,7 +6,8 @@ namespace Sequencer.Language.Programs;
 /// <summary>
 /// A device that the unit drives; true is open or running. Without a demand it has
 /// <see cref="Safe"/>, under an emergency <see cref="Emergency"/>, while Held <see cref="Held"/>
-/// (where declared). <see cref="DeEnergised"/> is the position without power.
+/// (where declared). Steps of the sections in <see cref="DrivenWhile"/> may drive it too.
+/// <see cref="DeEnergised"/> is the position without power.
 /// </summary>
 public sealed record Output(
     string Tag,
@@ -15,6 +17,7 @@ public sealed record Output(
     RestValue Safe,
     RestValue Emergency,
     RestValue? Held,
+    ImmutableArray<ProceduralState> DrivenWhile,
     bool DeEnergised,
     Confirmation? Confirmation,
     Delivery? Delivery,

@@ -4,12 +4,22 @@ using Sequencer.Text;
 
 namespace Sequencer.Language.Programs;
 
-/// <summary>A step of the procedure. <see cref="Limit"/> is how long it may take, counted while Running.</summary>
+/// <summary>
+/// A step. It works in one state: Running in the procedure itself, Holding, Restarting, Stopping or Aborting
+/// in the procedure of that state; <see cref="Limit"/> is how long it may take, counted in that state.
+/// Where <see cref="OnlyIf"/> does not surely hold on entry, the step is passed over.
+/// </summary>
 public sealed record Step(
     int Number,
     string Title,
     string Documentation,
+    ProceduralState State,
+    Condition? OnlyIf,
     ImmutableArray<StepAction> Actions,
     Duration? Expected,
     StepLimit Limit,
-    SourceSpan Span);
+    SourceSpan Span)
+{
+    /// <summary>The step belongs to the procedure of a batch, not to that of Holding, Restarting, Stopping or Aborting.</summary>
+    public bool IsOfBatch => State == ProceduralState.Running;
+}

@@ -24,10 +24,11 @@ public static class TransitionOrder
 
         foreach (Step step in unit.Steps)
         {
-            if (step.Limit.GoTo is int target)
+            if (step.Limit.GoTo is { } targets)
             {
+                string target = targets.IsEmpty ? "finish" : string.Join('_', targets);
                 string name = FormattableString.Invariant($"step{step.Number}.limit_go_{target}");
-                ordered.Add(new OrderedTransition(name, [step.Number], [target], null, step.Limit.Span));
+                ordered.Add(new OrderedTransition(name, [step.Number], targets, null, step.Limit.Span));
             }
         }
 

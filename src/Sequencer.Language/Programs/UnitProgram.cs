@@ -6,7 +6,7 @@ namespace Sequencer.Language.Programs;
 
 /// <summary>
 /// One checked program: names resolved, units and ranges checked, everything that waits limited.
-/// Lists are in written order. The first step is the initial one.
+/// Lists are in written order. The first step of the procedure and of each section is its initial one.
 /// </summary>
 public sealed record UnitProgram
 {
@@ -49,6 +49,7 @@ public sealed record UnitProgram
 
     public ImmutableArray<StartCondition> StartConditions { get; init; } = [];
 
+    /// <summary>All steps: those of the batch, then those of the sections.</summary>
     public ImmutableArray<Step> Steps { get; init; } = [];
 
     /// <summary>All transitions; of those that leave one step, the first written wins.</summary>
@@ -56,4 +57,10 @@ public sealed record UnitProgram
 
     /// <summary>How long Restarting lasts before Running; zero is one scan.</summary>
     public Duration RestartWait { get; init; }
+
+    /// <summary>The states with steps: Running, and those that have a section.</summary>
+    public IEnumerable<ProceduralState> StatesWithSteps => Steps.Select(step => step.State).Distinct();
+
+    /// <summary>The first step of a state that has steps.</summary>
+    public Step FirstStep(ProceduralState state) => Steps.First(step => step.State == state);
 }

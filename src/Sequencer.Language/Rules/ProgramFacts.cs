@@ -17,7 +17,7 @@ internal sealed class ProgramFacts
     {
         Program = program;
         _graph = new Lazy<StepGraph>(() => StepGraph.Of(program));
-        _wayTo = new Lazy<ImmutableArray<bool>>(() => Graph.WithWayFromFirst());
+        _wayTo = new Lazy<ImmutableArray<bool>>(() => Graph.WithWayFromStart());
         _situations = new Lazy<Situations>(() => Situations.Explore(Graph));
         _conditions = new Lazy<ImmutableArray<ConditionPlace>>(() => [.. ConditionPlace.All(program)]);
         _outputs = new Lazy<OutputUse>(() => OutputUse.Of(program));
@@ -32,7 +32,7 @@ internal sealed class ProgramFacts
     /// <summary>Every condition of the program, each once, as it is written.</summary>
     public ImmutableArray<ConditionPlace> Conditions => _conditions.Value;
 
-    /// <summary>The step can be come to from the first one if a join needs its steps one at a time only.</summary>
+    /// <summary>The step can be come to from the first one of its section if a join needs its steps one at a time only.</summary>
     public bool HasWayTo(int step) => _wayTo.Value[step];
 
     public OutputUse Outputs => _outputs.Value;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Sequencer.Language.Rules.Protections;
+using Sequencer.Language.Rules.SectionFlow;
 using Sequencer.Language.Rules.StepFlow;
 
 namespace Sequencer.Language.Rules;
@@ -40,6 +41,15 @@ internal static class ProgramRules
         new UnreachableAlternativeRule(),
         new UnreachableStepRule(),
         new WaitBelowScanRule(),
+        new DoseInSectionRule(),
+        new DrivenThereByNothingRule(),
+        new FinishByLimitRule(),
+        new LimitDoesNotEndRule(),
+        new NotDrivenThereRule(),
+        new PassedOverDosesRule(),
+        new PassedOverWhereToRule(),
+        new SectionGoesRoundRule(),
+        new WayLeavesSectionRule(),
         new BlockForcesOnRule(),
         new CommandTakenAsProofRule(),
         new DelayBeyondReactionRule(),

@@ -11,6 +11,7 @@ internal sealed record OutputSyntax(
     RestSyntax Safe,
     RestSyntax? Emergency,
     RestSyntax? Held,
+    DrivenSyntax? Driven,
     WordSyntax? DeEnergised,
     ConfirmSyntax? Confirm,
     DeliversSyntax? Delivers,

@@ -98,7 +98,7 @@ public sealed class ProgramCheckerTests
         DoseAction dose = Assert.IsType<DoseAction>(Full.Steps[1].Actions[0]);
         Assert.True(dose is { Pulse.Milliseconds: 5_000, FinePulse.Milliseconds: 2_000, Wait.Milliseconds: 45_000, Target: SumQuantity, NoResponsePulses: 3 });
         Assert.Equal((Reaction.Stop, Reaction.Alarm), (dose.MaximumReaction, dose.NoResponseReaction));
-        Assert.Equal(40, Full.Steps[1].Limit.GoTo);
+        Assert.Equal(40, Full.Steps[1].Limit.Target);
         Assert.Equal(["10>20,30", "10>", "20>25", "25,30>40", "40>"], Full.Transitions.Select(way => $"{string.Join(',', way.From)}>{string.Join(',', way.To)}"));
         Assert.True(Full.Transitions[2].When is StaysFact { AfterLastPulse: true, Condition: WithinFact });
         Assert.Equal(60_000, Full.RestartWait.Milliseconds);

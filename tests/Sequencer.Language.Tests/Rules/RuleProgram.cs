@@ -17,6 +17,10 @@ internal static class RuleProgram
         Assert.All(result.Diagnostics, found => Assert.True(found.Message.Length > 0 && found.Reason.Length > 0 && found.Mend.Length > 0));
     }
 
+    /// <summary>Codes and words, a line each, as <c>SEQ0124 at: words</c>, in the order of the text.</summary>
+    public static void Tells(string told, string program) =>
+        Assert.Equal(told, string.Join('\n', Check(program).Diagnostics.Select(found => $"{found.Code} at: {found.Span.Text}")));
+
     public static void IsSilentOn(string program) => Assert.Equal("", Told(Check(program)));
 
     public static string Told(CheckResult result) => DiagnosticRenderer.Render(result.Diagnostics);

@@ -102,6 +102,14 @@ internal readonly record struct ConditionPlace(Condition Condition, ConditionRol
 
     private static IEnumerable<ConditionPlace> Procedure(UnitProgram program)
     {
+        foreach (Step step in program.Steps)
+        {
+            if (step.OnlyIf is { } condition)
+            {
+                yield return new ConditionPlace(condition, ConditionRole.StepOnlyIf);
+            }
+        }
+
         foreach (DriveAction drive in program.Steps.SelectMany(step => step.Actions).OfType<DriveAction>())
         {
             if (drive.AtEach is { } each)

@@ -4,6 +4,7 @@ namespace Sequencer.Language.Rules.Analysis;
 internal enum ConditionRole
 {
     Transition,
+    StepOnlyIf,
     DriveWhile,
     DriveUntil,
     Interlock,

@@ -1,7 +1,7 @@
 namespace Sequencer.Language.Rules.Analysis;
 
 /// <summary>
-/// Which steps the procedure can have active, and which together, if every condition could be true or
+/// Which steps the procedure and each section by itself can have active, and which together, if every condition could be true or
 /// false at any time. Ways are cleared one after another: clearing several at once (IEC 60848) leads
 /// nowhere else, since ways that share a step exclude each other and the rest do not touch. So what is
 /// not found here never happens; what is found happens only if the conditions allow it.
@@ -52,12 +52,11 @@ internal sealed class Situations
 
     private bool TryAll()
     {
-        if (_graph.Steps.IsEmpty)
+        foreach (int start in _graph.Starts)
         {
-            return true;
+            See(new Situation([start]));
         }
 
-        See(new Situation([0]));
         while (_open.TryDequeue(out Situation situation))
         {
             Pairs.Note(situation);

@@ -27,6 +27,9 @@ internal sealed class StepGraph
 
     public ImmutableArray<StepWay> Ways { get; }
 
+    /// <summary>The places where a batch and each section begin.</summary>
+    public IEnumerable<int> Starts => Enumerable.Range(0, Steps.Length).DistinctBy(place => Steps[place].State);
+
     /// <summary>For each step the places of the ways that leave it, alone or with others.</summary>
     public ImmutableArray<ImmutableArray<int>> Leaving { get; }
 
@@ -49,9 +52,9 @@ internal sealed class StepGraph
 
         for (int place = 0; place < program.Steps.Length; place++)
         {
-            if (program.Steps[place].Limit.GoTo is { } target && places.TryGetValue(target, out int to))
+            if (program.Steps[place].Limit.GoTo is { } targets && targets.All(places.ContainsKey))
             {
-                ways.Add(new StepWay([place], [to], null));
+                ways.Add(new StepWay([place], Places(targets, places), null));
             }
         }
 
@@ -59,10 +62,10 @@ internal sealed class StepGraph
     }
 
     /// <summary>For each step whether a way leads to it, taking a join as ready once each of its steps has been come to.</summary>
-    public ImmutableArray<bool> WithWayFromFirst()
+    public ImmutableArray<bool> WithWayFromStart()
     {
         bool[] found = new bool[Steps.Length];
-        Queue<int> open = new(Steps.IsEmpty ? [] : [0]);
+        Queue<int> open = new(Starts);
         while (open.TryDequeue(out int step))
         {
             if (found[step])

@@ -51,7 +51,11 @@ internal sealed class StepPairs
     /// </summary>
     public void Close()
     {
-        Reach(0);
+        foreach (int start in _graph.Starts)
+        {
+            Reach(start);
+        }
+
         while (_toLookAt.TryDequeue(out int step))
         {
             foreach (int way in _graph.Leaving[step])

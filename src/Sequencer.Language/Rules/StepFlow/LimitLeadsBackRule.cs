@@ -9,7 +9,7 @@ internal sealed class LimitLeadsBackRule : IProgramRule
     {
         foreach (Step step in program.Steps)
         {
-            if (step.Limit.GoTo == step.Number)
+            if (step.Limit.Target == step.Number)
             {
                 context.Report(FlowDiagnostics.LimitLeadsBack(step));
             }

@@ -3,7 +3,7 @@ using Sequencer.Language.Rules.Analysis;
 
 namespace Sequencer.Language.Rules.StepFlow;
 
-/// <summary>A step that can be left, drives something on, and only alarms after its limit.</summary>
+/// <summary>A step of the batch that can be left, drives something on, and only alarms after its limit.</summary>
 internal sealed class LimitOnlyAlarmsRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
@@ -13,7 +13,7 @@ internal sealed class LimitOnlyAlarmsRule : IProgramRule
         {
             Step step = graph.Steps[place];
             List<Output> driven = [.. step.Actions.Where(OutputUse.SwitchesOn).Select(OutputUse.DrivenBy).OfType<Output>().Distinct()];
-            if (driven.Count > 0 && step.Limit is { Reaction: Reaction.Alarm, GoTo: null } && !graph.Leaving[place].IsEmpty)
+            if (driven.Count > 0 && step is { IsOfBatch: true, Limit: { Reaction: Reaction.Alarm, GoTo: null } } && !graph.Leaving[place].IsEmpty)
             {
                 context.Report(FlowDiagnostics.LimitOnlyAlarms(step, Wording.List(driven, output => output.Tag)));
             }

@@ -3,7 +3,7 @@ using Sequencer.Language.Rules.Analysis;
 
 namespace Sequencer.Language.Rules.StepFlow;
 
-/// <summary>A step that neither a transition, nor a join, nor its limit leaves.</summary>
+/// <summary>A step of the batch that neither a transition, nor a join, nor its limit leaves; limits of sections have a rule of their own.</summary>
 internal sealed class StepWithoutExitRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
@@ -11,7 +11,7 @@ internal sealed class StepWithoutExitRule : IProgramRule
         StepGraph graph = context.Facts(program).Graph;
         for (int step = 0; step < graph.Steps.Length; step++)
         {
-            if (graph.Leaving[step].IsEmpty && graph.Steps[step].Limit.Reaction == Reaction.Alarm)
+            if (graph.Leaving[step].IsEmpty && graph.Steps[step] is { IsOfBatch: true, Limit.Reaction: Reaction.Alarm })
             {
                 context.Report(FlowDiagnostics.StepWithoutExit(graph.Steps[step]));
             }
