@@ -2,7 +2,7 @@ using Sequencer.Language.Syntax;
 
 namespace Sequencer.Language.Formatting;
 
-/// <summary>No empty line at either end, never two in a row, and one before each step with the comments right above it.</summary>
+/// <summary>No empty line at either end, never two in a row, and one before each step, join and section with the comments right above it.</summary>
 internal static class BlankLines
 {
     public static IReadOnlyList<LayoutItem> Ordered(IReadOnlyList<LayoutItem> items)
@@ -10,7 +10,7 @@ internal static class BlankLines
         List<LayoutItem> ordered = [];
         foreach (LayoutItem item in items)
         {
-            if (item is StatementItem { Statement: StepSyntax or JoinSyntax })
+            if (item is StatementItem { Statement: StepSyntax or JoinSyntax or SectionSyntax })
             {
                 SetOff(ordered);
             }

@@ -23,7 +23,7 @@ internal static class DeclarationColumns
     private static readonly FrozenDictionary<string, string[]> ClauseWords = new Dictionary<string, string[]>(StringComparer.Ordinal)
     {
         ["input"] = ["bad", "usable", "on", "off"],
-        ["output"] = ["emergency", "held", "de-energised", "confirm", "delivers"],
+        ["output"] = ["emergency", "held", "driven", "de-energised", "confirm", "delivers"],
         ["reagent"] = ["raises", "lowers", "opposes"],
         ["latch"] = ["clear", "retained"],
     }.ToFrozenDictionary(StringComparer.Ordinal);
