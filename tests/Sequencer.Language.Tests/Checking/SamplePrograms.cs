@@ -77,7 +77,8 @@ internal static class SamplePrograms
     {
         const string fence = "```seq clean\n";
         string text = File.ReadAllText(RepositoryPath.At("spec", "language.md")).Replace("\r\n", "\n", StringComparison.Ordinal);
-        int start = text.IndexOf(fence, StringComparison.Ordinal) + fence.Length;
+        int section = text.IndexOf("## A whole program", StringComparison.Ordinal);
+        int start = text.IndexOf(fence, section, StringComparison.Ordinal) + fence.Length;
         return text[start..text.IndexOf("```", start, StringComparison.Ordinal)];
     }
 }
