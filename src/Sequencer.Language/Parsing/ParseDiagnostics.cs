@@ -92,7 +92,9 @@ internal static class ParseDiagnostics
         span,
         $"expected {Choice(expected)}, found {Describe(found)}",
         Refused,
-        near is null ? $"write it as `{form}`" : $"did you mean `{near}`? Such a line reads `{form}`");
+        near is not null ? $"did you mean `{near}`? Such a line reads `{form}`"
+        : expected.Contains("`after the last pulse`") && found?.Text is "and" or "or" ? $"put brackets around what has to last: `(A stays 20 s) {found?.Text} B`"
+        : $"write it as `{form}`");
 
     public static Diagnostic UnknownStatement(SourceSpan span, string? near) => Error(
         "SEQ0111",

@@ -68,7 +68,7 @@ internal static class ProtectionDiagnostics
         Severity.Error,
         interlock.Condition.Span,
         $"nothing that happens during a batch can change the condition of `{interlock.Name}`",
-        "it looks at settings, or at outputs that are never on: the block is there always or never",
+        "it looks at settings only, which stay as they are from the start of the batch: the block is there always or never",
         "name the signal that shows the hazard");
 
     public static Diagnostic BlockForcesOn(SourceSpan span, string protection, Output output) => new(

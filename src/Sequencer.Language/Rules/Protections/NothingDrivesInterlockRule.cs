@@ -3,27 +3,24 @@ using Sequencer.Language.Rules.Analysis;
 
 namespace Sequencer.Language.Rules.Protections;
 
-/// <summary>An interlock whose condition has no part that changes during a batch: only parameters, and outputs that are never on.</summary>
+/// <summary>An interlock whose condition has no part that changes during a batch: only parameters. An output that is never on has a message of its own.</summary>
 internal sealed class NothingDrivesInterlockRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
     {
-        OutputUse use = context.Facts(program).Outputs;
         foreach (Interlock interlock in program.Interlocks)
         {
-            if (!ConditionTree.Facts(interlock.Condition).Any(signed => Changes(signed.Fact, use)))
+            if (!ConditionTree.Facts(interlock.Condition).Any(signed => Changes(signed.Fact)))
             {
                 context.Report(ProtectionDiagnostics.NothingDrivesInterlock(interlock));
             }
         }
     }
 
-    private static bool Changes(Condition fact, OutputUse use) => fact switch
+    private static bool Changes(Condition fact) => fact switch
     {
         ConstantCondition => false,
-        OutputFact output => use.CanBeOn(output.Output),
-        CompareFact or WithinFact => ConditionTree.Amounts(fact).Any(amount =>
-            amount is ReadingQuantity || (amount is TotalQuantity total && use.CanBeOn(total.Output))),
+        CompareFact or WithinFact => ConditionTree.Amounts(fact).Any(amount => amount is ReadingQuantity or TotalQuantity),
         _ => true,
     };
 }

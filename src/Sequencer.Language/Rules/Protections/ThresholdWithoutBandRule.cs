@@ -8,7 +8,7 @@ internal sealed class ThresholdWithoutBandRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
     {
-        foreach (Interlock interlock in program.Interlocks.Where(interlock => interlock.Form != InterlockForm.FromUntil))
+        foreach (Interlock interlock in program.Interlocks.Where(interlock => interlock.Form != InterlockForm.FromUntil && !ConditionTruth.IsConstant(interlock.Condition)))
         {
             foreach (SignedFact signed in ConditionTree.Facts(interlock.Condition, interlock.Form == InterlockForm.While))
             {
