@@ -104,7 +104,7 @@ internal sealed class AmountDose
             }
 
             (long given, long basis) = AmountDoseMeasure.Factors(Action, _scan.ScanMilliseconds);
-            Expression share = build.Scale(basis, _basis?.Current ?? QuantityLowering.Steps(_scan, of));
+            Expression share = build.Scale(basis, _basis?.Current ?? QuantityLowering.Steps(_scan, new ConditionPlace(_name), of));
             return _left is null
                 ? build.Less(build.Scale(given, _given.Current), share)
                 : build.LessOrEqual(build.Scale(given, build.Add(_given.Current, build.Constant(_pulse))), share);
@@ -116,7 +116,7 @@ internal sealed class AmountDose
         _scan.Build.Add(_given.Current, _scan.Build.Constant(Math.Max(1, _pulse))), _scan.Build.Constant(_most));
 
     private Expression Unusable => Action.Of is ReadingQuantity reading && _booked is not null
-        ? _scan.Build.And(AtWork, _scan.Build.Not(_booked.Current), _scan.Build.Not(_scan.Usable(reading.Input)))
+        ? _scan.Build.And(AtWork, _scan.Build.Not(_booked.Current), _scan.Build.Not(_scan.Sight.Usable(reading.Input, new ConditionPlace(_name))))
         : _scan.Build.False;
 
     private Expression Exhausted => Action.Of is null
@@ -141,7 +141,7 @@ internal sealed class AmountDose
 
         if (Action.Of is ReadingQuantity reading && _booked is not null && _basis is not null)
         {
-            Expression books = build.And(AtWork, build.Not(_booked.Current), _scan.Usable(reading.Input));
+            Expression books = build.And(AtWork, build.Not(_booked.Current), _scan.Sight.Usable(reading.Input, new ConditionPlace(_name)));
             _booked.Next = build.And(build.Not(_scan.State.Started), build.Or(_booked.Current, books));
             _basis.Next = build.IfThenElse(books, _scan.Reading(reading.Input), _basis.Current);
         }

@@ -34,21 +34,21 @@ internal sealed class Assumptions
         StatePurpose purpose = clause.Monitored ? StatePurpose.Control : StatePurpose.Monitor;
         Expression holds = clause.Fact switch
         {
-            AssumedRate rate => Rate(clause.Name, rate, purpose, origin),
+            AssumedRate rate => Rate(_scan.Own(clause.Name), rate, purpose, origin),
             AssumedNever never => build.Not(ConditionLowering.Lower(
-                _scan, never.Condition, new ConditionPlace(clause.Name, purpose: purpose)).Surely),
+                _scan, never.Condition, new ConditionPlace(_scan.Own(clause.Name), purpose: purpose)).Surely),
             _ => throw new System.Diagnostics.UnreachableException($"no meaning of {clause.Fact.GetType().Name}"),
         };
-        _scan.System.Assume(new Assumption(clause.Name, clause.Title, holds, origin));
+        _scan.System.Assume(new Assumption(_scan.Own(clause.Name), clause.Title, holds, origin));
         if (!clause.Monitored)
         {
             return;
         }
 
-        DeclaredState breached = _scan.System.State($"{clause.Name}.breached", false, retained: true, StatePurpose.Control, origin);
+        DeclaredState breached = _scan.System.State(_scan.Own($"{clause.Name}.breached"), false, retained: true, StatePurpose.Control, origin);
         Expression now = build.Or(build.Not(holds), build.And(breached.Current, build.Not(_scan.Commands.Reset)));
         breached.Next = now;
-        _scan.System.Alarm(clause.Name, $"Assumption not kept: {clause.Title}", now, origin);
+        _scan.System.Alarm(_scan.Own(clause.Name), $"Assumption not kept: {clause.Title}", now, origin);
         _breaches.Add((clause, now));
     }
 

@@ -16,16 +16,17 @@ internal static class ConditionLowering
             AllOf all => Truth.All(build, [.. all.Conditions.Select(part => Lower(scan, part, place))]),
             AnyOf any => Truth.Any(build, [.. any.Conditions.Select(part => Lower(scan, part, place))]),
             Negation negation => Truth.Not(build, Lower(scan, negation.Condition, place)),
-            SwitchFact fact => Truth.Known(scan.Switch(fact.Input)),
+            SwitchFact fact => Truth.Known(scan.Sight.Switch(fact.Input, place)),
             OutputFact fact => Truth.Known(Output(scan, fact, place)),
             DosedFact fact => Truth.Known(scan.Doses.Dosed(fact.Step, fact.Output)),
-            LatchFact fact => Truth.Known(scan.LatchAtStart(fact.Latch)),
-            TripFact fact => Truth.Known(scan.TripAtStart(fact.Trip)),
-            StepFact fact => Truth.Known(scan.StepAtStart(fact.Step)),
-            StateFact fact => Truth.Known(scan.StateAtStartIs(fact.State)),
-            UsableFact fact => Truth.Known(scan.Usable(fact.Input)),
-            CompareFact fact => Compare(scan, fact),
-            WithinFact fact => Within(scan, fact),
+            NamedFact fact => scan.Sight.Fact(fact.Fact, place),
+            LatchFact fact => Truth.Known(scan.Sight.Latch(fact.Latch)),
+            TripFact fact => Truth.Known(scan.Sight.Trip(fact.Trip)),
+            StepFact fact => Truth.Known(scan.Sight.Step(fact)),
+            StateFact fact => Truth.Known(scan.Sight.State(fact)),
+            UsableFact fact => Truth.Known(scan.Sight.Usable(fact.Input, place)),
+            CompareFact fact => Compare(scan, fact, place),
+            WithinFact fact => Within(scan, fact, place),
             StaysFact fact => Stays(scan, fact, place),
             LingersFact fact => Lingers(scan, fact, place),
             EdgeFact fact => Edge(scan, fact, place),
@@ -35,19 +36,19 @@ internal static class ConditionLowering
 
     private static Expression Output(UnitScan scan, OutputFact fact, ConditionPlace place)
     {
-        Expression on = place.ThisScansOutputs ? scan.Final(fact.Output) : scan.LastWritten(fact.Output);
+        Expression on = scan.Sight.Written(fact.Output, place);
         return fact.Kind switch
         {
             OutputFactKind.On => on,
             OutputFactKind.Proved => scan.Build.And(on, scan.Confirms(fact.Output, scan.Build.True)),
-            OutputFactKind.Failed => scan.DiscrepancyAtStart(fact.Output),
+            OutputFactKind.Failed => scan.Sight.Failed(fact.Output),
             _ => throw new System.Diagnostics.UnreachableException($"no meaning of {fact.Kind}"),
         };
     }
 
-    private static Truth Compare(UnitScan scan, CompareFact fact)
+    private static Truth Compare(UnitScan scan, CompareFact fact, ConditionPlace place)
     {
-        Expression[] sides = QuantityLowering.InCommonMeasure(scan, fact.Left, fact.Right);
+        Expression[] sides = QuantityLowering.InCommonMeasure(scan, place, fact.Left, fact.Right);
         ExpressionBuilder build = scan.Build;
         Expression comparison = fact.Comparison switch
         {
@@ -57,15 +58,15 @@ internal static class ConditionLowering
             Comparison.GreaterOrEqual => build.GreaterOrEqual(sides[0], sides[1]),
             _ => throw new System.Diagnostics.UnreachableException($"no meaning of {fact.Comparison}"),
         };
-        return Truth.Measured(build, QuantityLowering.Usable(scan, fact.Left, fact.Right), comparison);
+        return Truth.Measured(build, QuantityLowering.Usable(scan, place, fact.Left, fact.Right), comparison);
     }
 
-    private static Truth Within(UnitScan scan, WithinFact fact)
+    private static Truth Within(UnitScan scan, WithinFact fact, ConditionPlace place)
     {
-        Expression[] sides = QuantityLowering.InCommonMeasure(scan, fact.Lower, fact.Value, fact.Upper);
+        Expression[] sides = QuantityLowering.InCommonMeasure(scan, place, fact.Lower, fact.Value, fact.Upper);
         ExpressionBuilder build = scan.Build;
         Expression inside = build.And(build.LessOrEqual(sides[0], sides[1]), build.LessOrEqual(sides[1], sides[2]));
-        return Truth.Measured(build, QuantityLowering.Usable(scan, fact.Lower, fact.Value, fact.Upper), inside);
+        return Truth.Measured(build, QuantityLowering.Usable(scan, place, fact.Lower, fact.Value, fact.Upper), inside);
     }
 
     private static Truth Stays(UnitScan scan, StaysFact fact, ConditionPlace place)

@@ -28,6 +28,9 @@ internal sealed class ConditionPlace
 
     public StatePurpose Purpose { get; }
 
+    /// <summary>A requirement sees other units as they are in this scan; a program sees what they showed in the last.</summary>
+    public bool Witness => Purpose == StatePurpose.Monitor && ThisScansOutputs;
+
     /// <summary>The next name for a clock or a memory of this condition, in the order of its words.</summary>
     public string NextName(string kind)
     {

@@ -13,6 +13,7 @@ internal sealed class Dose
 {
     private readonly UnitScan _scan;
     private readonly string _name;
+    private readonly ConditionPlace _place;
     private readonly Origin _origin;
     private readonly long _pulse;
     private readonly long _finePulse;
@@ -37,6 +38,7 @@ internal sealed class Dose
         Step = step;
         Action = action;
         _name = scan.StepNamed(step.Number, $"dose_{action.Output.Tag}");
+        _place = new ConditionPlace(_name);
         _origin = new Origin(action.Span);
         int milliseconds = scan.ScanMilliseconds;
         _pulse = action.Pulse.Scans(milliseconds);
@@ -76,7 +78,7 @@ internal sealed class Dose
             _scan.State.WasAtStart(ProceduralState.Running),
             build.Not(_pulsing.Current),
             build.LessOrEqual(build.Constant(_wait), _clock.Current));
-        Expression usable = QuantityLowering.Usable(_scan, new ReadingQuantity(Action.Signal, Action.Span), Action.Target);
+        Expression usable = QuantityLowering.Usable(_scan, _place, new ReadingQuantity(Action.Signal, Action.Span), Action.Target);
         Expression shortOf = build.And(due, usable, Short());
         _isFine = Fine();
         _measuredMisses = build.IfThenElse(
@@ -121,7 +123,7 @@ internal sealed class Dose
 
     private Expression Short()
     {
-        Expression[] sides = QuantityLowering.InCommonMeasure(_scan, new ReadingQuantity(Action.Signal, Action.Span), Action.Target);
+        Expression[] sides = QuantityLowering.InCommonMeasure(_scan, _place, new ReadingQuantity(Action.Signal, Action.Span), Action.Target);
         return Raises ? _scan.Build.Less(sides[0], sides[1]) : _scan.Build.Less(sides[1], sides[0]);
     }
 
@@ -133,7 +135,7 @@ internal sealed class Dose
         }
 
         Expression[] sides = QuantityLowering.InCommonMeasure(
-            _scan, new ReadingQuantity(Action.Signal, Action.Span), Action.Target, Action.FineWithin);
+            _scan, _place, new ReadingQuantity(Action.Signal, Action.Span), Action.Target, Action.FineWithin);
         ExpressionBuilder build = _scan.Build;
         Expression distance = Raises ? build.Subtract(sides[1], sides[0]) : build.Subtract(sides[0], sides[1]);
         return build.LessOrEqual(distance, sides[2]);

@@ -143,7 +143,7 @@ internal sealed class FinalOutputs
 
         ExpressionBuilder build = _scan.Build;
         Origin origin = new(interlock.Span);
-        Truth condition = ConditionLowering.Lower(_scan, interlock.Condition, new ConditionPlace(interlock.Name, thisScansOutputs: true));
+        Truth condition = ConditionLowering.Lower(_scan, interlock.Condition, new ConditionPlace(_scan.Own(interlock.Name), thisScansOutputs: true));
         Expression blocks = interlock.Form switch
         {
             InterlockForm.While => condition.Possibly,
@@ -151,17 +151,17 @@ internal sealed class FinalOutputs
             InterlockForm.FromUntil => FromUntil(interlock, condition, origin),
             _ => throw new System.Diagnostics.UnreachableException($"no meaning of {interlock.Form}"),
         };
-        return _blocks[interlock.Name] = _scan.System.Define($"{interlock.Name}.blocks", blocks, origin);
+        return _blocks[interlock.Name] = _scan.System.Define(_scan.Own($"{interlock.Name}.blocks"), blocks, origin);
     }
 
     private Expression FromUntil(Interlock interlock, Truth condition, Origin origin)
     {
         ExpressionBuilder build = _scan.Build;
-        DeclaredState latched = _scan.System.State($"{interlock.Name}.latched", false, retained: true, StatePurpose.Control, origin);
+        DeclaredState latched = _scan.System.State(_scan.Own($"{interlock.Name}.latched"), false, retained: true, StatePurpose.Control, origin);
         Truth release = ConditionLowering.Lower(
             _scan,
             interlock.Release ?? throw new InvalidOperationException($"{interlock.Name} has no release"),
-            new ConditionPlace($"{interlock.Name}.release", thisScansOutputs: true));
+            new ConditionPlace(_scan.Own($"{interlock.Name}.release"), thisScansOutputs: true));
         Expression reset = interlock.NeedsReset ? _scan.Commands.ResetOf(interlock.Group) : build.True;
         Expression now = build.Or(condition.Possibly, build.And(latched.Current, build.Not(build.And(release.Surely, reset))));
         latched.Next = now;
@@ -190,7 +190,7 @@ internal sealed class FinalOutputs
             }
         }
 
-        return _scan.System.Define($"{exclusion.Name}.{output.Tag}.blocks", build.Or(reasons), new Origin(exclusion.Span));
+        return _scan.System.Define(_scan.Own($"{exclusion.Name}.{output.Tag}.blocks"), build.Or(reasons), new Origin(exclusion.Span));
     }
 
     private void CountRefusal(Permissive permissive, Output output, Expression refused)
@@ -211,7 +211,7 @@ internal sealed class FinalOutputs
 
     private static bool Names(IEnumerable<Output> outputs, Output output) => outputs.Any(member => member.Tag == output.Tag);
 
-    private static string Refusal(Permissive permissive, Output output) => $"{permissive.Name}.{output.Tag}.refused";
+    private string Refusal(Permissive permissive, Output output) => _scan.Own($"{permissive.Name}.{output.Tag}.refused");
 
-    private static string Off(Exclusion exclusion, Output output) => $"{exclusion.Name}.{output.Tag}.off";
+    private string Off(Exclusion exclusion, Output output) => _scan.Own($"{exclusion.Name}.{output.Tag}.off");
 }

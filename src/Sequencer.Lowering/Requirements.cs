@@ -12,7 +12,7 @@ internal static class Requirements
         foreach (RequirementClause clause in scan.Unit.Requirements)
         {
             ExpressionBuilder build = scan.Build;
-            ConditionPlace Place(string part) => new($"{clause.Name}.{part}", thisScansOutputs: true, purpose: StatePurpose.Monitor);
+            ConditionPlace Place(string part) => new(scan.Own($"{clause.Name}.{part}"), thisScansOutputs: true, purpose: StatePurpose.Monitor);
             Expression holds = clause.Fact switch
             {
                 RequiredNever never => build.Not(ConditionLowering.Lower(scan, never.Condition, Place("never")).Possibly),
@@ -23,7 +23,7 @@ internal static class Requirements
                 _ => throw new System.Diagnostics.UnreachableException($"no meaning of {clause.Fact.GetType().Name}"),
             };
             RequirementKind kind = clause.Fact is RequiredResponse ? RequirementKind.Response : RequirementKind.Never;
-            scan.System.Require(new Requirement(clause.Name, clause.Title, clause.Statement, kind, holds, new Origin(clause.Span)));
+            scan.System.Require(new Requirement(scan.Own(clause.Name), clause.Title, clause.Statement, kind, holds, new Origin(clause.Span)));
         }
     }
 
@@ -34,7 +34,7 @@ internal static class Requirements
         Expression cause = ConditionLowering.Lower(scan, response.Trigger, place("after")).Possibly;
         Expression goal = Goal(scan, response, place);
         long bound = response.Scans ?? response.Within.Scans(scan.ScanMilliseconds);
-        DeclaredState waiting = scan.System.State($"{clause.Name}.waiting", false, retained: true, StatePurpose.Monitor, origin);
+        DeclaredState waiting = scan.System.State(scan.Own($"{clause.Name}.waiting"), false, retained: true, StatePurpose.Monitor, origin);
         Expression pending = build.And(build.Or(waiting.Current, cause), build.Not(goal));
         waiting.Next = pending;
         if (bound == 0)
@@ -42,7 +42,7 @@ internal static class Requirements
             return build.Not(pending);
         }
 
-        DeclaredState age = scan.System.State($"{clause.Name}.age", new IntegerRange(0, bound), 0, retained: true, StatePurpose.Monitor, origin);
+        DeclaredState age = scan.System.State(scan.Own($"{clause.Name}.age"), new IntegerRange(0, bound), 0, retained: true, StatePurpose.Monitor, origin);
         Expression since = build.IfThenElse(waiting.Current, age.Current, build.Constant(0));
         age.Next = build.IfThenElse(pending, Clocks.UpTo(build, since, bound), build.Constant(0));
         return build.Not(build.And(pending, build.LessOrEqual(build.Constant(bound), since)));

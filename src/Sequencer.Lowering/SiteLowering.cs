@@ -12,13 +12,23 @@ public static class SiteLowering
 {
     public static TransitionSystem Lower(SiteProgram site)
     {
-        SystemBuilder system = new(site.ScanMilliseconds);
-        foreach (UnitProgram unit in site.Units)
+        SiteScan scan = new(site);
+        foreach (UnitScan unit in scan.Units)
         {
-            Lower(new UnitScan(system, unit));
+            unit.LowerProtections();
         }
 
-        return system.Build(site.Name);
+        foreach (UnitScan unit in scan.Units)
+        {
+            Lower(unit);
+        }
+
+        foreach (UnitScan unit in scan.Units)
+        {
+            Requirements.Lower(unit);
+        }
+
+        return scan.System.Build(site.Name);
     }
 
     private static void Lower(UnitScan scan)
@@ -31,14 +41,13 @@ public static class SiteLowering
         scan.Memory.Finish();
         scan.Settings.Finish();
         scan.Latches.Finish();
+        scan.Facts.Finish();
         scan.Situation.Finish();
         scan.State.Finish();
         foreach (OperatorAlarm alarm in scan.Unit.Alarms)
         {
-            Truth condition = ConditionLowering.Lower(scan, alarm.Condition, new ConditionPlace(alarm.Name));
-            scan.System.Alarm(alarm.Name, alarm.Message, condition.Possibly, new Origin(alarm.Span));
+            Truth condition = ConditionLowering.Lower(scan, alarm.Condition, new ConditionPlace(scan.Own(alarm.Name)));
+            scan.System.Alarm(scan.Own(alarm.Name), alarm.Message, condition.Possibly, new Origin(alarm.Span));
         }
-
-        Requirements.Lower(scan);
     }
 }

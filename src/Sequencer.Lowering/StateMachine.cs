@@ -55,6 +55,9 @@ internal sealed class StateMachine
     /// <summary>A restart was taken in this scan.</summary>
     public Expression RestartTaken => Known(_restartTaken);
 
+    /// <summary>The state as other units see it: as it was at the end of the last scan, before a loss of power too.</summary>
+    public Expression WasShown(ProceduralState state) => Is(_state.Current, state);
+
     public Expression WasAtStart(ProceduralState state) => Is(_atStart, state);
 
     public Expression IsNow(ProceduralState state) => Is(Known(_now), state);

@@ -20,17 +20,21 @@ internal sealed class Trips
         _scan = scan;
         foreach (Trip trip in scan.Unit.Trips)
         {
-            DeclaredState state = scan.System.State($"{trip.Name}.latched", false, retained: true, StatePurpose.Control, new Origin(trip.Span));
+            DeclaredState state = scan.System.State(_scan.Own($"{trip.Name}.latched"), false, retained: true, StatePurpose.Control, new Origin(trip.Span));
             _trips[trip.Name] = (trip, state, scan.Build.False, scan.Build.False);
         }
+    }
 
-        foreach (Trip trip in scan.Unit.Trips)
+    /// <summary>Causes, latches and the first-out, once every unit's states are declared: a cause may name another unit.</summary>
+    public void Lower()
+    {
+        foreach (Trip trip in _scan.Unit.Trips)
         {
             Lower(trip);
         }
 
         FirstOut(null);
-        foreach (ProtectionGroup group in scan.Unit.Groups)
+        foreach (ProtectionGroup group in _scan.Unit.Groups)
         {
             FirstOut(group.Name);
         }
@@ -50,17 +54,17 @@ internal sealed class Trips
     {
         ExpressionBuilder build = _scan.Build;
         Origin origin = new(trip.Span);
-        Truth cause = ConditionLowering.Lower(_scan, trip.Condition, new ConditionPlace(trip.Name));
+        Truth cause = ConditionLowering.Lower(_scan, trip.Condition, new ConditionPlace(_scan.Own(trip.Name)));
         Expression trips = trip.IfBad == BadSignal.Trip ? cause.Possibly : cause.Surely;
         DeclaredState state = _trips[trip.Name].State;
-        Expression now = _scan.System.Define($"{trip.Name}.tripped", Latched(trip, state, trips, cause.Possibly), origin);
+        Expression now = _scan.System.Define(_scan.Own($"{trip.Name}.tripped"), Latched(trip, state, trips, cause.Possibly), origin);
         state.Next = now;
-        _scan.System.Alarm(trip.Name, trip.Title, now, origin);
+        _scan.System.Alarm(_scan.Own(trip.Name), trip.Title, now, origin);
         Expression unknown = build.And(cause.Possibly, build.Not(cause.Surely));
         Expression bad = build.False;
         if (trip.IfBad == BadSignal.Hold && !unknown.IsFalse)
         {
-            DeclaredState badState = _scan.System.State($"{trip.Name}.bad.latched", false, retained: true, StatePurpose.Control, origin);
+            DeclaredState badState = _scan.System.State(_scan.Own($"{trip.Name}.bad.latched"), false, retained: true, StatePurpose.Control, origin);
             bad = Latched(trip, badState, unknown, cause.Possibly);
             badState.Next = bad;
         }
@@ -68,7 +72,7 @@ internal sealed class Trips
         if (trip.IfBad != BadSignal.Trip)
         {
             Expression told = trip.IfBad == BadSignal.Hold ? bad : unknown;
-            _scan.System.Alarm($"{trip.Name}.bad", $"{trip.Title}: signal not usable", told, origin);
+            _scan.System.Alarm(_scan.Own($"{trip.Name}.bad"), $"{trip.Title}: signal not usable", told, origin);
         }
 
         _trips[trip.Name] = (trip, state, now, bad);

@@ -9,12 +9,14 @@ namespace Sequencer.Lowering;
 /// </summary>
 internal sealed class UnitScan
 {
-    private readonly FinalOutputs _finals;
+    private FinalOutputs? _finals;
 
-    public UnitScan(SystemBuilder system, UnitProgram unit)
+    public UnitScan(SiteScan site, UnitProgram unit)
     {
-        System = system;
+        Site = site;
         Unit = unit;
+        Sight = new Sight(this);
+        Shown = new ShownSignals(this);
         Signals = new Signals(this);
         Memory = new OutputMemory(this);
         Settings = new BatchSettings(this);
@@ -22,23 +24,29 @@ internal sealed class UnitScan
         Assumptions = new Assumptions(this);
         Situation = new Situation(this);
         Latches = new Latches(this);
+        Facts = new PublishedFacts(this);
         Discrepancies = new Discrepancies(this);
         Doses = new Doses(this);
         State = new StateMachine(this);
         Trips = new Trips(this);
-        _finals = new FinalOutputs(this);
     }
 
-    public SystemBuilder System { get; }
+    public SystemBuilder System => Site.System;
 
     /// <summary>The rest values worked out so far, by tag and row.</summary>
     public Dictionary<string, Expression> RestValues { get; } = new(StringComparer.Ordinal);
+
+    public SiteScan Site { get; }
 
     public ExpressionBuilder Build => System.Expressions;
 
     public UnitProgram Unit { get; }
 
     public int ScanMilliseconds => System.ScanMilliseconds;
+
+    public Sight Sight { get; }
+
+    public ShownSignals Shown { get; }
 
     public Signals Signals { get; }
 
@@ -54,6 +62,8 @@ internal sealed class UnitScan
 
     public Latches Latches { get; }
 
+    public PublishedFacts Facts { get; }
+
     public Discrepancies Discrepancies { get; }
 
     public Doses Doses { get; }
@@ -61,6 +71,13 @@ internal sealed class UnitScan
     public StateMachine State { get; }
 
     public Trips Trips { get; }
+
+    /// <summary>What may name other units is lowered when the states of all are declared.</summary>
+    public void LowerProtections()
+    {
+        Trips.Lower();
+        _finals = new FinalOutputs(this);
+    }
 
     /// <summary>The unit's procedural state in this scan is Running.</summary>
     public Expression RunningNow => State.IsNow(ProceduralState.Running);
@@ -78,9 +95,9 @@ internal sealed class UnitScan
 
     public Expression Total(Output output) => Memory.Total(output);
 
-    public Expression Final(Output output) => _finals.Of(output);
+    public Expression Final(Output output) => Finals.Of(output);
 
-    public FinalOutputs Finals => _finals;
+    public FinalOutputs Finals => _finals ?? throw new InvalidOperationException("the protections are not lowered yet");
 
     public Expression BatchValue(Parameter parameter) => Settings.BatchValue(parameter);
 
@@ -101,6 +118,9 @@ internal sealed class UnitScan
     public Expression PulseAtStart(Step step) => Doses.PulseAtStart(step);
 
     public Expression StateAtStartIs(ProceduralState state) => State.WasAtStart(state);
+
+    /// <summary>What the site calls something that the unit declares and that is no tag: a trip, an interlock, a requirement.</summary>
+    public string Own(string name) => Site.Program.NameOf(Unit, name);
 
     /// <summary>A name below the unit's own, as <c>R101.state</c>.</summary>
     public string Named(string name) => $"{Unit.Name}.{name}";

@@ -52,28 +52,19 @@ internal static class SiteLoader
 
     private static ImmutableArray<UnitProgram> Programs(SiteFolder folder, SiteDescription description, DiagnosticBag diagnostics)
     {
-        ImmutableArray<UnitProgram>.Builder units = ImmutableArray.CreateBuilder<UnitProgram>();
-        foreach (PlacedFile file in description.Programs)
+        ImmutableArray<SourceText> texts =
+            [.. description.Programs.Select(file => folder.Read(file.Name, file.Span, diagnostics)).OfType<SourceText>()];
+        SiteCheckResult result = SiteChecker.Check(texts, description.ScanMilliseconds, texts.Length == description.Programs.Length);
+        diagnostics.AddRange(result.Diagnostics);
+        foreach ((UnitProgram unit, int place) in result.Units.Select((unit, place) => (unit, place)))
         {
-            if (folder.Read(file.Name, file.Span, diagnostics) is not { } text)
+            if (result.Units.Take(place).Any(other => string.Equals(other.Name, unit.Name, StringComparison.OrdinalIgnoreCase)))
             {
-                continue;
-            }
-
-            CheckResult result = ProgramChecker.Check(text, description.ScanMilliseconds);
-            diagnostics.AddRange(result.Diagnostics);
-            if (result.Program is { } program)
-            {
-                if (units.Any(unit => unit.Name == program.Name))
-                {
-                    diagnostics.Add(SiteDiagnostics.TwoUnitsOfOneName(program.Span, program.Name));
-                }
-
-                units.Add(program);
+                diagnostics.Add(SiteDiagnostics.TwoUnitsOfOneName(unit.Span, unit.Name));
             }
         }
 
-        return units.ToImmutable();
+        return result.Units;
     }
 
     private static PlantModel? ReadPlant(SiteFolder folder, SiteDescription description, DiagnosticBag diagnostics) =>
@@ -110,9 +101,13 @@ internal static class SiteLoader
         }
 
         Dictionary<string, SourceSpan> requirements = new(StringComparer.Ordinal);
-        foreach (RequirementClause requirement in units.SelectMany(unit => unit.Requirements))
+        SiteProgram site = new(description.Name, description.ScanMilliseconds, units);
+        foreach (UnitProgram unit in units)
         {
-            requirements.TryAdd(requirement.Name, requirement.Span);
+            foreach (RequirementClause requirement in unit.Requirements)
+            {
+                requirements.TryAdd(site.NameOf(unit, requirement.Name), requirement.Span);
+            }
         }
 
         foreach (Hazard hazard in description.Hazards)

@@ -57,11 +57,11 @@ internal sealed class SiteCertificates
         SourceSpan nowhere = new SourceText(site, "").Whole;
         SiteDescription description = SiteDescriptionReader.Read(Read(folder, "site.yaml", nowhere, diagnostics), diagnostics)
             ?? throw new InvalidOperationException($"{site} has no description");
-        ImmutableArray<UnitProgram> units =
-        [
-            .. description.Programs.Select(file => ProgramChecker.Check(Read(folder, file.Name, nowhere, diagnostics), description.ScanMilliseconds).Program
-                ?? throw new InvalidOperationException($"{file.Name} does not check")),
-        ];
+        SiteCheckResult result = SiteChecker.Check(
+            [.. description.Programs.Select(file => Read(folder, file.Name, nowhere, diagnostics))], description.ScanMilliseconds);
+        ImmutableArray<UnitProgram> units = result.Units.Length == description.Programs.Length
+            ? result.Units
+            : throw new InvalidOperationException($"{site} does not check");
         return SiteLowering.Lower(new SiteProgram(description.Name, description.ScanMilliseconds, units));
     }
 

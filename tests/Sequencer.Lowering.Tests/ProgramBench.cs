@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Sequencer.Control.Execution;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Checking;
@@ -15,13 +16,14 @@ internal sealed class ProgramBench
     private readonly Interpreter _interpreter;
     private readonly Dictionary<string, int> _observed = new(StringComparer.Ordinal);
 
-    public ProgramBench(string program)
+    /// <param name="programs">One program a unit, in the order of the site.</param>
+    public ProgramBench(params string[] programs)
     {
-        CheckResult result = ProgramChecker.Check(new SourceText("bench.seq", program), 100);
-        UnitProgram unit = result.Program is { } found && !result.HasErrors
-            ? found
+        SiteCheckResult result = SiteChecker.Check([.. programs.Select((program, index) => new SourceText($"bench{index}.seq", program))], 100);
+        ImmutableArray<UnitProgram> units = result.Units.Length == programs.Length
+            ? result.Units
             : throw new ArgumentException(string.Join('\n', result.Diagnostics.Select(diagnostic => $"{diagnostic.Code} {diagnostic.Span}: {diagnostic.Message}")));
-        TransitionSystem system = SiteLowering.Lower(new SiteProgram("bench", 100, [unit]));
+        TransitionSystem system = SiteLowering.Lower(new SiteProgram("bench", 100, units));
         List<Expression> observed = [];
         foreach ((string name, Expression value) in system.Definitions.Select(definition => (definition.Name, definition.Value))
             .Concat(system.Alarms.Select(alarm => ("alarm " + alarm.Name, alarm.Raised)))
@@ -32,9 +34,12 @@ internal sealed class ProgramBench
         }
 
         _interpreter = new Interpreter(system, [.. observed]);
-        foreach (Parameter parameter in unit.Parameters)
+        foreach (UnitProgram unit in units)
         {
-            Set($"{unit.Name}.{parameter.Name}.setting", parameter.Default);
+            foreach (Parameter parameter in unit.Parameters)
+            {
+                Set($"{unit.Name}.{parameter.Name}.setting", parameter.Default);
+            }
         }
     }
 
@@ -76,18 +81,23 @@ internal sealed class ProgramBench
         return this;
     }
 
+    public TransitionSystem System => _interpreter.System;
+
     /// <summary>One scan in which the buttons are newly pressed; they are let go before the next.</summary>
-    public ProgramBench Press(params string[] commands)
+    public ProgramBench Press(params string[] commands) => PressAt("U", commands);
+
+    /// <summary>The same for a unit of several.</summary>
+    public ProgramBench PressAt(string unit, params string[] commands)
     {
         foreach (string command in commands)
         {
-            Set($"U.{command}", 1);
+            Set($"{unit}.{command}", 1);
         }
 
         Scan();
         foreach (string command in commands)
         {
-            Set($"U.{command}", 0);
+            Set($"{unit}.{command}", 0);
         }
 
         return this;

@@ -18,6 +18,7 @@ internal static class BlockReaders
     private static readonly Dictionary<string, Func<SourceText, ImmutableArray<Diagnostic>>> Readers = new()
     {
         ["seq"] = text => ProgramChecker.Check(text, ScanMilliseconds).Diagnostics,
+        ["seq units"] = text => SiteChecker.Check(Units(text), ScanMilliseconds).Diagnostics,
         ["st"] = text => StructuredTextReader.Read(text, new ReadingOptions(ScanMilliseconds: ScanMilliseconds)).Diagnostics,
         ["yaml plant"] = text => Collect(bag => PlantReader.Read(text, bag)),
         ["yaml"] = text => Collect(bag => YamlReader.Read(text, bag)),
@@ -30,6 +31,13 @@ internal static class BlockReaders
         Assert.True(Readers.ContainsKey(kind), $"{block}: no such fence line");
         return Readers[kind](new SourceText(block.Path, block.Text));
     }
+
+    /// <summary>Several programs in one block; each begins with its own `language` line.</summary>
+    private static List<SourceText> Units(SourceText text) =>
+    [
+        .. text.Content.Split("language 1\n", StringSplitOptions.RemoveEmptyEntries)
+            .Select((unit, index) => new SourceText($"{text.Path} ({index + 1})", "language 1\n" + unit)),
+    ];
 
     private static ImmutableArray<Diagnostic> Collect(Action<DiagnosticBag> read)
     {

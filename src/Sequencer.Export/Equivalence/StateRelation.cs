@@ -31,7 +31,7 @@ internal sealed class StateRelation
         _other = other;
         foreach (StateVariable state in reference.States.Where(state => images.Reference.ContainsKey(state.Variable)))
         {
-            if ((OfStep(state) ?? OfTimer(state)) is { } relation)
+            if ((OfStep(state) ?? OfTimer(state) ?? OfCopy(state)) is { } relation)
             {
                 _covered.Add(state.Variable.Name, relation);
             }
@@ -40,11 +40,22 @@ internal sealed class StateRelation
 
     public bool Covers(StateVariable state) => _covered.ContainsKey(state.Variable.Name);
 
-    public IEnumerable<Expression> Guesses() => [.. _covered.Values, .. Branches(), .. BranchPairs(), .. AtRest()];
+    public IEnumerable<Expression> Guesses() => [.. _covered.Values, .. Copies(), .. Branches(), .. BranchPairs(), .. AtRest()];
+
+    /// <summary>What one unit sees of another is kept beside it, as it was at the end of the last scan.</summary>
+    private IEnumerable<Expression> Copies() => _images.Reference.Keys
+        .Where(variable => variable.Role == VariableRole.State).Select(OfCopy).OfType<Expression>();
+
+    private Expression? OfCopy(StateVariable state) => OfCopy(state.Variable);
+
+    private Expression? OfCopy(Variable state) =>
+        _block.Copies.FirstOrDefault(copy => copy.Path == state.Name) is { } copy && Text(copy.Name) is { } text && text.Sort == state.Sort
+            ? _builder.Equal(_images.Reference[state], text)
+            : null;
 
     private Expression? OfStep(StateVariable state)
     {
-        ExportedStep? step = _block.Steps.FirstOrDefault(step => state.Variable.Name == FormattableString.Invariant($"{_block.Unit}.step{step.Number}.active"));
+        ExportedStep? step = _block.Steps.FirstOrDefault(step => state.Variable.Name == FormattableString.Invariant($"{step.Unit}.step{step.Number}.active"));
         return step is not null && Text(step.Branch) is { Sort: Sort.Integer } branch
             ? _builder.Equal(_images.Reference[state.Variable], Is(branch, step.Value))
             : null;
@@ -73,20 +84,25 @@ internal sealed class StateRelation
     private IEnumerable<Expression> BranchPairs() =>
         from first in _block.Steps
         from second in _block.Steps
-        where string.CompareOrdinal(first.Branch, second.Branch) < 0 && Text(first.Branch) is not null && Text(second.Branch) is not null
+        where first.Unit == second.Unit && string.CompareOrdinal(first.Branch, second.Branch) < 0 && Text(first.Branch) is not null && Text(second.Branch) is not null
         select _builder.Not(_builder.And(Is(Branch(first.Branch), first.Value), Is(Branch(second.Branch), second.Value)));
 
     /// <summary>In some procedural states no step is active.</summary>
     private IEnumerable<Expression> AtRest()
     {
-        if (_names.Image($"{_block.Unit}.{ProceduralState}") is not { } name || Text(name) is not { Sort: Sort.Integer } state
+        return _block.Steps.Select(step => step.Unit).Distinct().SelectMany(AtRest);
+    }
+
+    private IEnumerable<Expression> AtRest(string unit)
+    {
+        if (_names.Image($"{unit}.{ProceduralState}") is not { } name || Text(name) is not { Sort: Sort.Integer } state
             || state.Range.Maximum - state.Range.Minimum >= MostValues)
         {
             return [];
         }
 
         return from value in Enumerable.Range((int)state.Range.Minimum, (int)(state.Range.Maximum - state.Range.Minimum) + 1)
-               from branch in _block.Steps.Select(step => step.Branch).Distinct()
+               from branch in _block.Steps.Where(step => step.Unit == unit).Select(step => step.Branch).Distinct()
                where Text(branch) is not null
                select _builder.Implies(Is(state, value), Is(Branch(branch), 0));
     }

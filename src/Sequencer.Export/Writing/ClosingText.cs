@@ -30,6 +30,11 @@ internal static class ClosingText
         }
     }
 
+    /// <summary>A fact that the unit publishes, as it was in the last scan.</summary>
+    public static string Fact(UnitText unit, string fact, bool surely) => surely
+        ? unit.Flag(VariableSection.Kept, fact, $"published: {Description(unit, fact)}")
+        : unit.Flag(VariableSection.Kept, $"{fact}.possibly", $"published: {Description(unit, fact)}, or unknown", initial: true);
+
     /// <summary>What conditions must see as it was at the start of the scan, though it changes in the scan.</summary>
     public static void KeepBefores(UnitText unit, TextLines head)
     {
@@ -49,6 +54,7 @@ internal static class ClosingText
         TextLines body = unit.Body;
         body.Section("9  Totals, clocks and memories count this scan");
         LatchesText(unit);
+        Facts(unit);
         foreach (Exclusion exclusion in unit.Unit.Exclusions)
         {
             foreach (Output output in exclusion.Outputs)
@@ -95,6 +101,28 @@ internal static class ClosingText
         if (unit.Names.ByPath.TryGetValue(path, out string? before))
         {
             head.Add($"{before} := {latch};");
+        }
+    }
+
+    private static string Description(UnitText unit, string fact) => unit.Unit.Facts.First(one => one.Name == fact).Description;
+
+    /// <summary>All facts are judged before any changes, since one may name another.</summary>
+    private static void Facts(UnitText unit)
+    {
+        foreach (PublishedFact fact in unit.Unit.Facts)
+        {
+            unit.Body.Trace(fact.Span, $"fact {fact.Name} \"{fact.Description}\"");
+            ConditionSite site = new(fact.Name);
+            string surely = unit.Conditions.Surely(fact.Condition, site);
+            unit.Body.Add($"{unit.Scratch($"{fact.Name}.holds")} := {surely};");
+            string possibly = unit.Conditions.Possibly(fact.Condition, site);
+            unit.Body.Add($"{unit.Scratch($"{fact.Name}.may_hold")} := {possibly};");
+        }
+
+        foreach (PublishedFact fact in unit.Unit.Facts)
+        {
+            unit.Body.Add($"{Fact(unit, fact.Name, surely: true)} := {unit.Names.Of($"{fact.Name}.holds")};");
+            unit.Body.Add($"{Fact(unit, fact.Name, surely: false)} := {unit.Names.Of($"{fact.Name}.may_hold")};");
         }
     }
 

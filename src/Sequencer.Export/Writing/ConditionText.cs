@@ -30,12 +30,13 @@ internal sealed class ConditionText(UnitText unit)
         EdgeFact edge => CanBeUnknown(edge.Condition),
         CompareFact compare => Readings(compare.Left, compare.Right).Count > 0,
         WithinFact within => Readings(within.Value, within.Lower, within.Upper).Count > 0,
+        NamedFact => true,
         _ => false,
     };
 
     /// <summary>All readings in the quantities are usable.</summary>
     public string Usable(params IReadOnlyList<Quantity> quantities) =>
-        UnitText.Bracketed(Readings(quantities).Select(input => unit.Names.Of($"{input.Tag}.usable")), "AND", "TRUE");
+        UnitText.Bracketed(Readings(quantities).Select(Usable), "AND", "TRUE");
 
     /// <summary>The quantities as integer expressions in one measure.</summary>
     public string[] InCommonMeasure(params IReadOnlyList<Quantity> quantities)
@@ -44,20 +45,25 @@ internal sealed class ConditionText(UnitText unit)
         return [.. quantities.Select(quantity => Counts(quantity, measure))];
     }
 
+    private string Usable(AnalogueInput input) => Foreign(input.Tag) ? unit.Seen.Usable(input) : unit.Names.Of($"{input.Tag}.usable");
+
     private string Write(Condition condition, ConditionSite site, bool surely) => condition switch
     {
         ConstantCondition constant => constant.Value ? "TRUE" : "FALSE",
         AllOf all => UnitText.Bracketed(all.Conditions.Select(part => Write(part, site, surely)), "AND", "TRUE"),
         AnyOf any => UnitText.Bracketed(any.Conditions.Select(part => Write(part, site, surely)), "OR", "FALSE"),
         Negation negation => Not(Write(negation.Condition, site, !surely)),
-        SwitchFact fact => unit.Names.Of(fact.Input.Tag),
+        SwitchFact fact => Foreign(fact.Input.Tag) ? unit.Seen.Switch(fact.Input) : unit.Names.Of(fact.Input.Tag),
         OutputFact fact => Output(fact, site),
         DosedFact fact => AmountDoseText.Dosed(unit, fact),
-        LatchFact fact => unit.Names.Of(fact.Latch),
+        NamedFact fact => Foreign(fact.Fact) ? unit.Seen.Fact(fact.Fact, surely) : ClosingText.Fact(unit, fact.Fact, surely),
+        LatchFact fact => Foreign(fact.Latch) ? unit.Seen.Latch(fact.Latch) : unit.Names.Of(fact.Latch),
+        TripFact fact when Foreign(fact.Trip) => unit.Seen.Trip(fact.Trip),
         TripFact fact => unit.Flag(VariableSection.Temporary, $"{fact.Trip}.before", ""),
+        StepFact { Unit: { } other } fact => unit.Seen.Step(other, fact.Step),
         StepFact fact => unit.StepAtStart(fact.Step),
-        StateFact fact => $"(State_At_Start = {StateText.Value(fact.State)})",
-        UsableFact fact => unit.Names.Of($"{fact.Input.Tag}.usable"),
+        StateFact fact => $"({(fact.Unit is null ? "State_At_Start" : unit.Seen.State(fact.Unit))} = {StateText.Value(fact.State)})",
+        UsableFact fact => Usable(fact.Input),
         CompareFact fact => Compare(fact, surely),
         WithinFact fact => Within(fact, surely),
         StaysFact fact => Stays(fact, site, surely),
@@ -68,6 +74,11 @@ internal sealed class ConditionText(UnitText unit)
 
     private string Output(OutputFact fact, ConditionSite site)
     {
+        if (Foreign(fact.Output.Tag))
+        {
+            return fact.Kind == OutputFactKind.Failed ? unit.Seen.Discrepancy(fact.Output) : unit.Seen.Output(fact.Output);
+        }
+
         string on = site.ThisScansOutputs ? unit.Names.Of(fact.Output.Tag) : unit.Names.Of($"{fact.Output.Tag}.last");
         return fact.Kind switch
         {
@@ -234,6 +245,8 @@ internal sealed class ConditionText(UnitText unit)
     /// <summary>The variable that holds a leaf other than a literal, in steps of its own resolution.</summary>
     public string Steps(Quantity leaf) => leaf switch
     {
+        ReadingQuantity reading when Foreign(reading.Input.Tag) => unit.Seen.Reading(reading.Input),
+        TotalQuantity total when Foreign(total.Output.Tag) => unit.Seen.Total(total.Output),
         ReadingQuantity reading => unit.Names.Of($"{reading.Input.Tag}.held"),
         ParameterQuantity parameter => unit.Names.Of($"{parameter.Parameter.Name}.batch"),
         TotalQuantity total => unit.Names.Of($"{total.Output.Tag}.total"),
@@ -242,6 +255,8 @@ internal sealed class ConditionText(UnitText unit)
 
     private static List<AnalogueInput> Readings(params IReadOnlyList<Quantity> quantities) =>
         [.. quantities.SelectMany(QuantityMeasure.Leaves).OfType<ReadingQuantity>().Select(reading => reading.Input).DistinctBy(input => input.Tag)];
+
+    private static bool Foreign(string name) => QualifiedName.IsForeign(name);
 
     public static string Not(string text) => text switch
     {

@@ -28,7 +28,9 @@ internal static class DeclarationText
     public static void Variables(TextLines text, UnitText unit)
     {
         Section(text, unit, VariableSection.Input, "VAR_INPUT");
+        Section(text, unit, VariableSection.Seen, "VAR_INPUT");
         Section(text, unit, VariableSection.Output, "VAR_OUTPUT");
+        Section(text, unit, VariableSection.Shown, "VAR_OUTPUT");
         Section(text, unit, VariableSection.Retained, "VAR RETAIN");
         Section(text, unit, VariableSection.Kept, "VAR");
         Section(text, unit, VariableSection.Temporary, "VAR_TEMP");

@@ -4,4 +4,4 @@ namespace Sequencer.Export.Writing;
 /// A step is active where its branch's variable has its value: the place in the enumerated type, whose place 0
 /// says that no step of the branch is active.
 /// </summary>
-public sealed record ExportedStep(int Number, string Branch, int Value);
+public sealed record ExportedStep(string Unit, int Number, string Branch, int Value);

@@ -235,7 +235,7 @@ internal sealed class ProtectionText
         StaysFact stays => Mentioned(stays.Condition),
         LingersFact lingers => Mentioned(lingers.Condition),
         EdgeFact edge => Mentioned(edge.Condition),
-        OutputFact { Kind: OutputFactKind.On or OutputFactKind.Proved } fact => [fact.Output],
+        OutputFact { Kind: OutputFactKind.On or OutputFactKind.Proved } fact => QualifiedName.IsForeign(fact.Output.Tag) ? [] : [fact.Output],
         _ => [],
     };
 }

@@ -19,20 +19,22 @@ public static class StructuredTextWriter
         text.Blank();
         DeclarationText.States(text);
         text.Blank();
-        List<UnitText> units = [.. site.Units.Select(unit => UnitWriter.Write(unit, site.ScanMilliseconds))];
+        List<UnitText> units = [.. site.Units.Select(unit => UnitWriter.Write(unit, site))];
+        SiteBlockText? together = units.Count > 1 ? SiteBlockText.Of(units) : null;
         foreach (UnitText unit in units)
         {
             UnitWriter.Print(text, unit, header);
             text.Blank();
         }
 
-        WiringText.Write(text, units, "PLANT_PROGRAM", site.ScanMilliseconds);
-        return new StructuredTextExport(text.ToString(), [.. units.Select(Block)]);
+        together?.Print(text);
+        WiringText.Write(text, units, together, "PLANT_PROGRAM", site.ScanMilliseconds);
+        return new StructuredTextExport(text.ToString(), together is null ? [.. units.Select(Block)] : [together.Block]);
     }
 
     private static ExportedBlock Block(UnitText unit) => new(
         unit.Unit.Name,
         unit.BlockName,
         [.. unit.Declarations.Select(declaration => new ExportedVariable(declaration.Path, declaration.Name))],
-        [.. unit.Unit.Steps.Select((step, index) => new ExportedStep(step.Number, unit.Place(step.Number).Branch, index + 1))]);
+        [.. unit.Unit.Steps.Select((step, index) => new ExportedStep(unit.Unit.Name, step.Number, unit.Place(step.Number).Branch, index + 1))]);
 }

@@ -12,10 +12,11 @@ internal sealed class UnitText
     private readonly HashSet<string> _declared = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<int, (string Branch, string Value)> _places = [];
 
-    public UnitText(UnitProgram unit, int scanMilliseconds)
+    public UnitText(UnitProgram unit, SiteProgram site)
     {
         Unit = unit;
-        ScanMilliseconds = scanMilliseconds;
+        ScanMilliseconds = site.ScanMilliseconds;
+        Seen = new SeenUnits(this, site);
         Regions = StepRegions.Of(unit);
         Conditions = new ConditionText(this);
         ReserveNames();
@@ -28,6 +29,8 @@ internal sealed class UnitText
     public Names Names { get; } = new();
 
     public TextLines Body { get; } = new();
+
+    public SeenUnits Seen { get; }
 
     public ConditionText Conditions { get; }
 

@@ -6,9 +6,9 @@ namespace Sequencer.Export.Writing;
 /// <summary>One unit as one function block.</summary>
 internal static class UnitWriter
 {
-    public static UnitText Write(UnitProgram program, int scanMilliseconds)
+    public static UnitText Write(UnitProgram program, SiteProgram site)
     {
-        UnitText unit = new(program, scanMilliseconds);
+        UnitText unit = new(program, site);
         ClosingText.Declare(unit);
         SignalText.Write(unit);
         StateMachineText.Commands(unit);

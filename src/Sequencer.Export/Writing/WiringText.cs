@@ -9,7 +9,9 @@ namespace Sequencer.Export.Writing;
 /// </summary>
 internal static class WiringText
 {
-    public static void Write(TextLines text, IReadOnlyList<UnitText> units, string program, int scanMilliseconds)
+    private const string Together = "All_Units";
+
+    public static void Write(TextLines text, IReadOnlyList<UnitText> units, SiteBlockText? together, string program, int scanMilliseconds)
     {
         text.Comment("Words of analogue inputs carry microamperes: 4000 and 20000 are the ends of the range.");
         text.Comment("Failure by NAMUR NE 43: 3600 and below, 21000 and above; between 3600 and 3800 and between");
@@ -18,11 +20,24 @@ internal static class WiringText
         text.Leave();
         Operator(text, units);
         Located(text, units);
-        Internal(text, units);
+        Internal(text, units, together);
         foreach (UnitText unit in units)
         {
             Scaling(text, unit);
-            Call(text, unit);
+            if (together is null)
+            {
+                Call(text, unit.Unit.Name, Arguments(unit, declaration => declaration.Name));
+                Coils(text, unit, output => $"{unit.Unit.Name}.{unit.Names.Of(output.Tag)}");
+            }
+        }
+
+        if (together is not null)
+        {
+            Call(text, Together, units.SelectMany(unit => Arguments(unit, declaration => together.Terminal(unit, declaration))));
+            foreach (UnitText unit in units)
+            {
+                Coils(text, unit, output => $"{Together}.{together.Terminal(unit, unit.Declarations.First(one => one.Path == output.Tag && one.Section == VariableSection.Output))}");
+            }
         }
 
         text.Add("END_PROGRAM");
@@ -73,12 +88,21 @@ internal static class WiringText
         text.Close("END_VAR");
     }
 
-    private static void Internal(TextLines text, IReadOnlyList<UnitText> units)
+    private static void Internal(TextLines text, IReadOnlyList<UnitText> units, SiteBlockText? together)
     {
         text.Open("VAR");
+        if (together is not null)
+        {
+            text.Add($"{Together} : {SiteBlockText.BlockName};");
+        }
+
         foreach (UnitText unit in units)
         {
-            text.Add($"{unit.Unit.Name} : {unit.BlockName};");
+            if (together is null)
+            {
+                text.Add($"{unit.Unit.Name} : {unit.BlockName};");
+            }
+
             foreach (AnalogueInput input in unit.Unit.AnalogueInputs)
             {
                 text.Add(string.Create(CultureInfo.InvariantCulture, $"{input.Tag}_Value : DINT({input.Minimum}..{input.Maximum}) := {input.Minimum};"));
@@ -109,26 +133,28 @@ internal static class WiringText
         }
     }
 
-    private static void Call(TextLines text, UnitText unit)
-    {
-        text.Blank();
-        List<string> arguments = [];
-        foreach (Declaration declaration in unit.Declarations.Where(declaration => declaration.Section == VariableSection.Input))
-        {
-            arguments.Add($"{declaration.Name} := {Source(unit, declaration)}");
-        }
+    private static IEnumerable<string> Arguments(UnitText unit, Func<Declaration, string> name) => unit.Declarations
+        .Where(declaration => declaration.Section == VariableSection.Input)
+        .Select(declaration => $"{name(declaration)} := {Source(unit, declaration)}");
 
-        text.Open($"{unit.Unit.Name}(");
-        for (int index = 0; index < arguments.Count; index++)
+    private static void Call(TextLines text, string instance, IEnumerable<string> arguments)
+    {
+        string[] all = [.. arguments];
+        text.Blank();
+        text.Open($"{instance}(");
+        for (int index = 0; index < all.Length; index++)
         {
-            text.Add(arguments[index] + (index == arguments.Count - 1 ? ");" : ","));
+            text.Add(all[index] + (index == all.Length - 1 ? ");" : ","));
         }
 
         text.Leave();
+    }
+
+    private static void Coils(TextLines text, UnitText unit, Func<Output, string> value)
+    {
         foreach (Output output in unit.Unit.Outputs)
         {
-            string value = $"{unit.Unit.Name}.{unit.Names.Of(output.Tag)}";
-            text.Add($"{output.Tag}_Coil := {(output.DeEnergised ? $"NOT {value}" : value)};");
+            text.Add($"{output.Tag}_Coil := {(output.DeEnergised ? $"NOT {value(output)}" : value(output))};");
         }
     }
 

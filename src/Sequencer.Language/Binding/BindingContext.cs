@@ -6,17 +6,27 @@ namespace Sequencer.Language.Binding;
 /// <summary>What every binder of one program shares.</summary>
 internal sealed class BindingContext
 {
-    public BindingContext(SourceText source, int scanMilliseconds, DiagnosticBag diagnostics)
+    public BindingContext(SourceText source, string unit, int scanMilliseconds, SiteNames site, DiagnosticBag diagnostics)
     {
+        UnitName = unit;
+        Site = site;
         Source = source;
         ScanMilliseconds = scanMilliseconds;
         Diagnostics = diagnostics;
-        Symbols = new SymbolTable(diagnostics);
+        Symbols = new SymbolTable(unit, site, diagnostics);
     }
 
     public SourceText Source { get; }
 
+    /// <summary>The unit's own name; empty where its line is missing.</summary>
+    public string UnitName { get; }
+
+    public SiteNames Site { get; }
+
     public int ScanMilliseconds { get; }
+
+    /// <summary>Names of this unit that other units read.</summary>
+    public HashSet<string> ReadElsewhere { get; } = new(StringComparer.Ordinal);
 
     public DiagnosticBag Diagnostics { get; }
 

@@ -45,9 +45,16 @@ internal sealed class DeclarationBinder
     public T? Demand<T>(Symbol symbol, SourceSpan use)
         where T : class
     {
-        if (_bound.TryGetValue(symbol.Name, out object? known))
+        if (_bound.TryGetValue(symbol.FullName, out object? known))
         {
             return known as T;
+        }
+
+        if (symbol.Unit is { } unit)
+        {
+            object? elsewhere = Qualified(unit, _context.Site.Find(unit)?.Declarations.Demand<object>(symbol with { Unit = null }, use));
+            _bound[symbol.FullName] = elsewhere;
+            return elsewhere as T;
         }
 
         if (_inProgress.Count >= LongestChain || !_inProgress.Add(symbol.Name))
@@ -70,12 +77,37 @@ internal sealed class DeclarationBinder
         return bound as T;
     }
 
+    /// <summary>What another unit declares, under the name that this one calls it by.</summary>
+    private static object? Qualified(string unit, object? declaration) => declaration switch
+    {
+        AnalogueInput input => input with { Tag = QualifiedName.Of(unit, input.Tag) },
+        SwitchInput input => input with { Tag = QualifiedName.Of(unit, input.Tag) },
+        Output output => output with { Tag = QualifiedName.Of(unit, output.Tag) },
+        null => null,
+        _ => throw new System.Diagnostics.UnreachableException($"{declaration.GetType().Name} is not published"),
+    };
+
     /// <summary>A name of the kind asked for, bound.</summary>
     public T? Resolve<T>(WordSyntax? name, LinePlace place, Func<Symbol, bool> fits, string needed)
         where T : class =>
         name is not null && _context.Symbols.Resolve(name, place, fits, needed) is { } symbol ? Demand<T>(symbol, place.At(name)) : null;
 
-    public Output? ResolveOutput(WordSyntax name, LinePlace place) => Resolve<Output>(name, place, symbol => symbol.IsOutput, "a valve or a motor");
+    /// <summary>An output that this unit may drive.</summary>
+    public Output? ResolveOutput(WordSyntax name, LinePlace place) =>
+        ResolveDriven(name, place) is { } symbol ? Demand<Output>(symbol, place.At(name)) : null;
+
+    /// <summary>The symbol of an output that this unit may drive.</summary>
+    public Symbol? ResolveDriven(WordSyntax name, LinePlace place)
+    {
+        Symbol? symbol = _context.Symbols.Resolve(name, place, found => found.IsOutput, "a valve or a motor");
+        if (symbol?.Unit is { } unit)
+        {
+            _context.Report(UnitDiagnostics.DrivenByAnother(place.At(name), unit, symbol));
+            return null;
+        }
+
+        return symbol;
+    }
 
     public AnalogueInput? ResolveReading(WordSyntax? name, LinePlace place) =>
         Resolve<AnalogueInput>(name, place, symbol => symbol.Kind == SymbolKind.AnalogueInput, "a measured input");

@@ -63,7 +63,7 @@ internal sealed class DoseBinder
     /// <summary>An output that is said to deliver something.</summary>
     public Output? Output(WordSyntax name, LinePlace place)
     {
-        Symbol? symbol = _context.Symbols.Resolve(name, place, found => found.IsOutput, "a valve or a motor");
+        Symbol? symbol = _declarations.ResolveDriven(name, place);
         if (symbol?.Syntax is OutputSyntax { Delivers: null })
         {
             _context.Report(NameDiagnostics.DeliversNothing(place.At(name), symbol));

@@ -25,7 +25,7 @@ internal sealed class FactBinder
             return null;
         }
 
-        if (use.InputsOnly && symbol.Kind is not (SymbolKind.SwitchInput or SymbolKind.AnalogueInput))
+        if (use.InputsOnly && (symbol.Unit is not null || symbol.Kind is not (SymbolKind.SwitchInput or SymbolKind.AnalogueInput)))
         {
             _context.Report(NameDiagnostics.NotAnInput(place.At(name)));
             return null;
@@ -36,8 +36,9 @@ internal sealed class FactBinder
         {
             SymbolKind.SwitchInput => _declarations.Demand<SwitchInput>(symbol, span) is { } input ? new SwitchFact(input, span) : null,
             SymbolKind.AnalogueInput => _declarations.Demand<AnalogueInput>(symbol, span) is { } reading ? new UsableFact(reading, span) : null,
-            SymbolKind.Latch => new LatchFact(symbol.Name, span),
-            SymbolKind.Trip => new TripFact(symbol.Name, span),
+            SymbolKind.Latch => new LatchFact(symbol.FullName, span),
+            SymbolKind.Fact => new NamedFact(symbol.FullName, span),
+            SymbolKind.Trip => new TripFact(symbol.FullName, span),
             _ => BindOutput(name, symbol, place, use),
         };
     }
@@ -50,7 +51,14 @@ internal sealed class FactBinder
             return null;
         }
 
-        return Step(step.Step, place) is int number ? new StepFact(number, place.At(step)) : null;
+        if (step.Unit is { } unit && unit.Text != _context.UnitName)
+        {
+            return _context.Symbols.ResolveUnit(unit.Text, place.At(unit)) is { } other && Step(step.Step, place, other.Context) is int there
+                ? new StepFact(there, place.At(step), unit.Text)
+                : null;
+        }
+
+        return Step(step.Step, place, _context) is int number ? new StepFact(number, place.At(step)) : null;
     }
 
     public StateFact? Bind(StateExpression state, LinePlace place, ConditionUse use)
@@ -61,18 +69,26 @@ internal sealed class FactBinder
             return null;
         }
 
-        return new StateFact(Enum.Parse<ProceduralState>(state.State.Text), place.At(state));
+        ProceduralState asked = Enum.Parse<ProceduralState>(state.State.Text);
+        if (state.Unit is { } unit && unit.Text != _context.UnitName)
+        {
+            return _context.Symbols.ResolveUnit(unit.Text, place.At(unit)) is null ? null : new StateFact(asked, place.At(state), unit.Text);
+        }
+
+        return new StateFact(asked, place.At(state));
     }
 
     /// <summary>The number of a step that exists.</summary>
-    public int? Step(NumberSyntax number, LinePlace place)
+    public int? Step(NumberSyntax number, LinePlace place) => Step(number, place, _context);
+
+    private int? Step(NumberSyntax number, LinePlace place, BindingContext unit)
     {
         int? step = _amounts.Count(number, 1, ProcedureBinder.LargestStepNumber, place);
-        if (step is int known && !_context.Steps.Contains(known))
+        if (step is int known && !unit.Steps.Contains(known))
         {
-            if (!_context.StepsMayBeMissing)
+            if (!unit.StepsMayBeMissing)
             {
-                _context.Report(NameDiagnostics.NoSuchStep(place.At(number), known, NearestStep(known)));
+                _context.Report(NameDiagnostics.NoSuchStep(place.At(number), known, NearestStep(known, unit)));
             }
 
             return null;
@@ -81,7 +97,7 @@ internal sealed class FactBinder
         return step;
     }
 
-    private int? NearestStep(int number) => _context.Steps.Count == 0 ? null : _context.Steps.MinBy(step => Math.Abs(step - number));
+    private static int? NearestStep(int number, BindingContext unit) => unit.Steps.Count == 0 ? null : unit.Steps.MinBy(step => Math.Abs(step - number));
 
     private Symbol? Resolve(NameExpression name, LinePlace place)
     {
@@ -97,8 +113,8 @@ internal sealed class FactBinder
                 return _context.Symbols.Resolve(
                     name.Name,
                     place,
-                    symbol => symbol.IsOutput || symbol.Kind is SymbolKind.SwitchInput or SymbolKind.Latch,
-                    "a switch, a valve, a motor, a latch or a comparison");
+                    symbol => symbol.IsOutput || symbol.Kind is SymbolKind.SwitchInput or SymbolKind.Latch or SymbolKind.Fact,
+                    "a switch, a valve, a motor, a latch, a published fact or a comparison");
             case "latched":
                 return _context.Symbols.Resolve(name.Name, place, symbol => symbol.Kind == SymbolKind.Trip, "a trip");
             case "usable":
@@ -114,6 +130,12 @@ internal sealed class FactBinder
         string? aspect = name.Aspect?.Text;
         if (aspect is "open" or "closed" or "running" or "stopped" && !DeviceWords.Fits(_context, symbol, name.Aspect, place))
         {
+            return null;
+        }
+
+        if (aspect is "proved" && symbol.Unit is { } unit)
+        {
+            _context.Report(UnitDiagnostics.ProofOfAnother(span, unit, symbol));
             return null;
         }
 

@@ -187,7 +187,7 @@ internal sealed class ProcedureBinder
             _context.Report(StepActionDiagnostics.EdgeNeeded(each.Span));
         }
 
-        Symbol? symbol = _context.Symbols.Resolve(syntax.Name, place, found => found.IsOutput, "a valve or a motor");
+        Symbol? symbol = _declarations.ResolveDriven(syntax.Name, place);
         if (symbol is null || !DeviceWords.Fits(_context, symbol, syntax.Verb, place, true) || _declarations.Demand<Output>(symbol, place.At(syntax.Name)) is not { } output)
         {
             return null;

@@ -20,30 +20,48 @@ internal sealed class ProgramBinder
     private readonly ProtectionBinder _protections;
     private readonly RequirementBinder _requirements;
 
-    private ProgramBinder(ProgramOutline outline, int scanMilliseconds, DiagnosticBag diagnostics)
+    private readonly ProcedureBinder _procedure;
+    private List<PlacedSyntax<DeclarationSyntax>> _declared = [];
+
+    /// <param name="parsed">The whole file.</param>
+    /// <param name="scanMilliseconds">The site's scan period.</param>
+    /// <param name="site">Where the unit finds others, and is found.</param>
+    /// <param name="diagnostics">Where mistakes go.</param>
+    public ProgramBinder(ParsedProgram parsed, int scanMilliseconds, SiteNames site, DiagnosticBag diagnostics)
     {
-        _outline = outline;
-        _context = new BindingContext(outline.Source, scanMilliseconds, diagnostics);
+        _outline = OutlineReader.Read(parsed, diagnostics);
+        string unit = _outline.Unit?.Syntax.Name.Text ?? string.Empty;
+        _context = new BindingContext(_outline.Source, unit, scanMilliseconds, site, diagnostics);
         _amounts = new AmountBinder(_context);
         _declarations = new DeclarationBinder(_context, _amounts);
         _protections = new ProtectionBinder(_context, _amounts, _declarations);
         _requirements = new RequirementBinder(_context, _amounts, _declarations);
+        _procedure = new ProcedureBinder(_context, _amounts, _declarations);
+        if (unit.Length == 0)
+        {
+            site.UnitsMayBeMissing = true;
+        }
+        else
+        {
+            site.Add(new UnitNames(unit, _context, _declarations));
+        }
     }
 
-    /// <param name="parsed">The whole file.</param>
-    /// <param name="scanMilliseconds">The site's scan period.</param>
-    /// <param name="diagnostics">Where mistakes go.</param>
-    public static UnitProgram Bind(ParsedProgram parsed, int scanMilliseconds, DiagnosticBag diagnostics) =>
-        new ProgramBinder(OutlineReader.Read(parsed, diagnostics), scanMilliseconds, diagnostics).Bind();
+    /// <summary>What other units read of this one; complete when all are bound.</summary>
+    public IReadOnlySet<string> ReadElsewhere => _context.ReadElsewhere;
 
-    private UnitProgram Bind()
+    /// <summary>All names, of this unit and then of the others, before anything is bound.</summary>
+    public void Declare()
     {
-        List<PlacedSyntax<DeclarationSyntax>> declared = DeclareNames();
-        ProcedureBinder procedure = new(_context, _amounts, _declarations);
-        procedure.Declare(_outline);
+        _declared = DeclareNames();
+        _procedure.Declare(_outline);
+    }
+
+    public UnitProgram Bind()
+    {
         Duration wait = _outline.Restart is { } restart ? _amounts.TimeOrNothing(restart.Syntax.Wait, restart.Place) ?? default : default;
-        UnitProgram program = Declarations(declared) with { RestartWait = wait };
-        (ImmutableArray<Step> steps, ImmutableArray<Transition> transitions) = procedure.Bind(_outline);
+        UnitProgram program = Declarations(_declared) with { RestartWait = wait };
+        (ImmutableArray<Step> steps, ImmutableArray<Transition> transitions) = _procedure.Bind(_outline);
         return program with
         {
             StartConditions = [.. _outline.Starts.Select(start => _requirements.Bind(start.Syntax, start.Place)).OfType<StartCondition>()],
@@ -86,6 +104,7 @@ internal sealed class ProgramBinder
             Parameters = [.. bound.OfType<Parameter>()],
             Latches = [.. bound.OfType<Latch>()],
             Groups = [.. bound.OfType<ProtectionGroup>()],
+            Facts = [.. bound.OfType<PublishedFact>()],
             Interlocks = [.. bound.OfType<Interlock>()],
             Exclusions = [.. bound.OfType<Exclusion>()],
             Permissives = [.. bound.OfType<Permissive>()],
@@ -103,6 +122,7 @@ internal sealed class ProgramBinder
         {
             GroupSyntax group => ProtectionBinder.Bind(group, place),
             LatchSyntax latch => _protections.Bind(latch, place),
+            FactSyntax fact => _protections.Bind(fact, place),
             InterlockSyntax interlock => _protections.Bind(interlock, place),
             ExclusionSyntax exclusion => _protections.Bind(exclusion, place),
             PermissiveSyntax permissive => _protections.Bind(permissive, place),

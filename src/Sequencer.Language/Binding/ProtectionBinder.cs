@@ -30,6 +30,10 @@ internal sealed class ProtectionBinder
             : new Latch(syntax.Name.Text, syntax.Description.Text, set, clear, syntax.Retained, place.At(syntax));
     }
 
+    public PublishedFact? Bind(FactSyntax syntax, LinePlace place) => Condition(syntax.When, place) is { } condition
+        ? new PublishedFact(syntax.Name.Text, syntax.Description.Text, condition, place.At(syntax))
+        : null;
+
     public Interlock? Bind(InterlockSyntax syntax, LinePlace place)
     {
         ImmutableArray<Output>? outputs = Outputs(syntax.Outputs, place);

@@ -92,7 +92,7 @@ internal sealed class QuantityBinder
             return null;
         }
 
-        if (scope.Use.InputsOnly && symbol.Kind == SymbolKind.Parameter)
+        if (scope.Use.InputsOnly && (symbol.Unit is not null || symbol.Kind == SymbolKind.Parameter))
         {
             _context.Report(NameDiagnostics.NotAnInput(scope.Place.At(name)));
             return null;

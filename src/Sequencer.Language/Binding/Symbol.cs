@@ -3,9 +3,18 @@ using Sequencer.Text;
 
 namespace Sequencer.Language.Binding;
 
-/// <summary>A declared name; <see cref="Syntax"/> is null for the unit itself.</summary>
-internal sealed record Symbol(string Name, SymbolKind Kind, DeclarationSyntax? Syntax, LinePlace Place, SourceSpan Span)
+/// <summary>
+/// A declared name; <see cref="Syntax"/> is null for the unit itself, <see cref="Unit"/> for what the unit declares that
+/// uses the name.
+/// </summary>
+internal sealed record Symbol(string Name, SymbolKind Kind, DeclarationSyntax? Syntax, LinePlace Place, SourceSpan Span, string? Unit = null)
 {
+    /// <summary>The name as the unit that uses it writes it.</summary>
+    public string FullName => Unit is null ? Name : Programs.QualifiedName.Of(Unit, Name);
+
+    /// <summary>What other units may read.</summary>
+    public bool IsPublished => IsOutput || Kind is SymbolKind.AnalogueInput or SymbolKind.SwitchInput or SymbolKind.Latch or SymbolKind.Fact or SymbolKind.Trip;
+
     public bool IsOutput => Kind is SymbolKind.Valve or SymbolKind.Motor;
 
     public static SymbolKind KindOf(DeclarationSyntax syntax) => syntax switch
@@ -18,6 +27,7 @@ internal sealed record Symbol(string Name, SymbolKind Kind, DeclarationSyntax? S
         ParameterSyntax => SymbolKind.Parameter,
         LatchSyntax => SymbolKind.Latch,
         GroupSyntax => SymbolKind.Group,
+        FactSyntax => SymbolKind.Fact,
         InterlockSyntax or ExclusionSyntax => SymbolKind.Interlock,
         PermissiveSyntax => SymbolKind.Permissive,
         TripSyntax => SymbolKind.Trip,

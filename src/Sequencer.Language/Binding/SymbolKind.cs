@@ -11,6 +11,7 @@ internal enum SymbolKind
     Parameter,
     Latch,
     Group,
+    Fact,
     Interlock,
     Permissive,
     Trip,

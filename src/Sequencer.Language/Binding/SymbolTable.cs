@@ -1,10 +1,11 @@
+using Sequencer.Language.Programs;
 using Sequencer.Language.Syntax;
 using Sequencer.Text;
 
 namespace Sequencer.Language.Binding;
 
 /// <summary>
-/// Every name of a unit, in one namespace, whatever the order of declaration. Names that a malformed line
+/// Every name of a unit, in one namespace, whatever the order of declaration; other units' names through the site. Names that a malformed line
 /// seems to declare are known to be poisoned: asking for one says nothing more.
 /// </summary>
 internal sealed class SymbolTable
@@ -13,10 +14,17 @@ internal sealed class SymbolTable
     private readonly Dictionary<string, Symbol> _byFoldedName = new(StringComparer.OrdinalIgnoreCase);
     private readonly HashSet<string> _poisoned = new(StringComparer.Ordinal);
     private readonly HashSet<string> _missing = new(StringComparer.Ordinal);
+    private readonly string _unit;
+    private readonly SiteNames _site;
     private readonly DiagnosticBag _diagnostics;
     private bool _anythingMayBeDeclared;
 
-    public SymbolTable(DiagnosticBag diagnostics) => _diagnostics = diagnostics;
+    public SymbolTable(string unit, SiteNames site, DiagnosticBag diagnostics)
+    {
+        _unit = unit;
+        _site = site;
+        _diagnostics = diagnostics;
+    }
 
     /// <summary>Whether the name was free; if not, that is reported.</summary>
     public bool Declare(string name, SymbolKind kind, DeclarationSyntax? syntax, LinePlace place, SourceSpan span)
@@ -50,11 +58,28 @@ internal sealed class SymbolTable
         }
     }
 
-    public Symbol? Find(string name) => _symbols.GetValueOrDefault(name);
+    /// <summary>The symbol of an own name or of another unit's; nothing is reported.</summary>
+    public Symbol? Find(string name)
+    {
+        if (!QualifiedName.IsForeign(name))
+        {
+            return _symbols.GetValueOrDefault(name);
+        }
+
+        (string unit, string below) = QualifiedName.Split(name);
+        return unit == _unit
+            ? _symbols.GetValueOrDefault(below)
+            : _site.Find(unit)?.Context.Symbols.Find(below) is { } found ? found with { Unit = unit } : null;
+    }
 
     /// <summary>The symbol, if it is of a kind that <paramref name="fits"/>; otherwise that is reported once and null returned.</summary>
     public Symbol? Resolve(WordSyntax name, LinePlace place, Func<Symbol, bool> fits, string needed)
     {
+        if (QualifiedName.IsForeign(name.Text))
+        {
+            return ResolveElsewhere(name, place, fits, needed);
+        }
+
         if (_symbols.TryGetValue(name.Text, out Symbol? symbol))
         {
             if (fits(symbol))
@@ -73,6 +98,63 @@ internal sealed class SymbolTable
         if (!_anythingMayBeDeclared && !_poisoned.Contains(name.Text))
         {
             ReportUnknown(name, place, fits);
+        }
+
+        return null;
+    }
+
+    /// <summary>Another unit by its name; null where there is none, which is reported once.</summary>
+    public UnitNames? ResolveUnit(string unit, SourceSpan span)
+    {
+        if (_site.Find(unit) is { } found)
+        {
+            return found;
+        }
+
+        if (!_site.UnitsMayBeMissing)
+        {
+            _diagnostics.Add(UnitDiagnostics.UnknownUnit(span, unit, NearestWord.Find(unit, _site.Names), Find(unit)));
+        }
+
+        return null;
+    }
+
+    private Symbol? ResolveElsewhere(WordSyntax name, LinePlace place, Func<Symbol, bool> fits, string needed)
+    {
+        (string unit, string below) = QualifiedName.Split(name.Text);
+        if (unit == _unit)
+        {
+            return Resolve(new WordSyntax(below, name.Span), place, fits, needed);
+        }
+
+        if (ResolveUnit(unit, place.At(name)) is not { } other)
+        {
+            return null;
+        }
+
+        SymbolTable theirs = other.Context.Symbols;
+        if (theirs.Find(below) is not { } symbol)
+        {
+            if (!theirs._anythingMayBeDeclared && !theirs._poisoned.Contains(below))
+            {
+                string? near = NearestWord.Find(below, theirs._symbols.Values.Where(found => fits(found) && found.IsPublished).Select(found => found.Name));
+                _diagnostics.Add(UnitDiagnostics.UnknownElsewhere(place.At(name), unit, below, near));
+            }
+
+            return null;
+        }
+
+        other.Context.ReadElsewhere.Add(below);
+        if (fits(symbol) && symbol.IsPublished)
+        {
+            return symbol with { Unit = unit };
+        }
+
+        if (!theirs._poisoned.Contains(below))
+        {
+            _diagnostics.Add(symbol.IsPublished
+                ? NameDiagnostics.WrongKind(place.At(name), symbol, needed)
+                : UnitDiagnostics.NotPublished(place.At(name), unit, symbol));
         }
 
         return null;

@@ -14,6 +14,7 @@ internal static class SymbolWords
         SymbolKind.Parameter => "a parameter",
         SymbolKind.Latch => "a latch",
         SymbolKind.Group => "a group of protections",
+        SymbolKind.Fact => "a published fact",
         SymbolKind.Interlock => "an interlock",
         SymbolKind.Permissive => "a permissive",
         SymbolKind.Trip => "a trip",

@@ -14,23 +14,35 @@ internal static class ExpressionGrammar
 {
     private static readonly Parser<WordSyntax> Aspect = OneOf(null, "commanded", "proved", "failed", "open", "closed", "running", "stopped", "latched", "usable", "dosed");
 
+    /// <summary>What is asked of a name of another unit.</summary>
+    private static readonly Parser<WordSyntax> AspectElsewhere = OneOf(null, "commanded", "proved", "failed", "open", "closed", "running", "stopped", "latched", "usable");
+
+    private static readonly Parser<WordSyntax> State = OneOf("a state such as `Held`", Enum.GetNames<ProceduralState>());
+
+    /// <summary>What follows a name: its total, a name of the unit it names, what is asked of it.</summary>
+    private static readonly Parser<Func<WordSyntax, ExpressionSyntax>> Tail =
+        Symbol(".", null).Then(_ => Keyword("total").Select(_ => Total).Or(Below))
+            .XOr(Keyword("at step", null).Then(_ => WholeNumber).Select(step =>
+                (Func<WordSyntax, ExpressionSyntax>)(unit => new StepExpression(unit, step, unit.Span))))
+            .XOr(Keyword("is", null).Then(_ => State).Select(state =>
+                (Func<WordSyntax, ExpressionSyntax>)(unit => new StateExpression(unit, state, unit.Span))))
+            .XOr(Aspect.Select(Asked));
+
     private static readonly Parser<ExpressionSyntax> Named = Node(
         from name in Match(token => token.Kind == TokenKind.Word && !token.IsKeyword, "a name, a number or `(`", [])
             .Select(token => new WordSyntax(token.Text, token.Span))
-        from tail in Symbol(".", null).Then(_ => Keyword("total")).Or(Aspect).XOptional()
-        select tail.OrNull() is { Text: "total" }
-            ? (ExpressionSyntax)new TotalExpression(name, name.Span)
-            : new NameExpression(name, tail.OrNull(), name.Span));
+        from tail in Tail.XOptional()
+        select tail.IsDefined ? tail.Get()(name) : new NameExpression(name, null, name.Span));
 
     private static readonly Parser<ExpressionSyntax> AtStep = Node(
         from words in Keyword("at step", null)
         from step in WholeNumber
-        select (ExpressionSyntax)new StepExpression(step, words.Span));
+        select (ExpressionSyntax)new StepExpression(null, step, words.Span));
 
     private static readonly Parser<ExpressionSyntax> UnitIs = Node(
         from words in Keyword("unit is", null)
-        from state in OneOf("a state such as `Held`", Enum.GetNames<ProceduralState>())
-        select (ExpressionSyntax)new StateExpression(state, words.Span));
+        from state in State
+        select (ExpressionSyntax)new StateExpression(null, state, words.Span));
 
     private static readonly Parser<ExpressionSyntax> Bracketed = Node(
         from open in Symbol("(", null)
@@ -89,6 +101,18 @@ internal static class ExpressionGrammar
 
     /// <summary>An amount of bounded height.</summary>
     public static Parser<ExpressionSyntax> Amount { get; } = Bounded(Sum);
+
+    /// <summary>A name of another unit, and what is asked of it.</summary>
+    private static Parser<Func<WordSyntax, ExpressionSyntax>> Below =>
+        from name in Name
+        from total in Symbol(".", null).Then(_ => Keyword("total")).XOptional()
+        from aspect in AspectElsewhere.XOptional()
+        select (Func<WordSyntax, ExpressionSyntax>)(unit =>
+            (total.IsDefined ? Total : Asked(aspect.OrNull()))(Qualified(unit, name)));
+
+    private static Func<WordSyntax, ExpressionSyntax> Total => name => new TotalExpression(name, name.Span);
+
+    private static Func<WordSyntax, ExpressionSyntax> Asked(WordSyntax? aspect) => name => new NameExpression(name, aspect, name.Span);
 
     private static Parser<ExpressionSyntax> Joined(Parser<ExpressionSyntax> part, string word, bool all) =>
         from first in part

@@ -49,7 +49,7 @@ internal static class ProcedureGrammar
 
     public static readonly Parser<StatementSyntax> Drive =
         from verb in OneOf(null, "open", "close", "run", "stop")
-        from name in Name
+        from name in NameAnywhere
         from after in Keyword("after").Then(_ => Time).XOptional()
         from duration in Keyword("for").Then(_ => Time).XOptional()
         from once in (duration.IsDefined ? Keyword("once a batch") : Nothing<WordSyntax>()).XOptional()
@@ -60,7 +60,7 @@ internal static class ProcedureGrammar
 
     public static readonly Parser<StatementSyntax> Dose =
         from word in Keyword("dose")
-        from name in Name
+        from name in NameAnywhere
         from dose in TowardReading(word, name).XOr(ByAmount(word, name))
         select dose;
 

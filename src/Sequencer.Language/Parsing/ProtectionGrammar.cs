@@ -12,7 +12,7 @@ internal static class ProtectionGrammar
     public static readonly Parser<WordSyntax> Reaction =
         OneOf("a reaction (`alarm`, `hold`, `stop`, `abort` or `emergency`)", "alarm", "hold", "stop", "abort", "emergency");
 
-    private static readonly Parser<ImmutableArray<WordSyntax>> Names = Name.SeparatedBy(Symbol(",", null));
+    private static readonly Parser<ImmutableArray<WordSyntax>> Names = NameAnywhere.SeparatedBy(Symbol(",", null));
 
     private static readonly Parser<Clause>[] DelayClauses = [ClauseSet.Clause("on after", Time), ClauseSet.Clause("off after", Time)];
 
@@ -34,6 +34,13 @@ internal static class ProtectionGrammar
         from second in Symbol(",", null).XOptional()
         from retained in Keyword("retained").XOptional()
         select new LatchSyntax(name, description, set, clear, retained.IsDefined, name.Span);
+
+    public static readonly Parser<StatementSyntax> Fact =
+        from word in Keyword("fact")
+        from name in Name
+        from description in QuotedText
+        from when in Keyword("when").Then(_ => ExpressionGrammar.Condition)
+        select new FactSyntax(name, description, when, name.Span);
 
     private static readonly Parser<(InterlockForm Form, ExpressionSyntax Condition, ExpressionSyntax? Release, bool Reset)> While =
         from word in Keyword("while")

@@ -24,6 +24,7 @@ internal static class StatementParser
         ["parameter"] = SignalGrammar.Parameter,
         ["group"] = ProtectionGrammar.Group,
         ["latch"] = ProtectionGrammar.Latch,
+        ["fact"] = ProtectionGrammar.Fact,
         ["interlock"] = ProtectionGrammar.Interlock,
         ["permissive"] = ProtectionGrammar.Permissive,
         ["trip"] = ProtectionGrammar.Trip,

@@ -16,6 +16,7 @@ internal static class StatementWords
         ["parameter"] = "parameter fill_volume = 4.500 m3 from 3.000 m3 to 5.000 m3",
         ["latch"] = "latch seal_lost \"Seal was lost\" set when FSL1 clear when FS1",
         ["group"] = "group VACUUM \"Vacuum system\"",
+        ["fact"] = "fact READY \"Coat is ready\" when at step 50 and LT220 > 0.300 m3",
         ["interlock"] = "interlock I1 \"Overfill\" XV101 blocked while LSHH101",
         ["permissive"] = "permissive I4 \"Valve first\" P101 starts only with ZSO101",
         ["trip"] = "trip T1 \"Emergency stop\" when ES001 then emergency",
@@ -50,7 +51,7 @@ internal static class StatementWords
         + "total trip unless until usable valve value wait when while with within").Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(
-        ["input", "output", "reagent", "parameter", "latch", "group", "interlock", "permissive", "trip", "alarm", "assume", "require",
+        ["input", "output", "reagent", "parameter", "latch", "fact", "group", "interlock", "permissive", "trip", "alarm", "assume", "require",
         "open", "close", "run", "stop", "dose", "unit"], StringComparer.Ordinal);
 
     /// <summary>Whether a line that ends like this goes on on the next one.</summary>

@@ -17,6 +17,12 @@ internal static class Terminals
     /// <summary>A name that the author chose.</summary>
     public static readonly Parser<WordSyntax> Name = Match(token => token.Kind == TokenKind.Word && !token.IsKeyword, "a name", NoWords).Select(ToWord);
 
+    /// <summary>A name, of another unit where that stands before a point.</summary>
+    public static readonly Parser<WordSyntax> NameAnywhere =
+        from first in Name
+        from second in Symbol(".", null).Then(_ => Name).Optional()
+        select second.IsDefined ? Qualified(first, second.Get()) : first;
+
     public static readonly Parser<WordSyntax> UnitName = Unit(AnyUnit);
 
     public static readonly Parser<WordSyntax> Address = Match(token => token.Kind == TokenKind.Address, "an address such as `%IX0.3`", NoWords).Select(ToWord);
@@ -160,6 +166,9 @@ internal static class Terminals
             from token in digits
             select ToNumber(token, minus.IsDefined, minus.IsDefined ? minus.Get().Span.Cover(token.Span) : token.Span);
     }
+
+    public static WordSyntax Qualified(WordSyntax unit, WordSyntax name) =>
+        new(Programs.QualifiedName.Of(unit.Text, name.Text), unit.Span.Cover(name.Span));
 
     private static WordSyntax ToWord(Token token) => new(token.Text, token.Span);
 

@@ -2,5 +2,5 @@ using Sequencer.Text;
 
 namespace Sequencer.Language.Programs;
 
-/// <summary>The step was active at the start of the scan.</summary>
-public sealed record StepFact(int Step, SourceSpan Span) : Condition(Span);
+/// <summary>The step was active at the start of the scan; of another unit where <see cref="Unit"/> says so.</summary>
+public sealed record StepFact(int Step, SourceSpan Span, string? Unit = null) : Condition(Span);

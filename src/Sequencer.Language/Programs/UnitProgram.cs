@@ -33,6 +33,8 @@ public sealed record UnitProgram
 
     public ImmutableArray<ProtectionGroup> Groups { get; init; } = [];
 
+    public ImmutableArray<PublishedFact> Facts { get; init; } = [];
+
     public ImmutableArray<Interlock> Interlocks { get; init; } = [];
 
     public ImmutableArray<Exclusion> Exclusions { get; init; } = [];

@@ -4,7 +4,7 @@ using Sequencer.Text;
 
 namespace Sequencer.Sites.Descriptions;
 
-/// <summary>Reads <c>site.yaml</c>; reports SEQ0906, SEQ0909, SEQ0910, SEQ0911 and the diagnostics of the YAML reader.</summary>
+/// <summary>Reads <c>site.yaml</c>; reports SEQ0906, SEQ0909, SEQ0910 and the diagnostics of the YAML reader.</summary>
 public static class SiteDescriptionReader
 {
     private const double LongestScanSeconds = 10.0;
@@ -36,9 +36,9 @@ public static class SiteDescriptionReader
             Consent(fields, diagnostics),
             [.. fields.EachText("signs").Select(role => role.Value)],
             Hazards(fields, diagnostics));
-        if (programs.Length != 1)
+        if (programs.IsEmpty)
         {
-            diagnostics.Add(programs.IsEmpty ? YamlDiagnostics.MissingKey(mapping.Span, "programs") : SiteDiagnostics.OneUnitOnly(programs[1].Span));
+            diagnostics.Add(YamlDiagnostics.MissingKey(mapping.Span, "programs"));
         }
 
         fields.RejectUnknownKeys();

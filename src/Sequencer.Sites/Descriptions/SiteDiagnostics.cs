@@ -76,13 +76,6 @@ public static class SiteDiagnostics
         "documents refer to hazards by their names",
         "give each hazard its own name");
 
-    public static Diagnostic OneUnitOnly(SourceSpan span) => Error(
-        "SEQ0911",
-        span,
-        "more than one program in a site is not supported yet",
-        "units that share equipment need claims and facts published between them, which the language does not have yet",
-        "name one program; describe the other unit as a site of its own");
-
     public static Diagnostic TwoScenariosOfOneName(SourceSpan span, string scenario) => Error(
         "SEQ0912",
         span,

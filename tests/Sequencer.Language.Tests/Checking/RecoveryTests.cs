@@ -83,7 +83,9 @@ public sealed class RecoveryTests
     private static UnitProgram Bind(string text)
     {
         DiagnosticBag diagnostics = new();
-        return ProgramBinder.Bind(ProgramParser.Parse(SamplePrograms.Source(text), new ParseCache(), diagnostics), Scan, diagnostics);
+        ProgramBinder binder = new(ProgramParser.Parse(SamplePrograms.Source(text), new ParseCache(), diagnostics), Scan, new SiteNames(), diagnostics);
+        binder.Declare();
+        return binder.Bind();
     }
 
     /// <summary>A line of its own: no comment, and neither half of the one statement on two lines.</summary>

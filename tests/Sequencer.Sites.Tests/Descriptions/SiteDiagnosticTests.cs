@@ -28,7 +28,6 @@ public sealed class SiteDiagnosticTests : IDisposable
     [InlineData("SEQ0906", "text: Drains run into a full pit, met_by: [H4]", "text: Drains run into a full pit, met_by: [H4], open: nobody knows", "HZ4")]
     [InlineData("SEQ0909", "low: 6.0}", "}", "{quantity: discharge.pH_lowest, title: lowest pH discharged, }")]
     [InlineData("SEQ0910", "{id: HZ2,", "{id: HZ1,", "HZ1")]
-    [InlineData("SEQ0911", "programs: [pit.seq]", "programs: [pit.seq, plant.yaml]", "plant.yaml", "SEQ0113")]
     [InlineData("SEQ0914", "quantity: discharge.pH_lowest", "quantity: discharge.pH_lwest", "discharge.pH_lwest")]
     public void A_mistake_is_told_at_its_place(string code, string sound, string broken, string place, string? beside = null)
     {

@@ -34,6 +34,11 @@ internal readonly record struct ConditionPlace(Condition Condition, ConditionRol
             }
         }
 
+        foreach (PublishedFact fact in program.Facts)
+        {
+            yield return new ConditionPlace(fact.Condition, ConditionRole.Fact);
+        }
+
         foreach (Latch latch in program.Latches)
         {
             yield return new ConditionPlace(latch.Set, ConditionRole.LatchSet);

@@ -12,6 +12,7 @@ internal enum ConditionRole
     Permissive,
     Trip,
     Alarm,
+    Fact,
     LatchSet,
     LatchClear,
     Rest,

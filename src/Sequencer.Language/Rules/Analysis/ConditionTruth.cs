@@ -139,8 +139,8 @@ internal sealed class ConditionTruth
             case ConstantCondition constant:
                 return Keep(new Node(Shape.Constant, [], 0, constant.Value ? 1 : 0, default), constant.Value ? "true" : "false");
             case StateFact state:
-                int variable = Variable("unit is", Rational.FromInt64(-1), Rational.FromInt64((long)state.State));
-                return Keep(new Node(Shape.Equals, [], variable, (long)state.State, default), $"state {state.State}");
+                int variable = Variable($"{state.Unit} is", Rational.FromInt64(-1), Rational.FromInt64((long)state.State));
+                return Keep(new Node(Shape.Equals, [], variable, (long)state.State, default), $"state {state.Unit} {state.State}");
             case CompareFact compare:
                 return Compare(compare.Left, compare.Comparison, compare.Right);
             case WithinFact within:
@@ -155,10 +155,11 @@ internal sealed class ConditionTruth
         SwitchFact switched => "switch " + switched.Input.Tag,
         LatchFact latch => "latch " + latch.Latch,
         TripFact trip => "trip " + trip.Trip,
+        NamedFact named => "fact " + named.Fact,
         UsableFact usable => "usable " + usable.Input.Tag,
         DosedFact dosed => string.Create(CultureInfo.InvariantCulture, $"dosed {dosed.Output.Tag} {dosed.Step}"),
         OutputFact output => $"{output.Kind} {output.Output.Tag}",
-        StepFact step => string.Create(CultureInfo.InvariantCulture, $"step {step.Step}"),
+        StepFact step => string.Create(CultureInfo.InvariantCulture, $"step {step.Unit} {step.Step}"),
         _ => throw new ArgumentOutOfRangeException(nameof(fact), fact.GetType().Name, "no such condition"),
     };
 

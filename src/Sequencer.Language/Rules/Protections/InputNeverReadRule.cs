@@ -12,7 +12,7 @@ internal sealed class InputNeverReadRule : IProgramRule
         HashSet<string> read = new(Read(program, context.Facts(program).Conditions), StringComparer.Ordinal);
         foreach (AnalogueInput input in program.AnalogueInputs)
         {
-            if (!read.Contains(input.Tag))
+            if (!read.Contains(input.Tag) && !context.ReadElsewhere.Contains(input.Tag))
             {
                 context.Report(SignalDiagnostics.InputNeverRead(input.Span, input.Tag));
             }
@@ -20,7 +20,7 @@ internal sealed class InputNeverReadRule : IProgramRule
 
         foreach (SwitchInput input in program.SwitchInputs)
         {
-            if (!read.Contains(input.Tag))
+            if (!read.Contains(input.Tag) && !context.ReadElsewhere.Contains(input.Tag))
             {
                 context.Report(SignalDiagnostics.InputNeverRead(input.Span, input.Tag));
             }

@@ -13,7 +13,7 @@ internal sealed class LatchNeverReadRule : IProgramRule
             StringComparer.Ordinal);
         foreach (Latch latch in program.Latches)
         {
-            if (!read.Contains(latch.Name))
+            if (!read.Contains(latch.Name) && !context.ReadElsewhere.Contains(latch.Name))
             {
                 context.Report(SignalDiagnostics.LatchNeverRead(latch));
             }

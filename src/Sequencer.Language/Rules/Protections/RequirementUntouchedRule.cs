@@ -31,5 +31,6 @@ internal sealed class RequirementUntouchedRule : IProgramRule
     private static IEnumerable<string> Tags(Condition condition) => ConditionTree.InputTags(condition)
         .Concat(ConditionTree.OutputTags(condition))
         .Concat(ConditionTree.Parts(condition).OfType<LatchFact>().Select(fact => fact.Latch))
+        .Concat(ConditionTree.Parts(condition).OfType<NamedFact>().Select(fact => fact.Fact))
         .Concat(ConditionTree.Parts(condition).OfType<TripFact>().Select(fact => fact.Trip));
 }

@@ -1,0 +1,18 @@
+namespace Sequencer.Export.Writing;
+
+/// <summary>What it is that one unit sees of another.</summary>
+internal enum SeenKind
+{
+    Switch,
+    Reading,
+    Usable,
+    Output,
+    Discrepancy,
+    Total,
+    Latch,
+    Trip,
+    Step,
+    State,
+    Fact,
+    FactPossibly,
+}

@@ -1,0 +1,73 @@
+using Sequencer.Text;
+
+namespace Sequencer.Language.Binding;
+
+/// <summary>Mistakes between the units of a site, codes SEQ0222 to SEQ0239.</summary>
+internal static class UnitDiagnostics
+{
+    public static Diagnostic UnknownUnit(SourceSpan span, string unit, string? near, Symbol? own) => Error(
+        "SEQ0222",
+        span,
+        $"there is no unit `{unit}` on the site" + (near is null ? "" : $"; did you mean `{near}`?"),
+        "what the unit waits for would never come, and what it must keep apart from would not be watched",
+        near is not null ? $"write `{near}`"
+        : own is not null ? $"`{unit}` is {own.Kind.InWords()} of this unit: ask it without a point"
+        : "name a unit whose program stands in `programs:` of `site.yaml`");
+
+    public static Diagnostic UnknownElsewhere(SourceSpan span, string unit, string name, string? near) => Error(
+        "SEQ0223",
+        span,
+        $"unit `{unit}` declares no `{name}`" + (near is null ? "" : $"; did you mean `{near}`?"),
+        "the condition would speak of nothing, and never of what was meant in the other unit",
+        near is null ? $"name something that `{unit}` declares, or publish it there with `fact {name} \"...\" when ...`" : $"write `{unit}.{near}`");
+
+    public static Diagnostic NotPublished(SourceSpan span, string unit, Symbol symbol) => Error(
+        "SEQ0224",
+        span,
+        $"`{symbol.Name}` of unit `{unit}` is {symbol.Kind.InWords()}, which other units do not see",
+        "units see each other's signals, outputs, latches, trips, steps, states and published facts; the rest is each unit's own",
+        $"publish what is meant in `{unit}` with `fact NAME \"...\" when ...` and ask for that") with
+    {
+        Notes = [new RelatedNote(symbol.Span, $"`{symbol.Name}` is declared here")],
+    };
+
+    public static Diagnostic ProofOfAnother(SourceSpan span, string unit, Symbol symbol) => Error(
+        "SEQ0225",
+        span,
+        $"whether `{symbol.Name}` of unit `{unit}` is proved is not seen by other units",
+        "the switches that prove it are judged against the command in the unit's own scan",
+        $"ask for the switch, or publish it in `{unit}` with `fact NAME \"...\" when {symbol.Name} proved`") with
+    {
+        Notes = [new RelatedNote(symbol.Span, $"`{symbol.Name}` is declared here")],
+    };
+
+    public static Diagnostic DrivenByAnother(SourceSpan span, string unit, Symbol symbol) => Error(
+        "SEQ0226",
+        span,
+        $"`{symbol.Name}` belongs to unit `{unit}`: no other unit drives it",
+        "two units that command one device work against each other, and neither one's protections hold alone",
+        $"let `{unit}` drive it when a fact of this unit says so") with
+    {
+        Notes = [new RelatedNote(symbol.Span, $"`{symbol.Name}` is declared here")],
+    };
+
+    public static Diagnostic TagOfTwoUnits(SourceSpan span, string tag, SourceSpan first) => Error(
+        "SEQ0227",
+        span,
+        $"`{tag}` is declared in two units of the site",
+        "a tag is one device or signal of the plant; the other one would have no name of its own on the drawing and in records",
+        "correct the tag, or declare it in one unit and read it in the other with that unit's name before it") with
+    {
+        Notes = [new RelatedNote(first, "first declared here")],
+    };
+
+    public static Diagnostic CircularFacts(SourceSpan span, string fact) => Error(
+        "SEQ0228",
+        span,
+        $"the published fact `{fact}` leads back to itself",
+        "it would hold because it held, with nothing in the plant to begin or end it",
+        "take one of the facts out of the circle; what must be remembered is a `latch`");
+
+    private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
+        new(code, Severity.Error, span, message, reason, mend);
+}

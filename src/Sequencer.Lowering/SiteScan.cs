@@ -1,0 +1,28 @@
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Lowering;
+
+/// <summary>One scan of all units of a site: where one unit finds another.</summary>
+internal sealed class SiteScan
+{
+    private readonly Dictionary<string, UnitScan> _units = new(StringComparer.Ordinal);
+
+    public SiteScan(SiteProgram program)
+    {
+        Program = program;
+        System = new SystemBuilder(program.ScanMilliseconds);
+        foreach (UnitProgram unit in program.Units)
+        {
+            _units.Add(unit.Name, new UnitScan(this, unit));
+        }
+    }
+
+    public SystemBuilder System { get; }
+
+    public SiteProgram Program { get; }
+
+    /// <summary>In the order of <c>site.yaml</c>.</summary>
+    public IEnumerable<UnitScan> Units => Program.Units.Select(unit => _units[unit.Name]);
+
+    public UnitScan Unit(string name) => _units[name];
+}
