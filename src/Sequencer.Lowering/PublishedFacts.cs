@@ -6,7 +6,7 @@ namespace Sequencer.Lowering;
 
 /// <summary>
 /// Facts that a unit publishes by name. Everybody, the unit itself too, sees what the condition was in the last scan;
-/// in the first scan it is unknown.
+/// before the very first scan it is not so.
 /// </summary>
 internal sealed class PublishedFacts
 {
@@ -23,8 +23,8 @@ internal sealed class PublishedFacts
             string name = scan.Named(fact.Name);
             _facts[fact.Name] = (
                 fact,
-                scan.System.State(name, false, retained: false, StatePurpose.Control, origin),
-                scan.System.State($"{name}.possibly", true, retained: false, StatePurpose.Control, origin));
+                scan.System.State(name, false, retained: true, StatePurpose.Control, origin),
+                scan.System.State($"{name}.possibly", false, retained: true, StatePurpose.Control, origin));
         }
     }
 

@@ -6,7 +6,8 @@ namespace Sequencer.Lowering;
 
 /// <summary>
 /// A unit's inputs as other units see them: what they were in the last scan, so that no unit depends on the order in
-/// which units are worked out. In the first scan a switch shows what a broken wire would, and no reading is usable.
+/// which units are worked out. They are retained, so that a loss of power alone trips nothing; before the very first scan
+/// no switch is so and no reading is usable.
 /// </summary>
 internal sealed class ShownSignals
 {
@@ -17,18 +18,18 @@ internal sealed class ShownSignals
 
     public Expression Switch(SwitchInput input) => Shown(
         $"{input.Tag}.shown",
-        name => _scan.System.State(name, input.NormallyClosed, retained: false, StatePurpose.Control, new Origin(input.Span)),
+        name => _scan.System.State(name, false, retained: true, StatePurpose.Control, new Origin(input.Span)),
         () => _scan.Signals.Switch(input));
 
     public Expression Reading(AnalogueInput input) => Shown(
         $"{input.Tag}.shown",
         name => _scan.System.State(
-            name, new IntegerRange(input.Minimum, input.Maximum), input.Minimum, retained: false, StatePurpose.Control, new Origin(input.Span)),
+            name, new IntegerRange(input.Minimum, input.Maximum), input.Minimum, retained: true, StatePurpose.Control, new Origin(input.Span)),
         () => _scan.Signals.Reading(input));
 
     public Expression Usable(AnalogueInput input) => Shown(
         $"{input.Tag}.shown_usable",
-        name => _scan.System.State(name, false, retained: false, StatePurpose.Control, new Origin(input.Span)),
+        name => _scan.System.State(name, false, retained: true, StatePurpose.Control, new Origin(input.Span)),
         () => _scan.Signals.Usable(input));
 
     private Expression Shown(string name, Func<string, DeclaredState> declare, Func<Expression> now)

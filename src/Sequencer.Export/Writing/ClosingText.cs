@@ -32,8 +32,8 @@ internal static class ClosingText
 
     /// <summary>A fact that the unit publishes, as it was in the last scan.</summary>
     public static string Fact(UnitText unit, string fact, bool surely) => surely
-        ? unit.Flag(VariableSection.Kept, fact, $"published: {Description(unit, fact)}")
-        : unit.Flag(VariableSection.Kept, $"{fact}.possibly", $"published: {Description(unit, fact)}, or unknown", initial: true);
+        ? unit.Flag(VariableSection.Retained, fact, $"published: {Description(unit, fact)}")
+        : unit.Flag(VariableSection.Retained, $"{fact}.possibly", $"published: {Description(unit, fact)}, or unknown");
 
     /// <summary>What conditions must see as it was at the start of the scan, though it changes in the scan.</summary>
     public static void KeepBefores(UnitText unit, TextLines head)

@@ -11,12 +11,12 @@ internal sealed class SeenUnits(UnitText unit, SiteProgram site)
     public IReadOnlyCollection<SeenVariable> All => _seen.Values;
 
     public string Switch(SwitchInput input) => Signal(
-        input.Tag, "", SeenKind.Switch, "BOOL", input.NormallyClosed ? "TRUE" : "FALSE", retained: false, "shown");
+        input.Tag, "", SeenKind.Switch, "BOOL", "FALSE", retained: true, "shown");
 
     public string Reading(AnalogueInput input) => Signal(
-        input.Tag, "", SeenKind.Reading, UnitText.Range(input.Minimum, input.Maximum), Number(input.Minimum), retained: false, "shown");
+        input.Tag, "", SeenKind.Reading, UnitText.Range(input.Minimum, input.Maximum), Number(input.Minimum), retained: true, "shown");
 
-    public string Usable(AnalogueInput input) => Signal(input.Tag, ".usable", SeenKind.Usable, "BOOL", "FALSE", retained: false, "shown_usable");
+    public string Usable(AnalogueInput input) => Signal(input.Tag, ".usable", SeenKind.Usable, "BOOL", "FALSE", retained: true, "shown_usable");
 
     public string Output(Output output) => Signal(
         output.Tag, "", SeenKind.Output, "BOOL", output.DeEnergised ? "TRUE" : "FALSE", retained: false, "last");
@@ -52,8 +52,8 @@ internal sealed class SeenUnits(UnitText unit, SiteProgram site)
     {
         (string other, string name) = QualifiedName.Split(fact);
         return See(surely
-            ? new SeenVariable(other, name, SeenKind.Fact, name, "BOOL", "FALSE", false, fact)
-            : new SeenVariable(other, $"{name}.possibly", SeenKind.FactPossibly, name, "BOOL", "TRUE", false, $"{fact}.possibly"));
+            ? new SeenVariable(other, name, SeenKind.Fact, name, "BOOL", "FALSE", true, fact)
+            : new SeenVariable(other, $"{name}.possibly", SeenKind.FactPossibly, name, "BOOL", "FALSE", true, $"{fact}.possibly"));
     }
 
     private string Signal(string qualified, string aspect, SeenKind kind, string type, string initial, bool retained, string suffix)
