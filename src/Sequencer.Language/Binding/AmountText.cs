@@ -9,6 +9,9 @@ internal static class AmountText
 {
     private const int MostDecimals = 6;
 
+    /// <summary>For amounts so small that fewer would show nothing but zeros.</summary>
+    private const int MostDecimalsOfSmall = 15;
+
     /// <param name="value">In base units.</param>
     /// <param name="unit">The unit to show it in; null shows the bare number.</param>
     public static string Show(Rational value, Unit? unit)
@@ -16,7 +19,7 @@ internal static class AmountText
         Rational shown = unit is null ? value : value / unit.Factor;
         int decimals = 0;
         Rational scaled = shown;
-        while (!scaled.IsInteger && decimals < MostDecimals)
+        while (!scaled.IsInteger && decimals < (BigInteger.Abs(scaled.Numerator) < scaled.Denominator ? MostDecimalsOfSmall : MostDecimals))
         {
             scaled *= 10;
             decimals++;

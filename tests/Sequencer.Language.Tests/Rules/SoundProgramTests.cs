@@ -83,9 +83,9 @@ public sealed class SoundProgramTests
     [Fact]
     public void A_switch_of_position_or_of_running_may_be_normally_open() => RuleProgram.IsSilentOn(Tank(
         """
-        input ZSO1 switch at %IX0.1 "Outlet open"
+        input ZSO2 switch at %IX0.1 "Outlet open"
         input SHOWER1 switch at %IX0.2 "Shower in use"
-        interlock I1 "Not while the outlet is open" XV1 blocked while ZSO1 or SHOWER1
+        interlock I1 "Not while the outlet is open" XV1 blocked while ZSO2 or SHOWER1
         """,
         "    go finish when LT1 >= 0.800 m3"));
 

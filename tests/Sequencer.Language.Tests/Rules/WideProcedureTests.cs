@@ -47,7 +47,7 @@ public sealed class WideProcedureTests
                 int number = 100 + (10 * branch) + step;
                 string action = branch == 0 ? "open XV1" : branch == Branches - 1 && step == 2 ? last : "run AG1";
                 text.Append(CultureInfo.InvariantCulture, $"step {number} \"Branch {branch}\"\n{action}\nlimit 30 min then hold \"Slow\"\n");
-                text.Append(step < 2 ? string.Create(CultureInfo.InvariantCulture, $"go {number + 1} when LT1 > 0.600 m3\n") : "");
+                text.Append(step < 2 ? string.Create(CultureInfo.InvariantCulture, $"go {number + 1} when at step {number} stays 2 min\n") : "");
             }
         }
 

@@ -1,3 +1,5 @@
+using Sequencer.Language.Programs;
+
 namespace Sequencer.Language.Rules.Analysis;
 
 /// <summary>
@@ -12,6 +14,10 @@ internal static class TagLetters
     public static bool IsEmergencyStop(string tag) => Letters(tag) is "ES";
 
     public static bool IsAgitator(string tag) => Letters(tag) is "AG";
+
+    /// <summary>ZSO (position switch, open) of a valve and YS (state switch, running) of a motor, with the number of the device.</summary>
+    public static bool ShowsStateOf(string tag, string device, OutputKind kind) =>
+        Letters(tag) == (kind == OutputKind.Valve ? "ZSO" : "YS") && tag.Length > Letters(tag).Length && tag[Letters(tag).Length..] == device[Letters(device).Length..];
 
     private static string Letters(string tag) => new([.. tag.TakeWhile(char.IsAsciiLetter).Select(char.ToUpperInvariant)]);
 }

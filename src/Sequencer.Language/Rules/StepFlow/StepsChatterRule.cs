@@ -1,0 +1,27 @@
+using Sequencer.Language.Programs;
+using Sequencer.Language.Rules.Analysis;
+
+namespace Sequencer.Language.Rules.StepFlow;
+
+/// <summary>Two steps that lead to each other at once, by conditions of which one always holds: no band, no time, no delay between.</summary>
+internal sealed class StepsChatterRule : IProgramRule
+{
+    public void Check(UnitProgram program, RuleContext context)
+    {
+        List<Transition> ways = [.. program.Transitions.Where(way => way.From.Length == 1 && IsUndelayed(way.When))];
+        for (int second = 1; second < ways.Count; second++)
+        {
+            for (int first = 0; first < second; first++)
+            {
+                if (ways[first].To.Contains(ways[second].From[0]) && ways[second].To.Contains(ways[first].From[0])
+                    && !ConditionTruth.CanAllBe([(ways[first].When, false), (ways[second].When, false)]))
+                {
+                    context.Report(CourseDiagnostics.StepsChatter(ways[second], ways[first]));
+                }
+            }
+        }
+    }
+
+    private static bool IsUndelayed(Condition condition) => ConditionTree.Facts(condition)
+        .All(signed => !signed.Timed && signed.Fact is not SwitchFact { Input: { OnDelay.Milliseconds: > 0, OffDelay.Milliseconds: > 0 } });
+}
