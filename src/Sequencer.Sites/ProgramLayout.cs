@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json.Nodes;
 using Sequencer.Language.Formatting;
@@ -8,10 +9,11 @@ using Sequencer.Text;
 
 namespace Sequencer.Sites;
 
-/// <summary>Brings the programs of a site, or one program, into the canonical layout: all of them or, where one has mistakes, none.</summary>
+/// <summary>Brings the programs of a site and the libraries that they use, or one file, into the canonical layout: all of them or, where one has mistakes, none.</summary>
 public static class ProgramLayout
 {
     private const string ProgramEnding = ".seq";
+    private const string LibraryEnding = ".seqlib";
 
     /// <param name="path">A site's folder, or a program file.</param>
     /// <param name="check">Write nothing; that a file would change counts as a failure.</param>
@@ -22,9 +24,9 @@ public static class ProgramLayout
             return CommandRun.NotDone("the site's folder or program has no name");
         }
 
-        if (File.Exists(path) && !path.EndsWith(ProgramEnding, StringComparison.Ordinal))
+        if (File.Exists(path) && !path.EndsWith(ProgramEnding, StringComparison.Ordinal) && !path.EndsWith(LibraryEnding, StringComparison.Ordinal))
         {
-            return CommandRun.NotDone($"`{path}` is no program; name a site's folder or a file that ends in `{ProgramEnding}`");
+            return CommandRun.NotDone($"`{path}` is no program; name a site's folder or a file that ends in `{ProgramEnding}` or `{LibraryEnding}`");
         }
 
         if (!File.Exists(path) && !Directory.Exists(path))
@@ -35,9 +37,11 @@ public static class ProgramLayout
         DiagnosticBag diagnostics = new();
         SiteFolder folder = new(File.Exists(path) ? Parent(path) : path);
         List<(string Name, byte[] Content)> files = [];
-        foreach (PlacedFile file in Named(path, folder, diagnostics))
+        Queue<PlacedFile> waiting = new(Named(path, folder, diagnostics));
+        HashSet<string> seen = new(StringComparer.Ordinal);
+        while (waiting.TryDequeue(out PlacedFile? file))
         {
-            if (folder.Read(file.Name, file.Span, diagnostics) is not { } text)
+            if (!seen.Add(file.Name) || folder.Read(file.Name, file.Span, diagnostics) is not { } text)
             {
                 continue;
             }
@@ -45,12 +49,16 @@ public static class ProgramLayout
             FormatResult result = ProgramFormatter.Format(text);
             diagnostics.AddRange(result.Diagnostics);
             files.Add((file.Name, new UTF8Encoding(false).GetBytes(result.Text ?? "")));
+            if (Directory.Exists(path))
+            {
+                result.Uses.ToList().ForEach(use => waiting.Enqueue(new PlacedFile(use.File, use.Span)));
+            }
         }
 
         return diagnostics.HasErrors ? Refused(diagnostics) : Written(folder, files, check, diagnostics);
     }
 
-    private static IEnumerable<PlacedFile> Named(string path, SiteFolder folder, DiagnosticBag diagnostics)
+    private static ImmutableArray<PlacedFile> Named(string path, SiteFolder folder, DiagnosticBag diagnostics)
     {
         string name = File.Exists(path) ? Path.GetFileName(path) : SiteLoader.DescriptionName;
         SourceSpan nowhere = new SourceText($"{folder.Shown}/{name}", "").Whole;
@@ -61,7 +69,7 @@ public static class ProgramLayout
 
         SourceText? text = folder.Read(name, nowhere, diagnostics);
         SiteDescription? description = text is null ? null : SiteDescriptionReader.Read(text, diagnostics);
-        return description is null ? [] : description.Programs.DistinctBy(program => program.Name);
+        return description is null ? [] : description.Programs;
     }
 
     private static SiteResult Refused(DiagnosticBag diagnostics) =>

@@ -54,7 +54,7 @@ internal static class SiteLoader
     {
         ImmutableArray<SourceText> texts =
             [.. description.Programs.Select(file => folder.Read(file.Name, file.Span, diagnostics)).OfType<SourceText>()];
-        SiteCheckResult result = SiteChecker.Check(texts, description.ScanMilliseconds, texts.Length == description.Programs.Length);
+        SiteCheckResult result = SiteChecker.Check(texts, description.ScanMilliseconds, texts.Length == description.Programs.Length, libraries: folder.Read);
         diagnostics.AddRange(result.Diagnostics);
         foreach ((UnitProgram unit, int place) in result.Units.Select((unit, place) => (unit, place)))
         {

@@ -17,6 +17,25 @@ public sealed record Diagnostic(
 {
     public ImmutableArray<RelatedNote> Notes { get; init; } = [];
 
+    /// <summary>The notes and, for a place in a module, the use that it is about and the uses around that.</summary>
+    public IEnumerable<RelatedNote> AllNotes
+    {
+        get
+        {
+            foreach (RelatedNote note in Notes)
+            {
+                yield return note;
+            }
+
+            for (SourceSpan place = Span; place.Source.Use is { } use;)
+            {
+                SourceSpan? given = place.Source.Given(place.Span);
+                place = given ?? use.Place;
+                yield return new RelatedNote(place, given is null ? $"read for `{use.Name}`, which stands here" : $"given here, for `{use.Name}`");
+            }
+        }
+    }
+
     /// <summary>The order in which diagnostics are shown: file, place, code, wording.</summary>
     public static int Compare(Diagnostic left, Diagnostic right)
     {
@@ -26,7 +45,7 @@ public sealed record Diagnostic(
             return byPath;
         }
 
-        int byPlace = left.Span.Span.Start.CompareTo(right.Span.Span.Start);
+        int byPlace = left.Span.Written.Span.Start.CompareTo(right.Span.Written.Span.Start);
         if (byPlace != 0)
         {
             return byPlace;

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace Sequencer.Text;
 
-/// <summary>Collects the diagnostics of one stage; equal ones are kept once, the result is in order.</summary>
+/// <summary>Collects the diagnostics of one stage; equal ones of one cause are kept once, the result is in order.</summary>
 public sealed class DiagnosticBag
 {
     private readonly HashSet<(string Code, string Path, TextSpan Span, string Message)> _seen = [];
@@ -12,7 +12,8 @@ public sealed class DiagnosticBag
 
     public void Add(Diagnostic diagnostic)
     {
-        if (_seen.Add((diagnostic.Code, diagnostic.Span.Source.Path, diagnostic.Span.Span, diagnostic.Message)))
+        SourceSpan cause = diagnostic.Span.Cause;
+        if (_seen.Add((diagnostic.Code, cause.Source.Path, cause.Span, diagnostic.Message)))
         {
             _diagnostics.Add(diagnostic);
             HasErrors |= diagnostic.Severity == Severity.Error;

@@ -21,9 +21,9 @@ public static class DiagnosticRenderer
     public static string Render(Diagnostic diagnostic)
     {
         StringBuilder text = new();
-        text.Append(CultureInfo.InvariantCulture, $"{diagnostic.Span}: {Word(diagnostic.Severity)} {diagnostic.Code}: {diagnostic.Message}\n");
+        text.Append(CultureInfo.InvariantCulture, $"{diagnostic.Span.Place}: {Word(diagnostic.Severity)} {diagnostic.Code}: {diagnostic.Message}\n");
         AppendExcerpt(text, diagnostic.Span);
-        foreach (RelatedNote note in diagnostic.Notes)
+        foreach (RelatedNote note in diagnostic.AllNotes)
         {
             text.Append(CultureInfo.InvariantCulture, $"  see {note.Span}: {note.Message}\n");
             AppendExcerpt(text, note.Span);
@@ -53,7 +53,7 @@ public static class DiagnosticRenderer
             item["reason"] = diagnostic.Reason;
             item["mend"] = diagnostic.Mend;
             JsonArray notes = [];
-            foreach (RelatedNote note in diagnostic.Notes)
+            foreach (RelatedNote note in diagnostic.AllNotes)
             {
                 JsonObject related = Place(note.Span);
                 related["message"] = note.Message;
@@ -85,7 +85,7 @@ public static class DiagnosticRenderer
 
     private static void AppendExcerpt(StringBuilder text, SourceSpan span)
     {
-        LinePosition start = span.Start;
+        LinePosition start = span.Source.Position(span.Span.Start);
         ReadOnlySpan<char> line = span.Source.Line(start.Line);
         int from = Math.Max(0, Math.Min(start.Column - 1 - (LongestShownLine / 2), line.Length - LongestShownLine));
         ReadOnlySpan<char> shown = line.Slice(from, Math.Min(LongestShownLine, line.Length - from));

@@ -17,8 +17,9 @@ internal static class BlockReaders
     /// <summary>The first words of a fence line, and what reads such a block.</summary>
     private static readonly Dictionary<string, Func<SourceText, ImmutableArray<Diagnostic>>> Readers = new()
     {
-        ["seq"] = text => ProgramChecker.Check(text, ScanMilliseconds).Diagnostics,
+        ["seq"] = text => ProgramChecker.Check(text, ScanMilliseconds, libraries: HasLibraries(text.Path) ? LibraryBlock : null).Diagnostics,
         ["seq units"] = text => SiteChecker.Check(Units(text), ScanMilliseconds).Diagnostics,
+        ["seqlib"] = ProgramChecker.CheckLibrary,
         ["st"] = text => StructuredTextReader.Read(text, new ReadingOptions(ScanMilliseconds: ScanMilliseconds)).Diagnostics,
         ["yaml plant"] = text => Collect(bag => PlantReader.Read(text, bag)),
         ["yaml"] = text => Collect(bag => YamlReader.Read(text, bag)),
@@ -38,6 +39,21 @@ internal static class BlockReaders
         .. text.Content.Split("language 1\n", StringSplitOptions.RemoveEmptyEntries)
             .Select((unit, index) => new SourceText($"{text.Path} ({index + 1})", "language 1\n" + unit)),
     ];
+
+    private static bool HasLibraries(string document) => Documents.Blocks.Any(block => block.Path == document && block.Tag.StartsWith("seqlib ", StringComparison.Ordinal));
+
+    /// <summary>A program's libraries are the blocks <c>seqlib NAME</c> of the same document; where there are none it is checked by itself.</summary>
+    private static SourceText? LibraryBlock(string file, SourceSpan named, DiagnosticBag diagnostics)
+    {
+        FencedBlock? found = Documents.Blocks.FirstOrDefault(block => block.Path == named.Source.Path && block.Tag.Split(' ') is ["seqlib", var name, ..] && name == file);
+        if (found is null)
+        {
+            diagnostics.Add(SiteDiagnostics.NoSuchFile(named, file));
+            return null;
+        }
+
+        return new SourceText(found.Path, found.Text);
+    }
 
     private static ImmutableArray<Diagnostic> Collect(Action<DiagnosticBag> read)
     {

@@ -6,7 +6,7 @@ using Sequencer.Text;
 namespace Sequencer.Spec.Tests;
 
 /// <summary>
-/// Every fenced block does what its fence line says. First what it is: <c>seq</c>, <c>seq units</c> (several programs), <c>st</c>,
+/// Every fenced block does what its fence line says. First what it is: <c>seq</c>, <c>seq units</c> (several programs), <c>seqlib NAME</c>, <c>st</c>,
 /// <c>yaml plant</c>, <c>yaml site</c>, <c>yaml scenario</c>. Then what reading it tells: <c>clean</c>
 /// (nothing; also where a YAML block says no more) or the codes, with or without <c>error=</c>, parted by
 /// commas: exactly these, as often as they are named, warnings included. <c>seq fragment</c> has lines
@@ -63,7 +63,7 @@ public sealed partial class FencedBlockTests
         Assert.True(expected == string.Join(',', codes), $"{block}: expected {(expected.Length == 0 ? "nothing" : expected)}\n{told}");
     }
 
-    [GeneratedRegex(@"^(?<kind>seq|seq units|st|yaml|yaml plant|yaml site|yaml scenario)( ((?<clean>clean)|(?<fragment>fragment)|(error=)?(?<codes>SEQ\d{4}(,SEQ\d{4})*))|(?<=^yaml \w+))$")]
+    [GeneratedRegex(@"^(?<kind>seq|seq units|seqlib(?= )|st|yaml|yaml plant|yaml site|yaml scenario)((?<=seqlib) [a-z/-]+\.seqlib)?( ((?<clean>clean)|(?<fragment>fragment)|(error=)?(?<codes>SEQ\d{4}(,SEQ\d{4})*))|(?<=^yaml \w+))$")]
     private static partial Regex FenceLine();
 
     /// <summary>What such a block tells when it is tied to its site is tested in tests/Sequencer.Sites.Tests.</summary>

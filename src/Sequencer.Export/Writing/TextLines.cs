@@ -28,8 +28,12 @@ internal sealed class TextLines
     /// <summary>A comment that names the place in the program and says what follows.</summary>
     public void Trace(SourceSpan span, string words) => Comment($"{Place(span)}  {words}");
 
-    /// <summary>File and line, as <c>pit.seq:14</c>.</summary>
-    public static string Place(SourceSpan span) => FormattableString.Invariant($"{Path.GetFileName(span.Source.Path)}:{span.Start.Line}");
+    /// <summary>File and line, as <c>pit.seq:14</c>; in a module also the use of it, as <c>dosing.seqlib:5 for DOSE1, pit.seq:14</c>.</summary>
+    public static string Place(SourceSpan span)
+    {
+        string line = FormattableString.Invariant($"{Path.GetFileName(span.Source.Path)}:{span.Start.Line}");
+        return span.Source.Use is { } use ? $"{line} for {use.Name}, {Place(use.Place)}" : line;
+    }
 
     public void Section(string title)
     {

@@ -42,7 +42,7 @@ internal sealed class OutlineReader
 
         foreach (PlacedStatement statement in program.Statements)
         {
-            reader.Add(statement, new LinePlace(program.Source, statement.Offset));
+            reader.Add(statement, new LinePlace(statement.Source, statement.Offset));
         }
 
         reader.CheckComplete(program);
@@ -55,6 +55,9 @@ internal sealed class OutlineReader
         {
             case MalformedLine line:
                 AddMalformed(line);
+                break;
+            case LibrarySyntax or ModuleSyntax:
+                _diagnostics.Add(StructureDiagnostics.Misplaced(place.At(placed.Statement), Word(placed.Statement, place), "modules stand in a library, a file of its own"));
                 break;
             case LanguageSyntax language:
                 AddLanguage(language, place);
@@ -112,14 +115,15 @@ internal sealed class OutlineReader
 
     private void AddDeclaration(StatementSyntax statement, LinePlace place)
     {
-        if (ProcedureHasBegun)
+        if (ProcedureHasBegun && place.At(statement).Source.Use is null)
         {
-            string word = place.At(statement).Text.ToString().Split(' ', '\t', '\n')[0];
-            _diagnostics.Add(StructureDiagnostics.Misplaced(place.At(statement), word, "declarations come before `procedure`"));
+            _diagnostics.Add(StructureDiagnostics.Misplaced(place.At(statement), Word(statement, place), "declarations come before `procedure`"));
         }
 
         switch (statement)
         {
+            case UseSyntax:
+                break;
             case DeclarationSyntax declaration:
                 _outline.Declarations.Add(new PlacedSyntax<DeclarationSyntax>(declaration, place));
                 break;
@@ -168,8 +172,7 @@ internal sealed class OutlineReader
         {
             if (!_strayLineTold)
             {
-                string word = place.At(line).Text.ToString().Split(' ', '\t', '\n')[0];
-                _diagnostics.Add(StructureDiagnostics.Misplaced(place.At(line), word, "it belongs below a `step`"));
+                _diagnostics.Add(StructureDiagnostics.Misplaced(place.At(line), Word(line, place), "it belongs below a `step`"));
             }
 
             _strayLineTold = true;
@@ -178,6 +181,8 @@ internal sealed class OutlineReader
 
         _step.Lines.Add(new PlacedSyntax<StepLineSyntax>(line, place));
     }
+
+    private static string Word(StatementSyntax statement, LinePlace place) => place.At(statement).Text.ToString().Split(' ', '\t', '\n')[0];
 
     private void AddMalformed(MalformedLine line)
     {
@@ -204,7 +209,7 @@ internal sealed class OutlineReader
     private void CheckComplete(ParsedProgram program)
     {
         PlacedStatement first = program.Statements[0];
-        SourceSpan start = new LinePlace(program.Source, first.Offset).At(first.Statement);
+        SourceSpan start = new LinePlace(first.Source, first.Offset).At(first.Statement);
         bool unclear = _malformedKeywords.Contains(null);
         if (first.Statement is not (LanguageSyntax or MalformedLine { Keyword: null or "language" }))
         {

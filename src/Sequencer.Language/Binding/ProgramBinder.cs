@@ -130,6 +130,7 @@ internal sealed class ProgramBinder
             AlarmSyntax alarm => _protections.Bind(alarm, place),
             AssumeSyntax assume => _requirements.Bind(assume, place),
             RequireSyntax require => _requirements.Bind(require, place),
+            EquipmentSyntax => null,
             _ when _context.Symbols.Find(declaration.Syntax.Name.Text) is { } symbol => _declarations.Demand<object>(symbol, symbol.Span),
             _ => throw new System.Diagnostics.UnreachableException(declaration.Syntax.GetType().Name),
         };

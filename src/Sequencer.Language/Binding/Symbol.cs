@@ -34,6 +34,7 @@ internal sealed record Symbol(string Name, SymbolKind Kind, DeclarationSyntax? S
         AlarmSyntax => SymbolKind.Alarm,
         AssumeSyntax => SymbolKind.Assumption,
         RequireSyntax => SymbolKind.Requirement,
+        EquipmentSyntax => SymbolKind.Equipment,
         _ => throw new System.Diagnostics.UnreachableException(syntax.GetType().Name),
     };
 }

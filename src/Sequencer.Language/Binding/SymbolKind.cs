@@ -18,4 +18,5 @@ internal enum SymbolKind
     Alarm,
     Assumption,
     Requirement,
+    Equipment,
 }

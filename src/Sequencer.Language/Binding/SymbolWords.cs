@@ -21,6 +21,7 @@ internal static class SymbolWords
         SymbolKind.Alarm => "an alarm",
         SymbolKind.Assumption => "an assumption",
         SymbolKind.Requirement => "a requirement",
+        SymbolKind.Equipment => "equipment made from a module",
         _ => throw new System.Diagnostics.UnreachableException($"kind {kind}"),
     };
 }

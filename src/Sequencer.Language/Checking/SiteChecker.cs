@@ -1,4 +1,5 @@
 using Sequencer.Language.Binding;
+using Sequencer.Language.Modules;
 using Sequencer.Language.Parsing;
 using Sequencer.Language.Programs;
 using Sequencer.Language.Rules;
@@ -7,7 +8,7 @@ using Sequencer.Text;
 namespace Sequencer.Language.Checking;
 
 /// <summary>
-/// The whole way from the texts of a site's programs to checked programs: parse all, declare all names, bind each, then
+/// The whole way from the texts of a site's programs to checked programs: parse all, put modules in, declare all names, bind each, then
 /// rules. Every mistake of all files is told in one pass; rules run only on programs whose names and units are sound.
 /// </summary>
 public static class SiteChecker
@@ -16,25 +17,27 @@ public static class SiteChecker
     /// <param name="scanMilliseconds">The site's scan period, above zero.</param>
     /// <param name="complete">False where a file of the site could not be read: a unit that is named may be in it.</param>
     /// <param name="cache">Trees of lines seen before; give the same one again after an edit.</param>
-    public static SiteCheckResult Check(IReadOnlyList<SourceText> texts, int scanMilliseconds, bool complete = true, ParseCache? cache = null)
+    /// <param name="libraries">Reads the libraries that the programs use; null where they stand alone.</param>
+    public static SiteCheckResult Check(IReadOnlyList<SourceText> texts, int scanMilliseconds, bool complete = true, ParseCache? cache = null, LibraryReader? libraries = null)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(scanMilliseconds, 1);
         ParseCache trees = cache ?? new ParseCache();
         SiteNames names = new() { UnitsMayBeMissing = !complete };
-        List<CheckedFile> files = [.. texts.Select(text => Read(text, scanMilliseconds, trees, names))];
+        List<CheckedFile> files = [.. texts.Select(text => Read(text, scanMilliseconds, trees, libraries, names))];
         files.ForEach(file => file.Binder?.Declare());
         files.ForEach(file => file.Program = file.Binder?.Bind());
         SiteRules.Check([.. files.Where(file => file.Program is not null).Select(file => (file.Program!, file.Diagnostics))]);
         return new SiteCheckResult([.. files.Select(file => Judge(file, scanMilliseconds))]);
     }
 
-    private static CheckedFile Read(SourceText text, int scanMilliseconds, ParseCache trees, SiteNames names)
+    private static CheckedFile Read(SourceText text, int scanMilliseconds, ParseCache trees, LibraryReader? libraries, SiteNames names)
     {
         DiagnosticBag diagnostics = new();
         ParsedProgram parsed = ProgramParser.Parse(text, trees, diagnostics);
         if (parsed.IsWhole)
         {
-            return new CheckedFile(new ProgramBinder(parsed, scanMilliseconds, names, diagnostics), diagnostics);
+            ParsedProgram expanded = ModuleExpansion.Expand(parsed, libraries, trees, diagnostics);
+            return new CheckedFile(new ProgramBinder(expanded, scanMilliseconds, names, diagnostics), diagnostics);
         }
 
         names.UnitsMayBeMissing = true;

@@ -1,8 +1,6 @@
-using Sequencer.Language.Syntax;
-
 namespace Sequencer.Language.Formatting;
 
-/// <summary>No empty line at either end, never two in a row, and one before each step, join and section with the comments right above it.</summary>
+/// <summary>No empty line at either end, never two in a row, and one before each step, join, section and module with the comments right above it.</summary>
 internal static class BlankLines
 {
     public static IReadOnlyList<LayoutItem> Ordered(IReadOnlyList<LayoutItem> items)
@@ -10,7 +8,7 @@ internal static class BlankLines
         List<LayoutItem> ordered = [];
         foreach (LayoutItem item in items)
         {
-            if (item is StatementItem { Statement: StepSyntax or JoinSyntax or SectionSyntax })
+            if (item is StatementItem { IsSetOff: true })
             {
                 SetOff(ordered);
             }

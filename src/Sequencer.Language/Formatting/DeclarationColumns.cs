@@ -43,7 +43,7 @@ internal static class DeclarationColumns
             depth += token.Text == "(" ? 1 : token.Text == ")" ? -1 : 0;
             bool canBegin = depth == 0 && token.Kind == TokenKind.Word && tokens[index - 1].Text is not ("else" or "then");
             bool beginsClause = canBegin && clauseWords.Remove(token.Text);
-            bool beginsColumn = (canBegin && columnWords.Remove(token.Text)) || IsBehindName(tokens, index) || BeginsOrFollowsText(tokens, index);
+            bool beginsColumn = (canBegin && columnWords.Remove(token.Text)) || IsBehindName(tokens, index) || (depth == 0 && BeginsOrFollowsText(tokens, index));
             if (!beginsClause && !beginsColumn)
             {
                 continue;
@@ -63,7 +63,7 @@ internal static class DeclarationColumns
         return [.. columns];
     }
 
-    private static bool IsBehindName(ImmutableArray<Token> tokens, int index) => index == 2 && tokens[index].Kind != TokenKind.Text;
+    private static bool IsBehindName(ImmutableArray<Token> tokens, int index) => index == 2 && tokens[index].Kind != TokenKind.Text && tokens[index].Text is not ("(" or "is");
 
     private static bool BeginsOrFollowsText(ImmutableArray<Token> tokens, int index)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Sequencer.Language.Parsing;
+using Sequencer.Language.Syntax;
 using Sequencer.Text;
 
 namespace Sequencer.Language.Formatting;
@@ -13,6 +14,7 @@ internal sealed class LayoutReader
     private readonly string _text;
     private readonly ParseCache _cache;
     private readonly List<LayoutItem> _items = [];
+    private bool _isInModule;
 
     private LayoutReader(string text, ParseCache cache)
     {
@@ -56,7 +58,10 @@ internal sealed class LayoutReader
         }
 
         rows.Add(new LayoutRow(first, tokens.Length, null));
-        _items.Add(new StatementItem(_cache.Parse(written), tokens, rows.ToImmutable(), written));
+        StatementSyntax statement = _cache.Parse(written);
+        _isInModule &= statement is not ModuleSyntax;
+        _items.Add(new StatementItem(statement, tokens, rows.ToImmutable(), written) { IsInModule = _isInModule });
+        _isInModule |= statement is ModuleSyntax;
     }
 
     private void ReadBetween(int from, int to)

@@ -21,7 +21,7 @@ internal sealed class LayoutWriter
         int index = 0;
         while (index < _items.Count)
         {
-            if (_items[index] is StatementItem { Indentation: 0 })
+            if (_items[index] is StatementItem { IsDeclaration: true })
             {
                 index = WriteRun(index);
                 continue;
@@ -42,7 +42,7 @@ internal sealed class LayoutWriter
         int end = from;
         for (int index = from; index < _items.Count; index++)
         {
-            if (_items[index] is StatementItem { Indentation: 0 } statement && statement.FirstWord == word)
+            if (_items[index] is StatementItem { IsDeclaration: true } statement && statement.FirstWord == word)
             {
                 run.Add(statement);
                 end = index + 1;

@@ -35,6 +35,11 @@ internal static class TokenSpacing
             return false;
         }
 
+        if (IsSymbol(token, "(") && (tokens[0].Text is "module" or "equipment"))
+        {
+            return false;
+        }
+
         bool isPoint = IsSymbol(token, ".") && before.Kind == TokenKind.Word;
         bool followsPoint = IsSymbol(before, ".") && token.Kind == TokenKind.Word;
         return !isPoint && !followsPoint && !(token.Kind == TokenKind.Number && IsSign(tokens, index - 1));

@@ -21,6 +21,9 @@ public static class ProgramLimits
     /// <summary>Digits of one number: beyond any instrument, and exact in 64 bits.</summary>
     public const int NumberDigits = 15;
 
+    /// <summary>Modules in modules: more would hide from a reader what a line stands for.</summary>
+    public const int ModuleDepth = 8;
+
     /// <summary>Lines that are no statements, in one file, before the checker stops reading it.</summary>
     public const int MalformedLines = 1_000;
 

@@ -26,7 +26,7 @@ internal static class ProgramParser
             StatementSyntax? statement = Read(source, line, cache);
             if (statement is not null)
             {
-                statements.Add(new PlacedStatement(line.Span.Start, statement, line.Documentation));
+                statements.Add(new PlacedStatement(source, line.Span.Start, statement, line.Documentation));
             }
 
             LineFault? fault = statement is MalformedLine broken ? broken.Fault : line.Fault;

@@ -31,8 +31,7 @@ internal static class ProtectionGrammar
         from set in Keyword("set when").Then(_ => ExpressionGrammar.Condition)
         from comma in Symbol(",", null).XOptional()
         from clear in Keyword("clear when").Then(_ => ExpressionGrammar.Condition)
-        from second in Symbol(",", null).XOptional()
-        from retained in Keyword("retained").XOptional()
+        from retained in Symbol(",", null).XOptional().Then(_ => Keyword("retained")).XOptional()
         select new LatchSyntax(name, description, set, clear, retained.IsDefined, name.Span);
 
     public static readonly Parser<StatementSyntax> Fact =

@@ -18,6 +18,10 @@ internal static class StatementParser
     {
         ["language"] = ProcedureGrammar.Language,
         ["unit"] = ProcedureGrammar.Unit,
+        ["library"] = ModuleGrammar.Library,
+        ["use"] = ModuleGrammar.Use,
+        ["module"] = ModuleGrammar.Module,
+        ["equipment"] = ModuleGrammar.Equipment,
         ["input"] = SignalGrammar.Input,
         ["output"] = SignalGrammar.Output,
         ["reagent"] = SignalGrammar.Reagent,

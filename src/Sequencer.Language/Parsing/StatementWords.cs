@@ -10,6 +10,10 @@ internal static class StatementWords
     {
         ["language"] = "language 1",
         ["unit"] = "unit R101 \"Reaction tank\"",
+        ["library"] = "library 1",
+        ["use"] = "use \"lib/dosing.seqlib\"",
+        ["module"] = "module DosingPump(name pump, address pump_at, quantity rate)",
+        ["equipment"] = "equipment DOSE1 is DosingPump(pump = P201, pump_at = %QX0.2, rate = 0.20 L/min)",
         ["input"] = "input LT101 0 .. 6.000 m3 at %IW0 \"Tank volume\" bad after 2 s",
         ["output"] = "output P101 motor at %QX0.1 \"Feed pump\" safe stopped",
         ["reagent"] = "reagent CAUSTIC \"Sodium hydroxide\" raises AT101",
@@ -44,14 +48,14 @@ internal static class StatementWords
 
     /// <summary>All keywords; none of them is a name or a unit.</summary>
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
-        ("a abort after alarm always amount and at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
+        ("a abort address after alarm always amount and at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
         + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
-        + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises reset "
-        + "restart retained rises rising running safe scan scans set starts stays step stopped switch the then to toward "
+        + "lowers monitored most motor name never no normally not number of off on once only open opposes or per power proved pulse pulses quantity raises reset "
+        + "restart retained rises rising running safe scan scans set starts stays step stopped switch text the then to toward "
         + "total trip unless until usable valve value wait when while with within").Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(
-        ["input", "output", "reagent", "parameter", "latch", "fact", "group", "interlock", "permissive", "trip", "alarm", "assume", "require",
+        ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "group", "interlock", "permissive", "trip", "alarm", "assume", "require",
         "open", "close", "run", "stop", "dose", "unit"], StringComparer.Ordinal);
 
     /// <summary>Whether a line that ends like this goes on on the next one.</summary>

@@ -3,6 +3,7 @@ using CsCheck;
 using Sequencer.Language.Formatting;
 using Sequencer.Language.Parsing;
 using Sequencer.Language.Tests.Checking;
+using Sequencer.Language.Tests.Modules;
 using Sequencer.Testing;
 using Sequencer.Text;
 
@@ -16,7 +17,7 @@ public sealed class ProgramFormatterTests
 
     public static TheoryData<string> Programs =>
     [
-        .. Directory.EnumerateFiles(RepositoryPath.At("sequences"), "*.seq", SearchOption.AllDirectories)
+        .. Directory.EnumerateFiles(RepositoryPath.At("sequences"), "*.seq*", SearchOption.AllDirectories)
             .Append(RepositoryPath.At("src", "Sequencer.Sites", "Template", "program.seq"))
             .Select(path => Path.GetRelativePath(RepositoryPath.Root, path)).Order(StringComparer.Ordinal),
     ];
@@ -27,6 +28,21 @@ public sealed class ProgramFormatterTests
     {
         string text = File.ReadAllText(RepositoryPath.At(path));
         Assert.True(Formatted(text) == text, $"run `sequencer format` on {path}");
+    }
+
+    /// <summary>The fenced blocks of spec/modules.md, a library and a program.</summary>
+    public static TheoryData<string> ModuleBlocks =>
+        [.. File.ReadAllText(RepositoryPath.At("spec", "modules.md")).Split("```seq").Skip(1).Select(block => block[(block.IndexOf('\n', StringComparison.Ordinal) + 1)..block.IndexOf("```", StringComparison.Ordinal)])];
+
+    [Theory]
+    [MemberData(nameof(ModuleBlocks))]
+    public void Libraries_and_equipment_are_laid_out_in_the_specification(string text) => Assert.Equal(text, Formatted(text));
+
+    [Fact]
+    public void A_library_and_its_equipment_have_their_place()
+    {
+        Assert.Equal(ModuleProgram.Library, Formatted(ModuleProgram.Library));
+        Assert.Equal(ModuleProgram.Program, Formatted(ModuleProgram.Program));
     }
 
     [Fact]
@@ -115,14 +131,17 @@ public sealed class ProgramFormatterTests
     public void Other_blanks_give_the_same_text() => SpoiltLayout.Of(Plain, breaks: false, comments: false).SampleRepeatably(
         spoilt => Assert.Equal(Formatted(Plain), Formatted(spoilt)), iterations: 20);
 
-    [Fact]
-    public void A_spoilt_layout_is_laid_out_once_and_for_all() => SpoiltLayout.Of(SamplePrograms.Full, breaks: true, comments: true).SampleRepeatably(
+    [Theory]
+    [InlineData(SamplePrograms.Full)]
+    [InlineData(ModuleProgram.Library)]
+    [InlineData(ModuleProgram.Program)]
+    public void A_spoilt_layout_is_laid_out_once_and_for_all(string text) => SpoiltLayout.Of(text, breaks: true, comments: true).SampleRepeatably(
         spoilt =>
         {
             string once = Formatted(spoilt);
             Assert.Equal(once, Formatted(once));
             Assert.Equal(Comments(spoilt), Comments(once));
-            Assert.Equal(Tokens(SamplePrograms.Full), Tokens(once));
+            Assert.Equal(Tokens(text), Tokens(once));
             Assert.Equal(Documentation(spoilt), Documentation(once));
         },
         iterations: 30);
