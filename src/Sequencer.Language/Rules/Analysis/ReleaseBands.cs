@@ -26,6 +26,11 @@ internal static class ReleaseBands
         }
     }
 
+    /// <summary>Some part of the release holds where, or right beside where, the cause does.</summary>
+    public static bool Overlap(Interlock interlock) => Of(interlock).Any(band => Overlap(band.Cause, band.End));
+
+    public static bool Overlap(ReadingThreshold cause, ReadingThreshold end) => cause.Above == end.Above || Width(cause, end).Sign <= 0;
+
     /// <summary>The least distance from the release's bound to the cause's; negative where they overlap.</summary>
     public static Rational Width(ReadingThreshold cause, ReadingThreshold end) => cause.Above ? cause.Low - end.High : end.Low - cause.High;
 

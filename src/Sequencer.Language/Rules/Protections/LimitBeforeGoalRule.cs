@@ -18,7 +18,7 @@ internal sealed class LimitBeforeGoalRule : IProgramRule
         [
             .. program.Alarms.Select(alarm => (alarm.Condition, alarm.Name, "is raised", (Interlock?)null)),
             .. program.Trips.Select(trip => (trip.Condition, trip.Name, "trips", (Interlock?)null)),
-            .. program.Interlocks.Where(interlock => interlock.Form == InterlockForm.FromUntil)
+            .. program.Interlocks.Where(interlock => interlock.Form == InterlockForm.FromUntil && !ReleaseBands.Overlap(interlock))
                 .SelectMany(interlock => Parts(interlock.Condition).Select(part => (part, interlock.Name, "blocks", (Interlock?)interlock))),
         ];
         foreach ((Condition limit, string name, string acts, Interlock? interlock) in limits)

@@ -12,7 +12,7 @@ internal sealed class ReleaseOverlapsCauseRule : IProgramRule
         {
             foreach ((Condition release, ReadingThreshold cause, ReadingThreshold end) in ReleaseBands.Of(interlock))
             {
-                if (cause.Above == end.Above || ReleaseBands.Width(cause, end).Sign <= 0)
+                if (ReleaseBands.Overlap(cause, end))
                 {
                     context.Report(ProtectionDiagnostics.ReleaseOverlapsCause(interlock, release));
                 }

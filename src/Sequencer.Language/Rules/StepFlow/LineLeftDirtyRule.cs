@@ -3,12 +3,13 @@ using Sequencer.Language.Rules.Analysis;
 
 namespace Sequencer.Language.Rules.StepFlow;
 
-/// <summary>A latch that a dosing output sets and a flush clears, where a hold neither flushes (a step of <c>holding</c>, the value while Held) nor raises an alarm or a trip that names it.</summary>
+/// <summary>A latch that a dosing output sets and a flush clears, where a hold neither flushes (a step of <c>holding</c>, the value while Held) nor raises an alarm or a trip that names it. A latch that nothing reads has a message of its own.</summary>
 internal sealed class LineLeftDirtyRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
     {
-        foreach (Latch latch in program.Latches)
+        HashSet<string> read = [.. context.Facts(program).Conditions.SelectMany(place => ConditionTree.Parts(place.Condition)).OfType<LatchFact>().Select(fact => fact.Latch)];
+        foreach (Latch latch in program.Latches.Where(latch => read.Contains(latch.Name)))
         {
             Output? dosing = On(latch.Set).FirstOrDefault(output => output.Delivery is not null);
             Output? flush = On(latch.Clear).Concat(Confirmed(latch.Clear, program)).FirstOrDefault(output => output.Delivery is null);

@@ -4,7 +4,7 @@ using Sequencer.Language.Units;
 
 namespace Sequencer.Language.Rules.StepFlow;
 
-/// <summary>A dose whose least response for each pulse is more than what lies between its target and the far end of the band that is the only way on.</summary>
+/// <summary>A dose whose least response for each pulse is more than what lies between its target and the far end of the band that is the only way on. Two doses on one output have a message of their own.</summary>
 internal sealed class PulseBeyondBandRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
@@ -13,7 +13,8 @@ internal sealed class PulseBeyondBandRule : IProgramRule
         {
             foreach (DoseAction dose in step.Actions.OfType<DoseAction>())
             {
-                if (program.Transitions.Where(way => way.From.Contains(step.Number)).ToArray() is [var only])
+                if (step.Actions.Count(action => OutputUse.DrivenBy(action)?.Tag == dose.Output.Tag) == 1
+                    && program.Transitions.Where(way => way.From.Contains(step.Number)).ToArray() is [var only])
                 {
                     Check(dose, only, context);
                 }

@@ -5,7 +5,8 @@ namespace Sequencer.Language.Rules.StepFlow;
 
 /// <summary>
 /// A chemical that a step runs or opens without a time of its own: without a pause toward the reading that it
-/// moves, or with nothing in the step or in an interlock that looks at its total.
+/// moves, or with nothing in the step or in an interlock that looks at its total. Beside a dose on the same output the
+/// conflict has a message of its own.
 /// </summary>
 internal sealed class UnmeasuredDoseRule : IProgramRule
 {
@@ -15,7 +16,8 @@ internal sealed class UnmeasuredDoseRule : IProgramRule
         {
             foreach (DriveAction drive in step.Actions.OfType<DriveAction>())
             {
-                if (drive is { On: true, For: null } && OutputUse.DosesChemical(drive.Output, program.Reagents))
+                if (drive is { On: true, For: null } && OutputUse.DosesChemical(drive.Output, program.Reagents)
+                    && !step.Actions.Any(action => OutputUse.Doses(action) && OutputUse.DrivenBy(action)?.Tag == drive.Output.Tag))
                 {
                     Check(drive, step, program, context);
                 }
