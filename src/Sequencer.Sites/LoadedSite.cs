@@ -5,6 +5,7 @@ using Sequencer.Plant.Description;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Sites.Descriptions;
+using Sequencer.Sites.Recipes;
 
 namespace Sequencer.Sites;
 
@@ -16,4 +17,5 @@ internal sealed record LoadedSite(
     string MeaningHash,
     PlantModel Plant,
     SiteMetadata Metadata,
+    ImmutableArray<Recipe> Recipes,
     ImmutableArray<Scenario> Scenarios);

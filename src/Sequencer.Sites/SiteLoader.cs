@@ -9,6 +9,7 @@ using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Sites.Descriptions;
 using Sequencer.Sites.Folders;
+using Sequencer.Sites.Recipes;
 using Sequencer.Sites.Scenarios;
 using Sequencer.Sites.Stages;
 using Sequencer.Text;
@@ -19,6 +20,7 @@ namespace Sequencer.Sites;
 internal static class SiteLoader
 {
     public const string DescriptionName = "site.yaml";
+    private const string RecipeFolder = "recipes";
 
     /// <summary>The site, or null if there is an error; all diagnostics of all files go to the bag.</summary>
     public static LoadedSite? Load(SiteFolder folder, DiagnosticBag diagnostics)
@@ -33,7 +35,12 @@ internal static class SiteLoader
 
         ImmutableArray<UnitProgram> units = Programs(folder, description, diagnostics);
         PlantModel? plant = ReadPlant(folder, description, diagnostics);
-        ImmutableArray<Scenario> scenarios = ReadScenarios(folder, diagnostics);
+        ImmutableArray<Recipe> recipes = ReadRecipes(folder, diagnostics);
+        ImmutableDictionary<string, ImmutableArray<ParameterSetting>> settings =
+            RecipeFit.Settings(recipes, units, units.Length == description.Programs.Length, diagnostics);
+        bool allRead = recipes.Length == folder.Files(RecipeFolder, ".yaml").Count;
+        ImmutableArray<Scenario> scenarios =
+            [.. ReadScenarios(folder, diagnostics).Select(scenario => RecipeFit.Applied(scenario, settings, allRead, diagnostics))];
         Cross(description, units, diagnostics);
         CheckConsent(description, units, plant, diagnostics);
         if (diagnostics.HasErrors || plant is null)
@@ -45,7 +52,7 @@ internal static class SiteLoader
         TransitionSystem system = SiteLowering.Lower(programs);
         string hash = MeaningHash.Of(system);
         SiteMetadata metadata = SimulationMetadata.Of(programs, hash, [.. description.Consent.Select(Limit)]);
-        LoadedSite site = new(description, programs, system, hash, plant, metadata, scenarios);
+        LoadedSite site = new(description, programs, system, hash, plant, metadata, recipes, scenarios);
         ScenarioFit.Check(site, diagnostics);
         return diagnostics.HasErrors ? null : site;
     }
@@ -71,6 +78,26 @@ internal static class SiteLoader
         folder.Read(description.Plant.Name, description.Plant.Span, diagnostics) is { } text
             ? PlantReader.Read(text, diagnostics)
             : null;
+
+    private static ImmutableArray<Recipe> ReadRecipes(SiteFolder folder, DiagnosticBag diagnostics)
+    {
+        ImmutableArray<Recipe>.Builder recipes = ImmutableArray.CreateBuilder<Recipe>();
+        foreach (string file in folder.Files(RecipeFolder, ".yaml"))
+        {
+            SourceSpan nowhere = new SourceText($"{folder.Shown}/{file}", "").Whole;
+            if (folder.Read(file, nowhere, diagnostics) is { } text && RecipeReader.Read(text, diagnostics) is { } recipe)
+            {
+                if (recipes.FirstOrDefault(other => FileNames.Of(other.Name) == FileNames.Of(recipe.Name)) is { } first)
+                {
+                    diagnostics.Add(RecipeDiagnostics.TwoRecipesOfOneName(recipe.Span, recipe.Name, first.Span));
+                }
+
+                recipes.Add(recipe);
+            }
+        }
+
+        return recipes.ToImmutable();
+    }
 
     private static ImmutableArray<Scenario> ReadScenarios(SiteFolder folder, DiagnosticBag diagnostics)
     {

@@ -3,6 +3,7 @@ using Sequencer.Language.Checking;
 using Sequencer.Plant.Description;
 using Sequencer.Plant.Yaml;
 using Sequencer.Sites.Descriptions;
+using Sequencer.Sites.Recipes;
 using Sequencer.Sites.Scenarios;
 using Sequencer.StructuredText;
 using Sequencer.Text;
@@ -24,6 +25,7 @@ internal static class BlockReaders
         ["yaml plant"] = text => Collect(bag => PlantReader.Read(text, bag)),
         ["yaml"] = text => Collect(bag => YamlReader.Read(text, bag)),
         ["yaml site"] = text => Collect(bag => SiteDescriptionReader.Read(text, bag)),
+        ["yaml recipe"] = text => Collect(bag => RecipeReader.Read(text, bag)),
         ["yaml scenario"] = text => Collect(bag => ScenarioReader.Read(text, bag)),
     };
 

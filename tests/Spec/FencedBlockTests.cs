@@ -7,10 +7,11 @@ namespace Sequencer.Spec.Tests;
 
 /// <summary>
 /// Every fenced block does what its fence line says. First what it is: <c>seq</c>, <c>seq units</c> (several programs), <c>seqlib NAME</c>, <c>st</c>,
-/// <c>yaml plant</c>, <c>yaml site</c>, <c>yaml scenario</c>. Then what reading it tells: <c>clean</c>
+/// <c>yaml plant</c>, <c>yaml site</c>, <c>yaml recipe</c>, <c>yaml scenario</c>. Then what reading it tells: <c>clean</c>
 /// (nothing; also where a YAML block says no more) or the codes, with or without <c>error=</c>, parted by
 /// commas: exactly these, as often as they are named, warnings included. <c>seq fragment</c> has lines
-/// that can be read, <c>yaml fragment</c> is YAML; <c>yaml site-scenario SITE</c> is a scenario of a site.
+/// that can be read, <c>yaml fragment</c> is YAML; <c>yaml site-scenario SITE</c> is a scenario of a site,
+/// <c>yaml site-files SITE</c> are files to be put into one, each under a line with its name.
 /// The blocks of the tutorial are run in tests/Sequencer.Cli.Tests. What is no program says so: <c>text</c>, <c>sh</c>, <c>ebnf</c> and the like.
 /// </summary>
 public sealed partial class FencedBlockTests
@@ -48,6 +49,13 @@ public sealed partial class FencedBlockTests
             return;
         }
 
+        if (SiteFiles().Match(block.Tag) is { Success: true } files)
+        {
+            Assert.True(Directory.Exists(RepositoryPath.At("sequences", files.Groups["site"].Value)), $"{block}: no such site");
+            Assert.True(block.Text.StartsWith("# ", StringComparison.Ordinal), $"{block}: its first line names no file");
+            return;
+        }
+
         Match tag = FenceLine().Match(block.Tag);
         Assert.True(tag.Success, $"{block}: no such fence line");
         ImmutableArray<Diagnostic> found = BlockReaders.Read(tag.Groups["kind"].Value, block);
@@ -63,10 +71,13 @@ public sealed partial class FencedBlockTests
         Assert.True(expected == string.Join(',', codes), $"{block}: expected {(expected.Length == 0 ? "nothing" : expected)}\n{told}");
     }
 
-    [GeneratedRegex(@"^(?<kind>seq|seq units|seqlib(?= )|st|yaml|yaml plant|yaml site|yaml scenario)((?<=seqlib) [a-z/-]+\.seqlib)?( ((?<clean>clean)|(?<fragment>fragment)|(error=)?(?<codes>SEQ\d{4}(,SEQ\d{4})*))|(?<=^yaml \w+))$")]
+    [GeneratedRegex(@"^(?<kind>seq|seq units|seqlib(?= )|st|yaml|yaml plant|yaml site|yaml recipe|yaml scenario)((?<=seqlib) [a-z/-]+\.seqlib)?( ((?<clean>clean)|(?<fragment>fragment)|(error=)?(?<codes>SEQ\d{4}(,SEQ\d{4})*))|(?<=^yaml \w+))$")]
     private static partial Regex FenceLine();
 
-    /// <summary>What such a block tells when it is tied to its site is tested in tests/Sequencer.Sites.Tests.</summary>
+    /// <summary>What such blocks tell when they are tied to their site is tested in tests/Sequencer.Sites.Tests.</summary>
+    [GeneratedRegex(@"^yaml site-files (?<site>[a-z-]+) (clean|SEQ\d{4})$")]
+    private static partial Regex SiteFiles();
+
     [GeneratedRegex(@"^yaml site-scenario (?<site>[a-z-]+) (clean|SEQ\d{4})$")]
     private static partial Regex SiteScenario();
 }

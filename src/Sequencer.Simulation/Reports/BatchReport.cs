@@ -46,6 +46,11 @@ public static class BatchReport
         table.Add("program meaning", site.MeaningHash);
         table.Add("scenario", result.Scenario.Name);
         table.Add("purpose", result.Scenario.Description);
+        if (result.Scenario.Recipe is { } recipe)
+        {
+            table.Add("recipe", recipe.Name);
+        }
+
         table.Add("seed", result.Scenario.Seed.ToString(CultureInfo.InvariantCulture));
         table.Add("scan", string.Create(CultureInfo.InvariantCulture, $"{record.ScanMilliseconds} ms"));
         table.Add("simulated time", DurationWords.Of(record.Seconds) + (result.EndedByDuration ? ", ended by the scenario's time limit" : ""));

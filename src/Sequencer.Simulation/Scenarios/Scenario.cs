@@ -14,6 +14,10 @@ public sealed record Scenario(string Name, string Description, double DurationSe
     /// <summary>Seeds the plant's noise and tolerances.</summary>
     public int Seed { get; init; } = 1;
 
+    /// <summary>Null where the programs' defaults count.</summary>
+    public NamedRecipe? Recipe { get; init; }
+
+    /// <summary>Before the start, in this order; a later one of a parameter counts.</summary>
     public ImmutableArray<ParameterSetting> Settings { get; init; } = [];
 
     public ImmutableArray<ScriptedAction> Actions { get; init; } = [];

@@ -40,6 +40,7 @@ public static class ScenarioReader
         {
             Seed = (int)(file.OptionalWholeNumber("seed", 0, MostSeed) ?? 1),
             Until = file.OptionalFields("until") is YamlFields until ? MomentReading.Event(until, "`until`") : null,
+            Recipe = file.OptionalText("recipe") is { } recipe ? new NamedRecipe(recipe.Value, recipe.Span) : null,
             Settings = [.. Settings(file)],
             Actions = [.. ActionReading.Each(file)],
             Expectations = [.. ExpectationReading.Each(file)],

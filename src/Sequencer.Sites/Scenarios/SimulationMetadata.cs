@@ -92,7 +92,7 @@ public static class SimulationMetadata
         }
     }
 
-    private static decimal InUnit(Rational baseUnits, Unit unit) => ToDecimal(baseUnits / unit.Factor);
+    internal static decimal InUnit(Rational baseUnits, Unit unit) => ToDecimal(baseUnits / unit.Factor);
 
     /// <summary>To the 28 figures of a decimal; exact for what a person writes.</summary>
     private static decimal ToDecimal(Rational value) => (decimal)value.Numerator / (decimal)(BigInteger)value.Denominator;

@@ -19,6 +19,10 @@ internal static class CheckStage
         {
             lines.Add($"{site.Programs.Units.Sum(unit => unit.Steps.Length)} steps, "
                 + $"{site.System.Inputs.Length} inputs, {site.System.Outputs.Length} outputs, {site.System.States.Length} states");
+            if (!site.Recipes.IsEmpty)
+            {
+                lines.Add($"{Count(site.Recipes.Length, "recipe")} in range: {string.Join(", ", site.Recipes.Select(recipe => recipe.Name))}");
+            }
         }
 
         JsonObject json = new()

@@ -83,7 +83,7 @@ internal static class SimulationStage
     {
         double minutes = result.Record.Seconds / 60;
         yield return string.Create(
-            CultureInfo.InvariantCulture, $"{(passed ? "as expected" : "NOT AS EXPECTED")}  {result.Scenario.Name}, {minutes:0.0} min");
+            CultureInfo.InvariantCulture, $"{(passed ? "as expected" : "NOT AS EXPECTED")}  {result.Scenario.Name}{Recipe(result.Scenario)}, {minutes:0.0} min");
         foreach (ExpectationResult expectation in result.Expectations.Where(expectation => !expectation.Passed))
         {
             yield return $"          expected {expectation.Expected}; seen: {expectation.Seen}";
@@ -106,9 +106,12 @@ internal static class SimulationStage
         }
     }
 
+    private static string Recipe(Scenario scenario) => scenario.Recipe is { } recipe ? $", recipe {recipe.Name}" : "";
+
     private static JsonObject Json(Scenario scenario, ScenarioResult? result, bool passed, string place) => new()
     {
         ["name"] = scenario.Name,
+        ["recipe"] = scenario.Recipe?.Name,
         ["passed"] = passed,
         ["minutes"] = result is null ? null : Math.Round(result.Record.Seconds / 60, 3),
         ["files"] = place.Length == 0 ? "." : place,
