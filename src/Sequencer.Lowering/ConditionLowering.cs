@@ -29,6 +29,7 @@ internal static class ConditionLowering
             WithinFact fact => Within(scan, fact, place),
             StaysFact fact => Stays(scan, fact, place),
             LingersFact fact => Lingers(scan, fact, place),
+            DeadbandFact fact => Deadband(scan, fact, place),
             EdgeFact fact => Edge(scan, fact, place),
             _ => throw new System.Diagnostics.UnreachableException($"no meaning of {condition.GetType().Name}"),
         };
@@ -101,6 +102,22 @@ internal static class ConditionLowering
             ? surely
             : Clocks.Lingering(scan.System, name + ".possibly", inner.Possibly, scans, place.Purpose, new Origin(fact.Span));
         return new Truth(surely, possibly);
+    }
+
+    private static Truth Deadband(UnitScan scan, DeadbandFact fact, ConditionPlace place)
+    {
+        Truth raise = Compare(scan, fact.Raise);
+        Truth keep = Compare(scan, fact.Keep);
+        string name = place.NextName("deadband");
+        return new Truth(
+            Kept(scan, name, raise.Surely, keep.Surely, place, fact.Span),
+            Kept(scan, name + ".possibly", raise.Possibly, keep.Possibly, place, fact.Span));
+    }
+
+    private static Expression Kept(UnitScan scan, string name, Expression raise, Expression keep, ConditionPlace place, SourceSpan span)
+    {
+        DeclaredState before = scan.System.State(name, initial: false, retained: false, place.Purpose, new Origin(span));
+        return before.Next = scan.Build.Or(raise, scan.Build.And(before.Current, keep));
     }
 
     /// <summary>

@@ -17,6 +17,7 @@ internal sealed class OperatorCommands
         Stop = Edge(scan, "stop");
         Abort = Edge(scan, "abort");
         Reset = Edge(scan, "reset");
+        Acknowledge = scan.Unit.Alarms.Any(alarm => alarm.Response is not null) ? Edge(scan, "acknowledge") : scan.Build.False;
         foreach (ProtectionGroup group in scan.Unit.Groups)
         {
             _groupResets[group.Name] = Edge(scan, $"{group.Name}.reset");
@@ -32,6 +33,9 @@ internal sealed class OperatorCommands
     public Expression Stop { get; }
 
     public Expression Abort { get; }
+
+    /// <summary>All alarms that are shown; false where the unit has none to acknowledge.</summary>
+    public Expression Acknowledge { get; }
 
     /// <summary>The unit's own reset.</summary>
     public Expression Reset { get; }

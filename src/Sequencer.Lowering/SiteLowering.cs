@@ -44,10 +44,6 @@ public static class SiteLowering
         scan.Facts.Finish();
         scan.Situation.Finish();
         scan.State.Finish();
-        foreach (OperatorAlarm alarm in scan.Unit.Alarms)
-        {
-            Truth condition = ConditionLowering.Lower(scan, alarm.Condition, new ConditionPlace(scan.Own(alarm.Name)));
-            scan.System.Alarm(scan.Own(alarm.Name), alarm.Message, condition.Possibly, new Origin(alarm.Span));
-        }
+        OperatorAlarms.Lower(scan);
     }
 }

@@ -46,8 +46,28 @@ internal static class AlarmText
         foreach (OperatorAlarm alarm in program.Alarms)
         {
             unit.Body.Trace(alarm.Span, $"alarm {alarm.Name}");
-            Raise(unit, alarm.Name, alarm.Message, unit.Conditions.Possibly(alarm.Condition, new ConditionSite(alarm.Name)));
+            Raise(unit, alarm.Name, alarm.InWords(), unit.Conditions.Possibly(alarm.Condition, new ConditionSite(alarm.Name)));
+            if (alarm.Response is not null)
+            {
+                State(unit, alarm);
+            }
         }
+    }
+
+    /// <summary>The values of <see cref="AlarmState"/> in their order.</summary>
+    private static void State(UnitText unit, OperatorAlarm alarm)
+    {
+        TextLines body = unit.Body;
+        string state = unit.Counter(
+            VariableSection.Retained, $"{alarm.Name}.state", (long)AlarmState.ReturnedUnacknowledged, "0 normal, 1 unacknowledged, 2 acknowledged, 3 returned, unacknowledged (IEC 62682)");
+        string acknowledged = unit.Names.Of("acknowledge.edge");
+        body.Open($"IF {unit.Names.Of($"alarm.{alarm.Name}")} THEN");
+        body.Add($"IF ({state} = 2) OR (({state} = 1) AND {acknowledged}) THEN {state} := 2; ELSE {state} := 1; END_IF;");
+        body.Else($"ELSIF (({state} = 1) OR ({state} = 3)) AND (NOT {acknowledged}) THEN");
+        body.Add($"{state} := 3;");
+        body.Else("ELSE");
+        body.Add($"{state} := 0;");
+        body.Close("END_IF;");
     }
 
     private static void Starts(UnitText unit)

@@ -27,6 +27,7 @@ internal sealed class ConditionText(UnitText unit)
         Negation negation => CanBeUnknown(negation.Condition),
         StaysFact stays => CanBeUnknown(stays.Condition),
         LingersFact lingers => CanBeUnknown(lingers.Condition),
+        DeadbandFact deadband => CanBeUnknown(deadband.Raise),
         EdgeFact edge => CanBeUnknown(edge.Condition),
         CompareFact compare => Readings(compare.Left, compare.Right).Count > 0,
         WithinFact within => Readings(within.Value, within.Lower, within.Upper).Count > 0,
@@ -68,6 +69,7 @@ internal sealed class ConditionText(UnitText unit)
         WithinFact fact => Within(fact, surely),
         StaysFact fact => Stays(fact, site, surely),
         LingersFact fact => Lingers(fact, site, surely),
+        DeadbandFact fact => Deadband(fact, site, surely),
         EdgeFact fact => Edge(fact, site, surely),
         _ => throw new System.Diagnostics.UnreachableException($"no text for {condition.GetType().Name}"),
     };
@@ -184,6 +186,18 @@ internal sealed class ConditionText(UnitText unit)
         }
 
         return holds;
+    }
+
+    private string Deadband(DeadbandFact fact, ConditionSite site, bool surely)
+    {
+        string path = site.PathOf(fact, "deadband") + (surely ? "" : ".possibly");
+        string raised = unit.Flag(VariableSection.Kept, path, "raised, and not yet back by the deadband");
+        if (site.Known.Add(path))
+        {
+            unit.Body.Add($"{raised} := {Compare(fact.Raise, surely)} OR ({raised} AND {Compare(fact.Keep, surely)});");
+        }
+
+        return raised;
     }
 
     private string Edge(EdgeFact fact, ConditionSite site, bool surely)

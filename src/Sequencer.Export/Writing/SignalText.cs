@@ -143,6 +143,7 @@ internal static class SignalText
         Negation negation => MentionedReadings(negation.Condition),
         StaysFact stays => MentionedReadings(stays.Condition),
         LingersFact lingers => MentionedReadings(lingers.Condition),
+        DeadbandFact deadband => MentionedReadings(deadband.Raise),
         EdgeFact edge => MentionedReadings(edge.Condition),
         UsableFact usable => [usable.Input.Tag],
         CompareFact compare => Tags(compare.Left, compare.Right),

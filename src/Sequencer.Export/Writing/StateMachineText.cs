@@ -11,7 +11,7 @@ internal static class StateMachineText
     {
         TextLines body = unit.Body;
         body.Section("2  Commands act on their rising edge");
-        foreach (string word in Words.Concat(unit.Unit.Groups.Select(group => $"{group.Name}.reset")))
+        foreach (string word in AllWords(unit))
         {
             string pressed = unit.Declare(VariableSection.Input, word, "BOOL", null, $"operator: {word}");
             string before = unit.Flag(VariableSection.Kept, $"{word}.before", $"{word} in the scan before", initial: true);
@@ -31,6 +31,13 @@ internal static class StateMachineText
         body.Close("END_CASE;");
         body.Close("END_IF;");
     }
+
+    private static IEnumerable<string> AllWords(UnitText unit) =>
+    [
+        .. Words,
+        .. unit.Unit.Alarms.Any(alarm => alarm.Response is not null) ? ["acknowledge"] : Array.Empty<string>(),
+        .. unit.Unit.Groups.Select(group => $"{group.Name}.reset"),
+    ];
 
     /// <summary>The edge of the reset of a group of protections; null is the unit's own.</summary>
     public static string ResetOf(UnitText unit, string? group) => unit.Names.Of(group is null ? "reset.edge" : $"{group}.reset.edge");

@@ -18,6 +18,7 @@ internal sealed class ProgramBinder
     private readonly AmountBinder _amounts;
     private readonly DeclarationBinder _declarations;
     private readonly ProtectionBinder _protections;
+    private readonly AlarmBinder _alarms;
     private readonly RequirementBinder _requirements;
 
     private readonly ProcedureBinder _procedure;
@@ -35,6 +36,7 @@ internal sealed class ProgramBinder
         _amounts = new AmountBinder(_context);
         _declarations = new DeclarationBinder(_context, _amounts);
         _protections = new ProtectionBinder(_context, _amounts, _declarations);
+        _alarms = new AlarmBinder(_context, _amounts, _declarations, _protections);
         _requirements = new RequirementBinder(_context, _amounts, _declarations);
         _procedure = new ProcedureBinder(_context, _amounts, _declarations);
         if (unit.Length == 0)
@@ -127,7 +129,7 @@ internal sealed class ProgramBinder
             ExclusionSyntax exclusion => _protections.Bind(exclusion, place),
             PermissiveSyntax permissive => _protections.Bind(permissive, place),
             TripSyntax trip => _protections.Bind(trip, place),
-            AlarmSyntax alarm => _protections.Bind(alarm, place),
+            AlarmSyntax alarm => _alarms.Bind(alarm, place),
             AssumeSyntax assume => _requirements.Bind(assume, place),
             RequireSyntax require => _requirements.Bind(require, place),
             EquipmentSyntax => null,

@@ -5,7 +5,7 @@ using Sequencer.Language.Units;
 
 namespace Sequencer.Language.Binding;
 
-/// <summary>Latches, interlocks, permissives, trips and alarms; null where a part was wrong.</summary>
+/// <summary>Groups, latches, interlocks, permissives and trips; null where a part was wrong.</summary>
 internal sealed class ProtectionBinder
 {
     private readonly BindingContext _context;
@@ -94,14 +94,10 @@ internal sealed class ProtectionBinder
             : null;
     }
 
-    public OperatorAlarm? Bind(AlarmSyntax syntax, LinePlace place) => Condition(syntax.Condition, place) is { } condition
-        ? new OperatorAlarm(syntax.Name.Text, syntax.Message.Text, condition, place.At(syntax))
-        : null;
-
     private Condition? Condition(ExpressionSyntax expression, LinePlace place) => _declarations.Conditions.Bind(expression, place);
 
     /// <summary>The condition with its on-delay inside its off-delay.</summary>
-    private Condition? Delayed(Condition? condition, DelaysSyntax delays, LinePlace place)
+    public Condition? Delayed(Condition? condition, DelaysSyntax delays, LinePlace place)
     {
         Duration? on = _amounts.Time(delays.On, place);
         Duration? off = _amounts.Time(delays.Off, place);

@@ -116,12 +116,36 @@ internal static class ProtectionGrammar
             ClauseSet.Clause("group", Name))
         select new TripSyntax(name, title, condition, delays, reaction, clauses.Find<WordSyntax>("if bad"), clauses.Find<WordSyntax>("group"), name.Span);
 
+    private static readonly Parser<RespondSyntax> Response =
+        from text in QuotedText
+        from time in Keyword("within").Then(_ => Time)
+        select new RespondSyntax(text, time, text.Span);
+
     public static readonly Parser<StatementSyntax> Alarm =
         from word in Keyword("alarm")
         from name in Name
         from message in QuotedText
         from condition in Keyword("when").Then(_ => ExpressionGrammar.Condition)
-        select new AlarmSyntax(name, message, condition, name.Span);
+        from clauses in ClauseSet.AnyOf(
+            [
+                .. DelayClauses,
+                ClauseSet.Clause("deadband", AmountWithUnit),
+                ClauseSet.Clause("suppressed at step", Node(WholeNumber.SeparatedBy(Keyword("and", null)).Select(steps => new StepNumbersSyntax(steps, default)))),
+                ClauseSet.Clause("priority", OneOf("`high`, `medium` or `low`", "high", "medium", "low")),
+                ClauseSet.Clause("consequence", QuotedText),
+                ClauseSet.Clause("response", Node(Response)),
+            ])
+        select new AlarmSyntax(
+            name,
+            message,
+            condition,
+            DelaysOf(clauses),
+            clauses.Find<AmountSyntax>("deadband"),
+            clauses.Find<StepNumbersSyntax>("suppressed at step"),
+            clauses.Find<WordSyntax>("priority"),
+            clauses.Find<TextSyntax>("consequence"),
+            clauses.Find<RespondSyntax>("response"),
+            name.Span);
 
     private static DelaysSyntax DelaysOf(ClauseSet clauses) =>
         new(clauses.Find<AmountSyntax>("on after"), clauses.Find<AmountSyntax>("off after"), default);

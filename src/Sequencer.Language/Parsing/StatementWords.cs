@@ -46,13 +46,17 @@ internal static class StatementWords
         ["join"] = "join 49, 59 to 60 when LT101 < 0.2 m3",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
+    /// <summary>Words that only protections and alarms need.</summary>
+    private const string ProtectionWords =
+        "consequence deadband high low medium priority response suppressed";
+
     /// <summary>All keywords; none of them is a name or a unit.</summary>
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
         ("a abort address after alarm always amount and at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
         + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
         + "lowers monitored most motor name never no normally not number of off on once only open opposes or per power proved pulse pulses quantity raises reset "
         + "restart retained rises rising running safe scan scans set starts stays step stopped switch text the then to toward "
-        + "total trip unless until usable valve value wait when while with within").Split(' ')).ToFrozenSet(StringComparer.Ordinal);
+        + "total trip unless until usable valve value wait when while with within").Split(' ')).Concat(ProtectionWords.Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(
         ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "group", "interlock", "permissive", "trip", "alarm", "assume", "require",

@@ -127,6 +127,22 @@ internal static class ProtectionDiagnostics
         "while the protection still waits, the time that the plant allows is over",
         "shorten `on after`, or allow more time if the process does");
 
+    public static Diagnostic AlarmWithoutDeadband(OperatorAlarm alarm, string reading) => new(
+        "SEQ0545",
+        Severity.Warning,
+        WrittenWords.Name(alarm.Span, alarm.Name),
+        $"`{alarm.Name}` comes and goes at one value of `{reading}`",
+        "a real reading is noisy: at the threshold the alarm chatters, and is not believed any more",
+        "add `deadband`, `on after` or `off after`");
+
+    public static Diagnostic DelayBeyondResponse(OperatorAlarm alarm, string delay, string within) => new(
+        "SEQ0546",
+        Severity.Error,
+        WrittenWords.Name(alarm.Span, alarm.Name),
+        $"`{alarm.Name}` waits {delay} before it is raised, and must be answered within {within}",
+        "the time that the operator has begins with the event, not with the message: it is over before he knows",
+        "shorten `on after`; `within` is all of the time from the event to the consequence");
+
     public static Diagnostic NeedsOwnProof(SourceSpan span, string protection, Output output) => new(
         "SEQ0533",
         Severity.Error,

@@ -34,6 +34,26 @@ public sealed class GuardRuleTests
         """)]
     public void A_delay_that_cannot_be_meant_is_reported_once(string code, string words, string lines) => Reports(code, words, lines);
 
+    [Theory]
+    [InlineData("SEQ0543", "A1", "alarm A1 \"Full\" when LT1 > 0.950 m3 deadband 0.020 m3, priority medium, consequence \"Overflow\"")]
+    [InlineData("SEQ0543", "A1", "alarm A1 \"Full\" when LT1 > 0.950 m3 deadband 0.020 m3, response \"Close\" within 10 min, consequence \"Overflow\"")]
+    [InlineData("SEQ0543", "A1", "alarm A1 \"Full\" when LT1 > 0.950 m3 deadband 0.020 m3, response \"Close\" within 10 min, priority low")]
+    [InlineData("SEQ0544", "0.020 m3", SealWater + "alarm A1 \"Seal water lost\" when not FS1 deadband 0.020 m3")]
+    [InlineData("SEQ0544", "0.020 m3", "alarm A1 \"Full\" when LT1 within 0.900 m3 .. 0.950 m3 deadband 0.020 m3")]
+    [InlineData("SEQ0305", "0.0205 m3", "alarm A1 \"Full\" when LT1 > 0.950 m3 deadband 0.0205 m3")]
+    [InlineData("SEQ0311", "0.970 m3", "alarm A1 \"Full\" when LT1 > 0.950 m3 deadband 0.970 m3")]
+    [InlineData("SEQ0208", "40", "alarm A1 \"Full\" when LT1 > 0.950 m3 deadband 0.020 m3, suppressed at step 40")]
+    [InlineData("SEQ0545", "A1", "alarm A1 \"Full\" when LT1 > 0.950 m3")]
+    [InlineData("SEQ0546", "A1", "alarm A1 \"Full\" when LT1 > 0.950 m3, on after 10 min, priority high, consequence \"Overflow\", response \"Close\" within 10 min")]
+    public void An_alarm_that_helps_nobody_is_reported_once(string code, string words, string lines) => Reports(code, words, lines);
+
+    [Fact]
+    public void An_alarm_with_all_that_is_known_of_it_is_not_told_of() => RuleProgram.IsSilentOn(Program("""
+        alarm A1 "Full" when LT1 > 0.950 m3 deadband 0.020 m3, on after 5 s, off after 10 s, suppressed at step 10, priority high,
+          consequence "Overflow", response "Close the inlet" within 10 min
+        alarm A2 "Nearly empty" when 0.050 m3 > LT1 deadband 0.020 m3
+        """));
+
     [Fact]
     public void Delays_and_groups_that_make_sense_are_not_told_of() => RuleProgram.IsSilentOn(Program(SealWater + """
         group VACUUM "Vacuum system"

@@ -14,6 +14,7 @@ internal static class ConditionTree
         EdgeFact edge => [edge.Condition],
         StaysFact stays => [stays.Condition],
         LingersFact lingers => [lingers.Condition],
+        DeadbandFact deadband => [deadband.Raise],
         _ => [],
     };
 
@@ -55,7 +56,7 @@ internal static class ConditionTree
 
     /// <summary>
     /// The facts at the leaves: whether each speaks for the condition (or, under a negation, against it),
-    /// and whether a <c>stays</c>, an off-delay or an edge stands between.
+    /// and whether a <c>stays</c>, an off-delay, a deadband or an edge stands between.
     /// </summary>
     public static IEnumerable<SignedFact> Facts(Condition root, bool positive = true)
     {
@@ -73,7 +74,7 @@ internal static class ConditionTree
                 open.Push(new SignedFact(
                     children[index],
                     signed.Positive != (signed.Fact is Negation),
-                    signed.Timed || signed.Fact is StaysFact or LingersFact or EdgeFact));
+                    signed.Timed || signed.Fact is StaysFact or LingersFact or DeadbandFact or EdgeFact));
             }
         }
     }

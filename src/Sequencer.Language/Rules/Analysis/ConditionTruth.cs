@@ -134,6 +134,8 @@ internal sealed class ConditionTruth
                 return Timed(Shape.FactAndInside, string.Create(CultureInfo.InvariantCulture, $"stays {stays.Time.Milliseconds} {stays.AfterLastPulse}"), children);
             case LingersFact lingers:
                 return Timed(Shape.FactOrInside, string.Create(CultureInfo.InvariantCulture, $"lingers {lingers.Time.Milliseconds}"), children);
+            case DeadbandFact deadband:
+                return Timed(Shape.FactOrInside, $"deadband {deadband.Keep.Right.Span.Text}", children);
             case EdgeFact edge:
                 return Timed(edge.Rising ? Shape.FactAndInside : Shape.FactAndNotInside, edge.Rising ? "rising" : "falling", children);
             case ConstantCondition constant:
