@@ -22,6 +22,7 @@ internal static class ConditionLowering
             NamedFact fact => scan.Sight.Fact(fact.Fact, place),
             LatchFact fact => Truth.Known(scan.Sight.Latch(fact.Latch)),
             TripFact fact => Truth.Known(scan.Sight.Trip(fact.Trip)),
+            OverrideFact fact => Truth.Known(scan.Overrides.Now(fact.Protection)),
             StepFact fact => Truth.Known(scan.Sight.Step(fact)),
             StateFact fact => Truth.Known(scan.Sight.State(fact)),
             UsableFact fact => Truth.Known(scan.Sight.Usable(fact.Input, place)),

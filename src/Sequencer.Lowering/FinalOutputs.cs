@@ -151,6 +151,7 @@ internal sealed class FinalOutputs
             InterlockForm.FromUntil => FromUntil(interlock, condition, origin),
             _ => throw new System.Diagnostics.UnreachableException($"no meaning of {interlock.Form}"),
         };
+        blocks = build.And(blocks, build.Not(_scan.Overrides.Now(interlock.Name)));
         return _blocks[interlock.Name] = _scan.System.Define(_scan.Own($"{interlock.Name}.blocks"), blocks, origin);
     }
 

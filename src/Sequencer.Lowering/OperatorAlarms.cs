@@ -14,8 +14,8 @@ internal static class OperatorAlarms
     {
         foreach (OperatorAlarm alarm in scan.Unit.Alarms)
         {
-            Truth condition = ConditionLowering.Lower(scan, alarm.Condition, new ConditionPlace(alarm.Name));
-            scan.System.Alarm(alarm.Name, alarm.InWords(), condition.Possibly, new Origin(alarm.Span));
+            Truth condition = ConditionLowering.Lower(scan, alarm.Condition, new ConditionPlace(scan.Own(alarm.Name)));
+            scan.System.Alarm(scan.Own(alarm.Name), alarm.InWords(), condition.Possibly, new Origin(alarm.Span));
             if (alarm.Response is not null)
             {
                 State(scan, alarm, condition.Possibly);
@@ -28,7 +28,7 @@ internal static class OperatorAlarms
         ExpressionBuilder build = scan.Build;
         Origin origin = new(alarm.Span);
         long last = (long)AlarmState.ReturnedUnacknowledged;
-        DeclaredState state = scan.System.State($"{alarm.Name}.state", new IntegerRange(0, last), 0, retained: true, StatePurpose.Control, origin);
+        DeclaredState state = scan.System.State(scan.Own($"{alarm.Name}.state"), new IntegerRange(0, last), 0, retained: true, StatePurpose.Control, origin);
         Expression Value(AlarmState value) => build.Constant((long)value);
         Expression Was(AlarmState value) => build.Equal(state.Current, Value(value));
         Expression acknowledged = scan.Commands.Acknowledge;
@@ -39,6 +39,6 @@ internal static class OperatorAlarms
         Expression open = build.And(
             build.Or(Was(AlarmState.Unacknowledged), Was(AlarmState.ReturnedUnacknowledged)), build.Not(acknowledged));
         Expression afterwards = build.IfThenElse(open, Value(AlarmState.ReturnedUnacknowledged), Value(AlarmState.Normal));
-        state.Next = scan.System.Define($"{alarm.Name}.state.now", build.IfThenElse(raised, whileRaised, afterwards), origin);
+        state.Next = scan.System.Define(scan.Own($"{alarm.Name}.state.now"), build.IfThenElse(raised, whileRaised, afterwards), origin);
     }
 }

@@ -1,6 +1,5 @@
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Programs;
-using Sequencer.Text;
 
 namespace Sequencer.Lowering;
 

@@ -55,6 +55,8 @@ internal sealed class Trips
         ExpressionBuilder build = _scan.Build;
         Origin origin = new(trip.Span);
         Truth cause = ConditionLowering.Lower(_scan, trip.Condition, new ConditionPlace(_scan.Own(trip.Name)));
+        Expression inForce = build.Not(_scan.Overrides.Now(trip.Name));
+        cause = new Truth(build.And(cause.Surely, inForce), build.And(cause.Possibly, inForce));
         Expression trips = trip.IfBad == BadSignal.Trip ? cause.Possibly : cause.Surely;
         DeclaredState state = _trips[trip.Name].State;
         Expression now = _scan.System.Define(_scan.Own($"{trip.Name}.tripped"), Latched(trip, state, trips, cause.Possibly), origin);

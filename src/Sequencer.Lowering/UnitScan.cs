@@ -17,6 +17,7 @@ internal sealed class UnitScan
         Unit = unit;
         Sight = new Sight(this);
         Shown = new ShownSignals(this);
+        Overrides = new Overrides(this);
         Signals = new Signals(this);
         Memory = new OutputMemory(this);
         Settings = new BatchSettings(this);
@@ -47,6 +48,8 @@ internal sealed class UnitScan
     public Sight Sight { get; }
 
     public ShownSignals Shown { get; }
+
+    public Overrides Overrides { get; }
 
     public Signals Signals { get; }
 

@@ -43,6 +43,7 @@ internal static class AlarmText
             OfStep(unit, step);
         }
 
+        OverrideText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         foreach (OperatorAlarm alarm in program.Alarms)
         {
             unit.Body.Trace(alarm.Span, $"alarm {alarm.Name}");

@@ -62,6 +62,7 @@ internal sealed class ConditionText(UnitText unit)
         TripFact fact when Foreign(fact.Trip) => unit.Seen.Trip(fact.Trip),
         TripFact fact => unit.Flag(VariableSection.Temporary, $"{fact.Trip}.before", ""),
         StepFact { Unit: { } other } fact => unit.Seen.Step(other, fact.Step),
+        OverrideFact fact => OverrideText.Active(unit, fact.Protection) ?? "FALSE",
         StepFact fact => unit.StepAtStart(fact.Step),
         StateFact fact => $"({(fact.Unit is null ? "State_At_Start" : unit.Seen.State(fact.Unit))} = {StateText.Value(fact.State)})",
         UsableFact fact => Usable(fact.Input),

@@ -89,6 +89,12 @@ internal static class FaultText
         body.Trace(trip.Span, $"trip {trip.Name} \"{trip.Title}\"");
         string surely = unit.Conditions.Surely(trip.Condition, site);
         string possibly = unit.Conditions.Possibly(trip.Condition, site);
+        if (OverrideText.Active(unit, trip.Name) is { } overridden)
+        {
+            surely = $"({surely} AND (NOT {overridden}))";
+            possibly = $"({possibly} AND (NOT {overridden}))";
+        }
+
         string cause = unit.Scratch($"{trip.Name}.cause");
         body.Add($"{cause} := {possibly};");
         SetOrReset(unit, Latched(unit, trip), trip.IfBad == BadSignal.Trip ? cause : surely, cause, trip.Group);

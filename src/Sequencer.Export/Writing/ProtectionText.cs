@@ -180,6 +180,11 @@ internal sealed class ProtectionText
                 throw new System.Diagnostics.UnreachableException($"no text for {interlock.Form}");
         }
 
+        if (OverrideText.Active(_unit, interlock.Name) is { } overridden)
+        {
+            body.Add($"{blocks} := {blocks} AND (NOT {overridden});");
+        }
+
         return blocks;
     }
 

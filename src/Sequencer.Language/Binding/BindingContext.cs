@@ -35,6 +35,9 @@ internal sealed class BindingContext
     /// <summary>The numbers of all steps.</summary>
     public SortedSet<int> Steps { get; } = [];
 
+    /// <summary>The protections that some line may override.</summary>
+    public HashSet<string> Overridable { get; } = new(StringComparer.Ordinal);
+
     /// <summary>A malformed line may have been a step: an unknown number is not told.</summary>
     public bool StepsMayBeMissing { get; set; }
 

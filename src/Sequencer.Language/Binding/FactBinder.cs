@@ -32,6 +32,17 @@ internal sealed class FactBinder
         }
 
         Text.SourceSpan span = place.At(name);
+        if (name.Aspect?.Text == "overridden")
+        {
+            if (!_context.Overridable.Contains(symbol.Name))
+            {
+                _context.Report(GuardDiagnostics.NothingOverrides(span, symbol));
+                return null;
+            }
+
+            return new OverrideFact(symbol.Name, span);
+        }
+
         return symbol.Kind switch
         {
             SymbolKind.SwitchInput => _declarations.Demand<SwitchInput>(symbol, span) is { } input ? new SwitchFact(input, span) : null,
@@ -117,6 +128,9 @@ internal sealed class FactBinder
                     "a switch, a valve, a motor, a latch, a published fact or a comparison");
             case "latched":
                 return _context.Symbols.Resolve(name.Name, place, symbol => symbol.Kind == SymbolKind.Trip, "a trip");
+            case "overridden":
+                return _context.Symbols.Resolve(
+                    name.Name, place, symbol => symbol.Kind is SymbolKind.Interlock or SymbolKind.Trip, "an interlock or a trip");
             case "usable":
                 return _context.Symbols.Resolve(name.Name, place, symbol => symbol.Kind == SymbolKind.AnalogueInput, "a measured input");
             default:

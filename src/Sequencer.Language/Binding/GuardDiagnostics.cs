@@ -26,6 +26,60 @@ internal static class GuardDiagnostics
         "what the value must come back to cannot be told from a switch, a band or several facts",
         "write the alarm on one comparison such as `LT101 > 5.2 m3`, or use `off after`");
 
+    public static Diagnostic OverrideOfEmergency(SourceSpan span, Symbol trip) => Error(
+        "SEQ0547",
+        span,
+        $"`{trip.Name}` trips the emergency: nothing may override it",
+        "an emergency stop must act in every state and whoever is at the panel; the hardware acts in any case",
+        "delete the override") with
+    {
+        Notes = [new RelatedNote(trip.Span, $"`{trip.Name}` is declared here")],
+    };
+
+    public static Diagnostic OverrideOfExclusion(SourceSpan span, Symbol exclusion) => Error(
+        "SEQ0548",
+        span,
+        $"`{exclusion.Name}` keeps outputs apart: it cannot be overridden",
+        "what must not run together is kept apart for as long as both can run at all",
+        "use manual, one output at a time; or delete the override") with
+    {
+        Notes = [new RelatedNote(exclusion.Span, $"`{exclusion.Name}` is declared here")],
+    };
+
+    public static Diagnostic OverrideWithoutEnd(SourceSpan span, string protection) => Error(
+        "SEQ0549",
+        span,
+        $"the override of `{protection}` has no end",
+        "an override that is forgotten is a protection that is not there, and nobody knows",
+        "add `at most 30 min`, or what the work takes");
+
+    public static Diagnostic OverrideTooLong(SourceSpan span, Units.Duration longest) => Error(
+        "SEQ0550",
+        span,
+        $"an override lasts at most {longest}",
+        "the next shift takes over a plant without one of its protections, which nobody of them decided",
+        "shorten it; whoever needs longer asks for it anew");
+
+    public static Diagnostic OverriddenTwice(SourceSpan span, string protection, SourceSpan first) => Error(
+        "SEQ0551",
+        span,
+        $"`{protection}` has two overrides",
+        "how long it may be out of force, and who may ask for it, cannot be told",
+        "keep one of them") with
+    {
+        Notes = [new RelatedNote(first, "the first one is here")],
+    };
+
+    public static Diagnostic NothingOverrides(SourceSpan span, Symbol protection) => Error(
+        "SEQ0552",
+        span,
+        $"nothing can override `{protection.Name}`",
+        "the condition would never be true: what it is there for would never happen",
+        $"write `override of {protection.Name} at most … role … \"…\"`, or leave this part out") with
+    {
+        Notes = [new RelatedNote(protection.Span, $"`{protection.Name}` is declared here")],
+    };
+
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);
 }

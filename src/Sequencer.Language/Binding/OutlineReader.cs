@@ -127,6 +127,9 @@ internal sealed class OutlineReader
             case DeclarationSyntax declaration:
                 _outline.Declarations.Add(new PlacedSyntax<DeclarationSyntax>(declaration, place));
                 break;
+            case OverrideSyntax waiver:
+                _outline.Overrides.Add(new PlacedSyntax<OverrideSyntax>(waiver, place));
+                break;
             case StartSyntax start:
                 _outline.Starts.Add(new PlacedSyntax<StartSyntax>(start, place));
                 break;

@@ -62,10 +62,13 @@ internal sealed class ProgramBinder
     public UnitProgram Bind()
     {
         Duration wait = _outline.Restart is { } restart ? _amounts.TimeOrNothing(restart.Syntax.Wait, restart.Place) ?? default : default;
+        _context.Overridable.UnionWith(_outline.Overrides.Select(waiver => waiver.Syntax.Protection.Text));
         UnitProgram program = Declarations(_declared) with { RestartWait = wait };
         (ImmutableArray<Step> steps, ImmutableArray<Transition> transitions) = _procedure.Bind(_outline);
+        OverrideBinder overrides = new(_context, _amounts);
         return program with
         {
+            Overrides = [.. _outline.Overrides.Select(waiver => overrides.Bind(waiver.Syntax, waiver.Place)).OfType<Override>()],
             StartConditions = [.. _outline.Starts.Select(start => _requirements.Bind(start.Syntax, start.Place)).OfType<StartCondition>()],
             Steps = steps,
             Transitions = transitions,

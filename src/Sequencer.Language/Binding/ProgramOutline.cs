@@ -14,6 +14,8 @@ internal sealed class ProgramOutline
 
     public List<PlacedSyntax<StartSyntax>> Starts { get; } = [];
 
+    public List<PlacedSyntax<OverrideSyntax>> Overrides { get; } = [];
+
     public PlacedSyntax<RestartSyntax>? Restart { get; set; }
 
     public List<StepOutline> Steps { get; } = [];

@@ -6,7 +6,7 @@ using static Sequencer.Language.Parsing.Terminals;
 
 namespace Sequencer.Language.Parsing;
 
-/// <summary>Groups, latches, interlocks, permissives, trips and alarms.</summary>
+/// <summary>Groups, latches, interlocks, permissives, trips, overrides and alarms.</summary>
 internal static class ProtectionGrammar
 {
     public static readonly Parser<WordSyntax> Reaction =
@@ -146,6 +146,14 @@ internal static class ProtectionGrammar
             clauses.Find<TextSyntax>("consequence"),
             clauses.Find<RespondSyntax>("response"),
             name.Span);
+
+    public static readonly Parser<StatementSyntax> Override =
+        from word in Keyword("override of")
+        from protection in Name
+        from most in Keyword("at most").Then(_ => Time).XOptional()
+        from role in Keyword("role").Then(_ => Name)
+        from reason in QuotedText
+        select new OverrideSyntax(protection, most.OrNull(), role, reason, word.Span);
 
     private static DelaysSyntax DelaysOf(ClauseSet clauses) =>
         new(clauses.Find<AmountSyntax>("on after"), clauses.Find<AmountSyntax>("off after"), default);

@@ -32,6 +32,7 @@ internal static class StatementParser
         ["interlock"] = ProtectionGrammar.Interlock,
         ["permissive"] = ProtectionGrammar.Permissive,
         ["trip"] = ProtectionGrammar.Trip,
+        ["override"] = ProtectionGrammar.Override,
         ["alarm"] = ProtectionGrammar.Alarm,
         ["assume"] = RequirementGrammar.Assume,
         ["require"] = RequirementGrammar.Require,

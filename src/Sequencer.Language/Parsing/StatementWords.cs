@@ -24,6 +24,7 @@ internal static class StatementWords
         ["interlock"] = "interlock I1 \"Overfill\" XV101 blocked while LSHH101",
         ["permissive"] = "permissive I4 \"Valve first\" P101 starts only with ZSO101",
         ["trip"] = "trip T1 \"Emergency stop\" when ES001 then emergency",
+        ["override"] = "override of I2 at most 30 min role Maintenance \"Probe out for calibration\"",
         ["alarm"] = "alarm A1 \"Level high\" when LT101 > 5.2 m3",
         ["assume"] = "assume A1 \"Filling rate\" LT101 rises at most 0.40 m3/min",
         ["require"] = "require H1 \"Overfill\" never XV101 and LSHH101",
@@ -48,7 +49,7 @@ internal static class StatementWords
 
     /// <summary>Words that only protections and alarms need.</summary>
     private const string ProtectionWords =
-        "consequence deadband high low medium priority response suppressed";
+        "consequence deadband high low medium overridden priority response role suppressed";
 
     /// <summary>All keywords; none of them is a name or a unit.</summary>
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(

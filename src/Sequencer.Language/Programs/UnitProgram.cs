@@ -43,6 +43,8 @@ public sealed record UnitProgram
 
     public ImmutableArray<Trip> Trips { get; init; } = [];
 
+    public ImmutableArray<Override> Overrides { get; init; } = [];
+
     public ImmutableArray<OperatorAlarm> Alarms { get; init; } = [];
 
     public ImmutableArray<AssumptionClause> Assumptions { get; init; } = [];

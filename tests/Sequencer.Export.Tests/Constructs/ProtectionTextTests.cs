@@ -23,8 +23,19 @@ public sealed class ProtectionTextTests
         alarm A2 "Second" when S2, priority low, consequence "None worth telling", response "Look" within 1 h
         """;
 
+    private const string Overrides = """
+        interlock I1 "Block" M1 blocked while S2
+        interlock I2 "Block" M1 blocked from S3 until not S3 and reset
+        trip T1 "Trip" when LT1 > 8.00 m3 then hold, if bad hold
+        override of I1 at most 0.5 s role Maintenance "Switch out for repair"
+        override of I2 at most 30 min role Maintenance "Switch out for repair"
+        override of T1 at most 2 s role Shift_lead "Test of the trip"
+        require H1 "Block" never M1 and S2 and not I1 overridden
+        """;
+
     [Theory]
     [InlineData(Groups)]
+    [InlineData(Overrides)]
     [InlineData(Delays)]
     [InlineData(Alarms)]
     public void The_text_is_proved_equal(string declarations) => ConstructExport.IsProvedEqual(ConstructExport.Of(declarations));
@@ -34,6 +45,9 @@ public sealed class ProtectionTextTests
     [InlineData(Delays, "(I2_Lingers < 4)", "(I2_Lingers < 3)")]
     [InlineData(Alarms, "THEN A2_State := 2; ELSE A2_State := 1;", "THEN A2_State := 2; ELSE A2_State := 3;")]
     [InlineData(Alarms, "(LT1_Held > (800 - 50))", "(LT1_Held > (800 - 49))")]
+    [InlineData(Overrides, "AND (I1_Override_Clock < 5);", "AND (I1_Override_Clock < 6);")]
+    [InlineData(Overrides, "AND Role_Shift_Lead AND (T1_Override_Clock", "AND (T1_Override_Clock")]
+    [InlineData(Overrides, "I2_Blocks := I2_Blocks AND (NOT I2_Override_Active);", "")]
     public void A_changed_text_is_found_out(string declarations, string words, string others) =>
         ConstructExport.IsFoundDifferent(ConstructExport.Of(declarations), words, others);
 }

@@ -5,6 +5,8 @@ public sealed class GuardRuleTests
 {
     private const string SealWater = "input  FS1  switch  at %IX0.0  \"Vacuum seal water flows\"\n";
 
+    private const string Dry = "interlock I1 \"No seal water\" XV1 blocked unless FS1\n";
+
     [Theory]
     [InlineData("SEQ0540", "VACUUM", SealWater + """
         group VACUUM "Vacuum system"
@@ -46,6 +48,24 @@ public sealed class GuardRuleTests
     [InlineData("SEQ0545", "A1", "alarm A1 \"Full\" when LT1 > 0.950 m3")]
     [InlineData("SEQ0546", "A1", "alarm A1 \"Full\" when LT1 > 0.950 m3, on after 10 min, priority high, consequence \"Overflow\", response \"Close\" within 10 min")]
     public void An_alarm_that_helps_nobody_is_reported_once(string code, string words, string lines) => Reports(code, words, lines);
+
+    [Theory]
+    [InlineData("SEQ0547", "T1", "input ES1 switch normally closed at %IX0.0 \"Emergency stop pressed\"\ntrip T1 \"Stop\" when ES1 then emergency\noverride of T1 at most 30 min role Maintenance \"Why\"")]
+    [InlineData("SEQ0548", "I1", "output XV2 valve at %QX0.1 \"Second\" safe open\ninterlock I1 \"One\" XV1, XV2 exclusive\noverride of I1 at most 30 min role Maintenance \"Why\"")]
+    [InlineData("SEQ0549", "I1", SealWater + Dry + "override of I1 role Maintenance \"Why\"")]
+    [InlineData("SEQ0550", "481 min", SealWater + Dry + "override of I1 at most 481 min role Maintenance \"Why\"")]
+    [InlineData("SEQ0551", "I1", SealWater + Dry + "override of I1 at most 8 h role Maintenance \"Why\"\noverride of I1 at most 1 h role Maintenance \"Why\"")]
+    [InlineData("SEQ0552", "I1 overridden", SealWater + Dry + "alarm A1 \"Dry\" when I1 overridden")]
+    [InlineData("SEQ0201", "I9", SealWater + Dry + "override of I9 at most 1 h role Maintenance \"Why\"")]
+    [InlineData("SEQ0206", "XV1", SealWater + Dry + "override of XV1 at most 1 h role Maintenance \"Why\"")]
+    [InlineData("SEQ0110", "\"Why\"", SealWater + Dry + "override of I1 at most 1 h \"Why\"")]
+    public void An_override_that_must_not_be_is_reported_once(string code, string words, string lines) => Reports(code, words, lines);
+
+    [Fact]
+    public void An_override_with_role_reason_and_end_is_not_told_of() => RuleProgram.IsSilentOn(Program(SealWater + Dry + """
+        override of I1 at most 8 h role Maintenance "Flow switch out for repair"
+        alarm A1 "Inlet without seal water" when I1 overridden and not FS1
+        """));
 
     [Fact]
     public void An_alarm_with_all_that_is_known_of_it_is_not_told_of() => RuleProgram.IsSilentOn(Program("""

@@ -161,6 +161,7 @@ internal sealed class ConditionTruth
         UsableFact usable => "usable " + usable.Input.Tag,
         DosedFact dosed => string.Create(CultureInfo.InvariantCulture, $"dosed {dosed.Output.Tag} {dosed.Step}"),
         OutputFact output => $"{output.Kind} {output.Output.Tag}",
+        OverrideFact waived => "overridden " + waived.Protection,
         StepFact step => string.Create(CultureInfo.InvariantCulture, $"step {step.Unit} {step.Step}"),
         _ => throw new ArgumentOutOfRangeException(nameof(fact), fact.GetType().Name, "no such condition"),
     };
