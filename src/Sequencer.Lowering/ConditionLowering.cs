@@ -22,6 +22,8 @@ internal static class ConditionLowering
             NamedFact fact => scan.Sight.Fact(fact.Fact, place),
             LatchFact fact => Truth.Known(scan.Sight.Latch(fact.Latch)),
             TripFact fact => Truth.Known(scan.Sight.Trip(fact.Trip)),
+            VoteFact fact => scan.Votes.Of(fact.Vote),
+            DutyFact fact => Truth.Known(scan.Pairs.OnDuty(fact)),
             OverrideFact fact => Truth.Known(scan.Overrides.Now(fact.Protection)),
             StepFact fact => Truth.Known(scan.Sight.Step(fact)),
             StateFact fact => Truth.Known(scan.Sight.State(fact)),
@@ -107,8 +109,8 @@ internal static class ConditionLowering
 
     private static Truth Deadband(UnitScan scan, DeadbandFact fact, ConditionPlace place)
     {
-        Truth raise = Compare(scan, fact.Raise);
-        Truth keep = Compare(scan, fact.Keep);
+        Truth raise = Compare(scan, fact.Raise, place);
+        Truth keep = Compare(scan, fact.Keep, place);
         string name = place.NextName("deadband");
         return new Truth(
             Kept(scan, name, raise.Surely, keep.Surely, place, fact.Span),

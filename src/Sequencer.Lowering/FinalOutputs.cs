@@ -17,6 +17,7 @@ internal sealed class FinalOutputs
     private readonly Dictionary<string, DeclaredState> _refusals = new(StringComparer.Ordinal);
     private readonly Dictionary<string, DeclaredState> _off = new(StringComparer.Ordinal);
     private readonly Dictionary<string, (Expression Manual, Expression Demand)> _manual = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Expression> _asked = new(StringComparer.Ordinal);
     private readonly HashSet<string> _open = new(StringComparer.Ordinal);
 
     public FinalOutputs(UnitScan scan)
@@ -87,6 +88,19 @@ internal sealed class FinalOutputs
         return _finals[output.Tag] = final;
     }
 
+    public Expression InManual(Output output) => _manual[output.Tag].Manual;
+
+    /// <summary>Some step demands the output, whatever else has a say.</summary>
+    public Expression Asked(Output output)
+    {
+        Of(output);
+        return _asked[output.Tag];
+    }
+
+    /// <summary>An interlock blocks the output; what keeps it apart from others is left out.</summary>
+    public Expression Interlocked(Output output) =>
+        _scan.Build.Or(_scan.Unit.Interlocks.Where(interlock => Names(interlock.Outputs, output)).Select(Blocks));
+
     private Expression Emergency => _scan.Trips.Ask(Reaction.Emergency);
 
     public void Finish()
@@ -112,6 +126,7 @@ internal sealed class FinalOutputs
     {
         ExpressionBuilder build = _scan.Build;
         (Expression on, Expression off) = StepDemands.Of(_scan, output);
+        _asked[output.Tag] = build.And(on, build.Not(off));
         Expression held = output.Held is null
             ? build.False
             : build.Or(_scan.State.IsNow(ProceduralState.Holding), _scan.State.IsNow(ProceduralState.Held), _scan.State.IsNow(ProceduralState.Restarting));

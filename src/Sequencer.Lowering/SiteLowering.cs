@@ -43,6 +43,8 @@ public static class SiteLowering
         scan.Facts.Finish();
         scan.Situation.Finish();
         scan.State.Finish();
+        scan.Votes.Finish();
+        scan.Pairs.Finish();
         OperatorAlarms.Lower(scan);
     }
 }

@@ -18,6 +18,7 @@ internal sealed class UnitScan
         Sight = new Sight(this);
         Shown = new ShownSignals(this);
         Overrides = new Overrides(this);
+        Votes = new Votes(this);
         Signals = new Signals(this);
         Memory = new OutputMemory(this);
         Settings = new BatchSettings(this);
@@ -30,6 +31,7 @@ internal sealed class UnitScan
         Doses = new Doses(this);
         State = new StateMachine(this);
         Trips = new Trips(this);
+        Pairs = new Pairs(this);
     }
 
     public SystemBuilder System => Site.System;
@@ -50,6 +52,10 @@ internal sealed class UnitScan
     public ShownSignals Shown { get; }
 
     public Overrides Overrides { get; }
+
+    public Votes Votes { get; }
+
+    public Pairs Pairs { get; }
 
     public Signals Signals { get; }
 

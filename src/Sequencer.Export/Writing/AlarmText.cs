@@ -43,6 +43,8 @@ internal static class AlarmText
             OfStep(unit, step);
         }
 
+        PairText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
+        VoteText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         OverrideText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         foreach (OperatorAlarm alarm in program.Alarms)
         {

@@ -55,6 +55,7 @@ internal static class ClosingText
         body.Section("9  Totals, clocks and memories count this scan");
         LatchesText(unit);
         Facts(unit);
+        PairText.Finish(unit);
         foreach (Exclusion exclusion in unit.Unit.Exclusions)
         {
             foreach (Output output in exclusion.Outputs)

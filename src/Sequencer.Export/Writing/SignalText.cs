@@ -34,6 +34,8 @@ internal static class SignalText
                 : $"({good} AND {unit.Conditions.Surely(input.UsableWhile, new ConditionSite($"{input.Tag}.usable"))})";
             body.Add($"{usable} := {meaning};");
         }
+
+        VoteText.Write(unit);
     }
 
     /// <summary>The output's switches show the position; <paramref name="on"/> is a Boolean of the text.</summary>
@@ -142,6 +144,7 @@ internal static class SignalText
         AnyOf any => any.Conditions.SelectMany(MentionedReadings),
         Negation negation => MentionedReadings(negation.Condition),
         StaysFact stays => MentionedReadings(stays.Condition),
+        VoteFact vote => MentionedReadings(vote.Vote.Fact),
         LingersFact lingers => MentionedReadings(lingers.Condition),
         DeadbandFact deadband => MentionedReadings(deadband.Raise),
         EdgeFact edge => MentionedReadings(edge.Condition),

@@ -78,6 +78,9 @@ internal sealed class UnitText
         return name;
     }
 
+    /// <summary>Whether a variable of this path has been declared.</summary>
+    public bool IsDeclared(string path) => Names.ByPath.TryGetValue(path, out string? name) && _declared.Contains(name);
+
     public string Flag(VariableSection section, string path, string comment, bool initial = false) =>
         Declare(section, path, "BOOL", initial ? "TRUE" : "FALSE", comment);
 

@@ -15,6 +15,7 @@ internal static class UnitWriter
         StateMachineText.Commands(unit);
         FaultText.Write(unit);
         StateMachineText.Write(unit);
+        PairText.Write(unit);
         StepText.Write(unit);
         ActionText.Write(unit);
         EmergencyFlag(unit);

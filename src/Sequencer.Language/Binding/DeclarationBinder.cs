@@ -18,6 +18,8 @@ internal sealed class DeclarationBinder
     private readonly BindingContext _context;
     private readonly AddressBinder _addresses;
     private readonly SignalBinder _signals;
+    private readonly VoteBinder _votes;
+    private readonly PairBinder _pairs;
 
     public DeclarationBinder(BindingContext context, AmountBinder amounts)
     {
@@ -28,6 +30,8 @@ internal sealed class DeclarationBinder
         Conditions = new ConditionBinder(context, amounts, Facts, Quantities, Checks);
         _addresses = new AddressBinder(context);
         _signals = new SignalBinder(context, amounts, this, _addresses);
+        _votes = new VoteBinder(context, amounts, this);
+        _pairs = new PairBinder(context, amounts, this);
     }
 
     public FactBinder Facts { get; }
@@ -69,6 +73,8 @@ internal sealed class DeclarationBinder
             SwitchInputSyntax input => _signals.Bind(input, symbol.Place),
             OutputSyntax output => _signals.Bind(output, symbol),
             ReagentSyntax reagent => _signals.Bind(reagent, symbol.Place),
+            VotedSyntax voted => _votes.Bind(voted, symbol.Place),
+            PairSyntax pair => _pairs.Bind(pair, symbol.Place),
             ParameterSyntax parameter => _signals.Bind(parameter, symbol.Place),
             _ => throw new System.Diagnostics.UnreachableException($"{symbol.Kind} is not bound on demand"),
         };

@@ -47,6 +47,8 @@ internal sealed class FactBinder
         {
             SymbolKind.SwitchInput => _declarations.Demand<SwitchInput>(symbol, span) is { } input ? new SwitchFact(input, span) : null,
             SymbolKind.AnalogueInput => _declarations.Demand<AnalogueInput>(symbol, span) is { } reading ? new UsableFact(reading, span) : null,
+            SymbolKind.Pair => _declarations.Demand<DutyPair>(symbol, span) is { } pair ? PairFact(pair, name.Aspect?.Text, span) : null,
+            SymbolKind.Vote => _declarations.Demand<Vote>(symbol, span) is { } vote ? new VoteFact(vote, span) : null,
             SymbolKind.Latch => new LatchFact(symbol.FullName, span),
             SymbolKind.Fact => new NamedFact(symbol.FullName, span),
             SymbolKind.Trip => new TripFact(symbol.FullName, span),
@@ -124,8 +126,8 @@ internal sealed class FactBinder
                 return _context.Symbols.Resolve(
                     name.Name,
                     place,
-                    symbol => symbol.IsOutput || symbol.Kind is SymbolKind.SwitchInput or SymbolKind.Latch or SymbolKind.Fact,
-                    "a switch, a valve, a motor, a latch, a published fact or a comparison");
+                    symbol => symbol.IsOutput || symbol.Kind is SymbolKind.SwitchInput or SymbolKind.Latch or SymbolKind.Fact or SymbolKind.Vote or SymbolKind.Pair,
+                    "a switch, a valve, a motor, a latch, a published fact, a vote or a comparison");
             case "latched":
                 return _context.Symbols.Resolve(name.Name, place, symbol => symbol.Kind == SymbolKind.Trip, "a trip");
             case "overridden":
@@ -134,8 +136,22 @@ internal sealed class FactBinder
             case "usable":
                 return _context.Symbols.Resolve(name.Name, place, symbol => symbol.Kind == SymbolKind.AnalogueInput, "a measured input");
             default:
-                return _context.Symbols.Resolve(name.Name, place, symbol => symbol.IsOutput, "a valve or a motor");
+                return _context.Symbols.Resolve(name.Name, place, symbol => symbol.IsOutput || symbol.Kind == SymbolKind.Pair, "a valve or a motor");
         }
+    }
+
+    /// <summary>One of the two, whichever; a pair has failed when both have.</summary>
+    private static Condition PairFact(DutyPair pair, string? aspect, Text.SourceSpan span)
+    {
+        OutputFactKind kind = aspect switch
+        {
+            "proved" => OutputFactKind.Proved,
+            "failed" => OutputFactKind.Failed,
+            _ => OutputFactKind.On,
+        };
+        System.Collections.Immutable.ImmutableArray<Condition> members = [new OutputFact(pair.First, kind, span), new OutputFact(pair.Second, kind, span)];
+        Condition fact = kind == OutputFactKind.Failed ? new AllOf(members, span) : new AnyOf(members, span);
+        return aspect is "closed" or "stopped" ? new Negation(fact, span) : fact;
     }
 
     private Condition? BindOutput(NameExpression name, Symbol symbol, LinePlace place, ConditionUse use)

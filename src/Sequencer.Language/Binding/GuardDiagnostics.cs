@@ -1,3 +1,4 @@
+using System.Globalization;
 using Sequencer.Text;
 
 namespace Sequencer.Language.Binding;
@@ -80,6 +81,56 @@ internal static class GuardDiagnostics
         Notes = [new RelatedNote(protection.Span, $"`{protection.Name}` is declared here")],
     };
 
+    public static Diagnostic ImpossibleVote(SourceSpan span, string vote, int members, int most) => Error(
+        "SEQ0553",
+        span,
+        Text($"`{vote}` of {members} members cannot be"),
+        "the vote would always or never say so, or would leave an instrument out that somebody relies on",
+        Text($"write how many are needed out of how many, at most {most}, and name just as many members"));
+
+    public static Diagnostic NoVoter(SourceSpan span) => Error(
+        "SEQ0554",
+        span,
+        "a member of a vote is a switch, or the comparison of a reading",
+        "the instruments of a vote must tell their own facts; what the program itself decides would vote with them",
+        "name one switch, or one comparison such as `LT101 > 5.0 m3`");
+
+    public static Diagnostic BadMemberUnsaid(SourceSpan span, string vote) => Error(
+        "SEQ0555",
+        span,
+        $"`{vote}` does not say what a bad member does",
+        "counted as a demand, one bad transmitter can trip; dropped, the others must do without it: both can be wrong",
+        "add `if bad demand` or `if bad fewer votes`");
+
+    public static Diagnostic UnlikePair(SourceSpan span, Programs.Output first, Programs.Output second, string difference) => Error(
+        "SEQ0557",
+        span,
+        $"`{first.Tag}` and `{second.Tag}` are no pair: {difference}",
+        "whichever runs must do the same for the step that asks; else the batch depends on which of them has failed",
+        "pair two like devices, or demand them one by one") with
+    {
+        Notes = [new RelatedNote(first.Span, $"`{first.Tag}` is declared here"), new RelatedNote(second.Span, $"`{second.Tag}` is declared here")],
+    };
+
+    public static Diagnostic PairWithoutConfirmation(SourceSpan span, Programs.Output member) => Error(
+        "SEQ0558",
+        span,
+        $"nothing shows whether `{member.Tag}` obeys",
+        "its failure would not be known, and the standby would never take over",
+        $"add `confirm … within … else alarm` to `{member.Tag}`") with
+    {
+        Notes = [new RelatedNote(member.Span, $"`{member.Tag}` is declared here")],
+    };
+
+    public static Diagnostic DutyOutsidePair(SourceSpan span, string pair) => Error(
+        "SEQ0559",
+        span,
+        $"`{span.Text}` is not in the pair `{pair}`",
+        "which of the two runs first is not known",
+        "name one of the two after `duty`");
+
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -113,7 +113,11 @@ internal sealed class ProcedureBinder
         switch (line.Syntax)
         {
             case DriveSyntax drive:
-                lines.Add(Drive(drive, place, step));
+                foreach (DriveAction? action in Drives(drive, place, step))
+                {
+                    lines.Add(action);
+                }
+
                 break;
             case DoseSyntax dose:
                 lines.Add(_doses.Bind(dose, place));
@@ -172,6 +176,31 @@ internal sealed class ProcedureBinder
         }
 
         return steps.Count == numbers.Length ? steps.ToImmutable() : null;
+    }
+
+    /// <summary>A pair is driven by its two members, each while it is on duty.</summary>
+    private DriveAction?[] Drives(DriveSyntax syntax, LinePlace place, int? step)
+    {
+        if (_context.Symbols.Find(syntax.Name.Text) is not { Kind: SymbolKind.Pair } symbol)
+        {
+            return [Drive(syntax, place, step)];
+        }
+
+        if (_declarations.Demand<DutyPair>(symbol, place.At(syntax.Name)) is not { } pair)
+        {
+            return [];
+        }
+
+        DriveAction? first = Drive(syntax with { Name = syntax.Name with { Text = pair.First.Tag } }, place, step);
+        Condition? OnDuty(Condition? during, bool isFirst)
+        {
+            DutyFact duty = new(pair.Name, isFirst, place.At(syntax));
+            return first?.On != true ? during : during is null ? duty : new AllOf([duty, during], during.Span);
+        }
+
+        return first is null
+            ? []
+            : [first with { While = OnDuty(first.While, true) }, first with { Output = pair.Second, While = OnDuty(first.While, false) }];
     }
 
     private DriveAction? Drive(DriveSyntax syntax, LinePlace place, int? step)

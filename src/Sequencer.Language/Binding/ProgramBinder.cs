@@ -108,10 +108,12 @@ internal sealed class ProgramBinder
             Reagents = [.. bound.OfType<Reagent>()],
             Parameters = [.. bound.OfType<Parameter>()],
             Latches = [.. bound.OfType<Latch>()],
+            Votes = [.. bound.OfType<Vote>()],
+            Pairs = [.. bound.OfType<DutyPair>()],
             Groups = [.. bound.OfType<ProtectionGroup>()],
             Facts = [.. bound.OfType<PublishedFact>()],
             Interlocks = [.. bound.OfType<Interlock>()],
-            Exclusions = [.. bound.OfType<Exclusion>()],
+            Exclusions = [.. bound.OfType<Exclusion>(), .. bound.OfType<DutyPair>().Select(Apart)],
             Permissives = [.. bound.OfType<Permissive>()],
             Trips = [.. bound.OfType<Trip>()],
             Alarms = [.. bound.OfType<OperatorAlarm>()],
@@ -119,6 +121,9 @@ internal sealed class ProgramBinder
             Requirements = [.. bound.OfType<RequirementClause>()],
         };
     }
+
+    /// <summary>Never both, in manual neither.</summary>
+    private static Exclusion Apart(DutyPair pair) => new(pair.Name, pair.Title, [pair.First, pair.Second], default, pair.Span);
 
     private object? Bind(PlacedSyntax<DeclarationSyntax> declaration)
     {

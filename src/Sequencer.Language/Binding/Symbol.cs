@@ -26,6 +26,8 @@ internal sealed record Symbol(string Name, SymbolKind Kind, DeclarationSyntax? S
         ReagentSyntax => SymbolKind.Reagent,
         ParameterSyntax => SymbolKind.Parameter,
         LatchSyntax => SymbolKind.Latch,
+        VotedSyntax => SymbolKind.Vote,
+        PairSyntax => SymbolKind.Pair,
         GroupSyntax => SymbolKind.Group,
         FactSyntax => SymbolKind.Fact,
         InterlockSyntax or ExclusionSyntax => SymbolKind.Interlock,

@@ -10,6 +10,8 @@ internal enum SymbolKind
     Reagent,
     Parameter,
     Latch,
+    Vote,
+    Pair,
     Group,
     Fact,
     Interlock,

@@ -13,6 +13,8 @@ internal static class SymbolWords
         SymbolKind.Reagent => "a reagent",
         SymbolKind.Parameter => "a parameter",
         SymbolKind.Latch => "a latch",
+        SymbolKind.Vote => "a vote",
+        SymbolKind.Pair => "a pair of devices",
         SymbolKind.Group => "a group of protections",
         SymbolKind.Fact => "a published fact",
         SymbolKind.Interlock => "an interlock",

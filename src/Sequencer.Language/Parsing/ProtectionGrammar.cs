@@ -6,7 +6,7 @@ using static Sequencer.Language.Parsing.Terminals;
 
 namespace Sequencer.Language.Parsing;
 
-/// <summary>Groups, latches, interlocks, permissives, trips, overrides and alarms.</summary>
+/// <summary>Votes, groups, latches, interlocks, permissives, trips, overrides and alarms.</summary>
 internal static class ProtectionGrammar
 {
     public static readonly Parser<WordSyntax> Reaction =
@@ -14,9 +14,29 @@ internal static class ProtectionGrammar
 
     private static readonly Parser<ImmutableArray<WordSyntax>> Names = NameAnywhere.SeparatedBy(Symbol(",", null));
 
+    /// <summary>A comma goes on with a member unless a clause begins behind it.</summary>
+    private static readonly Parser<ImmutableArray<ExpressionSyntax>> MemberList =
+        from first in ExpressionGrammar.Condition
+        from rest in ((Parser<ExpressionSyntax>)(input => BeginsClause((TokenInput)input)
+            ? Result.Failure<ExpressionSyntax>(input, string.Empty, [])
+            : Symbol(",", null).Then(_ => ExpressionGrammar.Condition)(input))).Repeated()
+        select rest.Insert(0, first);
+
     private static readonly Parser<Clause>[] DelayClauses = [ClauseSet.Clause("on after", Time), ClauseSet.Clause("off after", Time)];
 
     private static readonly Parser<DelaysSyntax> Delays = ClauseSet.AnyOfBefore("then", DelayClauses).Select(DelaysOf);
+
+    public static readonly Parser<StatementSyntax> Voted =
+        from word in Keyword("voted")
+        from name in Name
+        from title in QuotedText
+        from vote in Terminals.Vote
+        from of in Keyword("of")
+        from members in MemberList
+        from clauses in ClauseSet.AnyOf(
+            ClauseSet.Clause("if bad", OneOf("`demand` or `fewer votes`", "demand").XOr(Keyword("fewer votes"))),
+            ClauseSet.Clause("differ for", Time))
+        select new VotedSyntax(name, title, vote, members, clauses.Find<WordSyntax>("if bad"), clauses.Find<AmountSyntax>("differ for"), name.Span);
 
     public static readonly Parser<StatementSyntax> Group =
         from word in Keyword("group")
@@ -79,6 +99,21 @@ internal static class ProtectionGrammar
         from outputs in Names
         from build in Blocked.XOr(Exclusive)
         select build(name, title, outputs);
+
+    public static readonly Parser<StatementSyntax> Pair =
+        from word in Keyword("pair")
+        from name in Name
+        from title in QuotedText
+        from first in Name
+        from between in Symbol(",")
+        from second in Name
+        from comma in Symbol(",", null).XOptional()
+        from duty in Keyword("duty").Then(_ => Name)
+        from next in Symbol(",", null).XOptional()
+        from within in Keyword("changes over within").Then(_ => Time)
+        from last in Symbol(",", null).XOptional()
+        from rotates in Keyword("rotates each batch").XOptional()
+        select new PairSyntax(name, title, first, second, duty, within, rotates.IsDefined, name.Span);
 
     public static readonly Parser<StatementSyntax> Permissive =
         from word in Keyword("permissive")
@@ -154,6 +189,9 @@ internal static class ProtectionGrammar
         from role in Keyword("role").Then(_ => Name)
         from reason in QuotedText
         select new OverrideSyntax(protection, most.OrNull(), role, reason, word.Span);
+
+    private static bool BeginsClause(TokenInput at) =>
+        at.Position + 1 < at.TokenLine.Tokens.Length && at.TokenLine.Tokens[at.Position + 1] is { Kind: TokenKind.Word, Text: "if" or "differ" };
 
     private static DelaysSyntax DelaysOf(ClauseSet clauses) =>
         new(clauses.Find<AmountSyntax>("on after"), clauses.Find<AmountSyntax>("off after"), default);

@@ -20,6 +20,7 @@ internal static class StatementForms
         ("permissive", "else", "permissive I4 \"Valve first\" P101 starts only with ZSO101, else after 15 s hold"),
         ("trip", "group", "trip T2 \"Mixing lost\" when not YS110, on after 8 s, then hold, group MIXING"),
         ("trip", "bad", "trip T2 \"Mixing lost\" when not YS110 stays 8 s then hold, if bad hold"),
+        ("voted", "bad", "voted LHH \"Level high\" 2oo3 of LT1 > 5.0 m3, LT2 > 5.0 m3, LT3 > 5.0 m3, if bad fewer votes, differ for 30 s"),
         ("alarm", "priority", "alarm A1 \"Level high\" when LT101 > 5.2 m3 deadband 0.1 m3 priority high consequence \"Overflow\" response \"Close the inlet\" within 10 min"),
         ("assume", "never", "assume A2 \"Switch and level agree\" never LSHH101 and LT101 < 1.000 m3"),
         ("assume", "monitored", "assume A1 \"Filling rate\" LT101 rises at most 0.40 m3/min, monitored, else hold"),

@@ -19,9 +19,11 @@ internal static class StatementWords
         ["reagent"] = "reagent CAUSTIC \"Sodium hydroxide\" raises AT101",
         ["parameter"] = "parameter fill_volume = 4.500 m3 from 3.000 m3 to 5.000 m3",
         ["latch"] = "latch seal_lost \"Seal was lost\" set when FSL1 clear when FS1",
+        ["voted"] = "voted LSHH \"Tank at high-high\" 2oo3 of LSHH1, LSHH2, LSHH3",
         ["group"] = "group VACUUM \"Vacuum system\"",
         ["fact"] = "fact READY \"Coat is ready\" when at step 50 and LT220 > 0.300 m3",
         ["interlock"] = "interlock I1 \"Overfill\" XV101 blocked while LSHH101",
+        ["pair"] = "pair DISCHARGE \"Discharge pumps\" P320A, P320B duty P320A changes over within 5 s, rotates each batch",
         ["permissive"] = "permissive I4 \"Valve first\" P101 starts only with ZSO101",
         ["trip"] = "trip T1 \"Emergency stop\" when ES001 then emergency",
         ["override"] = "override of I2 at most 30 min role Maintenance \"Probe out for calibration\"",
@@ -49,7 +51,9 @@ internal static class StatementWords
 
     /// <summary>Words that only protections and alarms need.</summary>
     private const string ProtectionWords =
-        "consequence deadband high low medium overridden priority response role suppressed";
+        "changes consequence deadband demand differ duty each fewer high low medium over overridden priority response role rotates suppressed votes";
+
+    private const string StateWords = "Idle Running Complete Holding Held Restarting Stopping Stopped Aborting Aborted";
 
     /// <summary>All keywords; none of them is a name or a unit.</summary>
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
@@ -57,10 +61,10 @@ internal static class StatementWords
         + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
         + "lowers monitored most motor name never no normally not number of off on once only open opposes or per power proved pulse pulses quantity raises reset "
         + "restart retained rises rising running safe scan scans set starts stays step stopped switch text the then to toward "
-        + "total trip unless until usable valve value wait when while with within").Split(' ')).Concat(ProtectionWords.Split(' ')).ToFrozenSet(StringComparer.Ordinal);
+        + "total trip unless until usable valve value wait when while with within").Split(' ')).Concat($"{ProtectionWords} {StateWords}".Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(
-        ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "group", "interlock", "permissive", "trip", "alarm", "assume", "require",
+        ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "voted", "group", "pair", "interlock", "permissive", "trip", "alarm", "assume", "require",
         "open", "close", "run", "stop", "dose", "unit"], StringComparer.Ordinal);
 
     /// <summary>Whether a line that ends like this goes on on the next one.</summary>

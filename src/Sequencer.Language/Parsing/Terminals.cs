@@ -25,6 +25,8 @@ internal static class Terminals
 
     public static readonly Parser<WordSyntax> UnitName = Unit(AnyUnit);
 
+    public static readonly Parser<WordSyntax> Vote = Match(token => token.Kind == TokenKind.Vote, "a vote such as `2oo3`", NoWords).Select(ToWord);
+
     public static readonly Parser<WordSyntax> Address = Match(token => token.Kind == TokenKind.Address, "an address such as `%IX0.3`", NoWords).Select(ToWord);
 
     public static readonly Parser<TextSyntax> QuotedText = Match(token => token.Kind == TokenKind.Text, "a text in double quotes", NoWords)

@@ -7,6 +7,9 @@ internal enum TokenKind
 
     Number,
 
+    /// <summary>So many out of so many: <c>2oo3</c>.</summary>
+    Vote,
+
     /// <summary>Text in double quotes.</summary>
     Text,
 

@@ -102,7 +102,11 @@ internal sealed class Tokenizer
         }
 
         int wordEnd = WordEnd(end);
-        if (wordEnd > end)
+        if (IsVote(end, wordEnd))
+        {
+            Add(TokenKind.Vote, wordEnd);
+        }
+        else if (wordEnd > end)
         {
             Fail(_position, wordEnd, ParseDiagnostics.NumberRunsIntoWord);
         }
@@ -115,6 +119,10 @@ internal sealed class Tokenizer
             Add(TokenKind.Number, end);
         }
     }
+
+    /// <summary>Digits stand before <paramref name="end"/>; <c>oo</c> and digits follow.</summary>
+    private bool IsVote(int end, int wordEnd) =>
+        wordEnd > end + 2 && _line.AsSpan(end, 2) is "oo" && DigitsEnd(end + 2) == wordEnd && end - _position + wordEnd - end <= 6;
 
     private int DigitsEnd(int from)
     {

@@ -31,6 +31,8 @@ public sealed record UnitProgram
 
     public ImmutableArray<Latch> Latches { get; init; } = [];
 
+    public ImmutableArray<Vote> Votes { get; init; } = [];
+
     public ImmutableArray<ProtectionGroup> Groups { get; init; } = [];
 
     public ImmutableArray<PublishedFact> Facts { get; init; } = [];
@@ -38,6 +40,8 @@ public sealed record UnitProgram
     public ImmutableArray<Interlock> Interlocks { get; init; } = [];
 
     public ImmutableArray<Exclusion> Exclusions { get; init; } = [];
+
+    public ImmutableArray<DutyPair> Pairs { get; init; } = [];
 
     public ImmutableArray<Permissive> Permissives { get; init; } = [];
 

@@ -72,6 +72,7 @@ internal static class ProgramRules
         new DosingWithoutInterlockRule(),
         new DosingWithoutMixingRule(),
         new EmergencyStopWithoutTripRule(),
+        new FailureHoldsPairRule(),
         new GroupWithoutMemberRule(),
         new InputNeverReadRule(),
         new LatchNeverReadRule(),
@@ -91,5 +92,6 @@ internal static class ProgramRules
         new ThresholdWithoutBandRule(),
         new TripBadSignalUnsaidRule(),
         new TripOnlyAlarmsRule(),
+        new VoteNeverReadRule(),
     ];
 }

@@ -143,6 +143,22 @@ internal static class ProtectionDiagnostics
         "the time that the operator has begins with the event, not with the message: it is over before he knows",
         "shorten `on after`; `within` is all of the time from the event to the consequence");
 
+    public static Diagnostic VoteNeverRead(Vote vote) => new(
+        "SEQ0556",
+        Severity.Warning,
+        vote.Span,
+        $"no condition reads the vote `{vote.Name}`",
+        "the instruments vote and nothing acts on it; a protection was meant that is not there",
+        "name it in a trip or an interlock, or delete it");
+
+    public static Diagnostic FailureHoldsPair(DutyPair pair, Output member) => new(
+        "SEQ0564",
+        Severity.Warning,
+        WrittenWords.Name(pair.Span, member.Tag),
+        $"the failure of `{member.Tag}` stops the unit before the standby of `{pair.Name}` can help",
+        "the discrepancy of the device asks for more than an alarm, so the batch waits although the other one runs",
+        $"write `confirm … within … else alarm` at `{member.Tag}`");
+
     public static Diagnostic NeedsOwnProof(SourceSpan span, string protection, Output output) => new(
         "SEQ0533",
         Severity.Error,

@@ -24,9 +24,31 @@ public sealed class BuiltInClaimTests
         Assert.IsType<Holds>(Verdict(Guarded, "H2"));
     }
 
-    private static Verdict Verdict(string declarations, string requirement)
+    [Theory]
+    [InlineData("P.apart")]
+    [InlineData("P.met")]
+    public void What_a_pair_promises_is_proved(string promise)
     {
-        DemoExport unit = ConstructExport.Of(declarations);
+        const string pair = """
+            input  Y1  switch  at %IX1.0  "First pump running"
+            input  Y2  switch  at %IX1.1  "Second pump running"
+            output D1  motor  at %QX1.0  "First pump"   safe stopped  confirm Y1 within 0.3 s else alarm
+            output D2  motor  at %QX1.1  "Second pump"  safe stopped  confirm Y2 within 0.3 s else alarm
+            interlock I1 "Blocked" D1 blocked while S2
+            pair P "Pumps" D1, D2 duty D1, changes over within 1 s
+            """;
+        const string procedure = """
+              step 10 "Only"
+                run P
+                limit 10 s then hold "Too long"
+                go finish when S1
+            """;
+        Assert.IsType<Holds>(Verdict(pair, promise, procedure));
+    }
+
+    private static Verdict Verdict(string declarations, string requirement, string procedure = ConstructExport.OneStep)
+    {
+        DemoExport unit = ConstructExport.Of(declarations, procedure);
         Requirement asked = unit.System.Requirements.Single(each => each.Name == requirement);
         using CancellationTokenSource limit = new(TimeSpan.FromMinutes(2));
         return Prover.Decide(unit.System, asked, ProofOptions.Default, null, limit.Token);

@@ -8,7 +8,7 @@ namespace Sequencer.Export.Tests.Constructs;
 /// <summary>A small unit with the declarations in question: its text must be proved equal, and run in step with the program.</summary>
 internal static class ConstructExport
 {
-    private const string OneStep = """
+    public const string OneStep = """
           step 10 "Only"
             run M1
             limit 10 s then hold "Too long"

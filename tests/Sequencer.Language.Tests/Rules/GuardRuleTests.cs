@@ -5,6 +5,12 @@ public sealed class GuardRuleTests
 {
     private const string SealWater = "input  FS1  switch  at %IX0.0  \"Vacuum seal water flows\"\n";
 
+    private const string Two = """
+        input  S1  switch  at %IX0.1  "First"
+        input  S2  switch  at %IX0.2  "Second"
+
+        """;
+
     private const string Dry = "interlock I1 \"No seal water\" XV1 blocked unless FS1\n";
 
     [Theory]
@@ -60,6 +66,33 @@ public sealed class GuardRuleTests
     [InlineData("SEQ0206", "XV1", SealWater + Dry + "override of XV1 at most 1 h role Maintenance \"Why\"")]
     [InlineData("SEQ0110", "\"Why\"", SealWater + Dry + "override of I1 at most 1 h \"Why\"")]
     public void An_override_that_must_not_be_is_reported_once(string code, string words, string lines) => Reports(code, words, lines);
+
+    [Theory]
+    [InlineData("SEQ0553", "3oo2", "voted V \"Full\" 3oo2 of S1, S2\n")]
+    [InlineData("SEQ0553", "0oo2", "voted V \"Full\" 0oo2 of S1, S2\n")]
+    [InlineData("SEQ0553", "2oo3", "voted V \"Full\" 2oo3 of S1, S2\n")]
+    [InlineData("SEQ0553", "1oo6", "voted V \"Full\" 1oo6 of S1, S2, not S1, not S2, LT1 > 0.9 m3, LT1 > 0.8 m3, if bad demand\n")]
+    [InlineData("SEQ0554", "XV1", "voted V \"Full\" 1oo2 of S1, XV1\n")]
+    [InlineData("SEQ0554", "LT1 usable", "voted V \"Full\" 1oo2 of S1, LT1 usable\n")]
+    [InlineData("SEQ0212", "S1", "voted V \"Full\" 1oo2 of S1, S1\n")]
+    [InlineData("SEQ0201", "S9", "voted V \"Full\" 1oo2 of S1, S9\n")]
+    [InlineData("SEQ0555", "V", "voted V \"Full\" 1oo2 of S1, LT1 > 0.9 m3\n")]
+    public void A_vote_that_cannot_be_is_reported_once(string code, string words, string lines) => Reports(code, words, Two + lines + """
+        interlock I8 "Read" XV1 blocked while S1 or S2
+        interlock I9 "Read" XV1 blocked while V
+        """);
+
+    [Fact]
+    public void A_vote_that_nothing_reads_is_reported_once() => Reports(
+        "SEQ0556", "voted V \"Full\" 1oo2 of S1, S2", Two + "voted V \"Full\" 1oo2 of S1, S2\ninterlock I1 \"Any\" XV1 blocked while S1 or S2");
+
+    [Fact]
+    public void A_vote_of_switches_and_readings_is_not_told_of() => RuleProgram.IsSilentOn(Program(Two + """
+        voted V "Full" 2oo3 of S1, not S2, LT1 > 0.950 m3, if bad fewer votes, differ for 30 s
+        voted W "Full" 1oo2 of S1, S2, differ for 30 s
+        trip T1 "Full" when V, on after 1 s, then hold, if bad trip
+        trip T2 "Full" when W then hold
+        """));
 
     [Fact]
     public void An_override_with_role_reason_and_end_is_not_told_of() => RuleProgram.IsSilentOn(Program(SealWater + Dry + """

@@ -28,7 +28,7 @@ public sealed class StepActionRuleTests
 
         reagent LIME "Lime slurry"
         interlock I1 "Dosing needs mixing" P1 blocked unless YS1
-        alarm A1 "Level high" when LT1 > 5.500 m3
+        alarm A1 "Level high" when LT1 > 5.500 m3, on after 5 s
 
         procedure
           step 10 "Dose"

@@ -82,14 +82,18 @@ internal sealed partial class Recogniser
         "text" => token[0] == '"',
         "number" => char.IsAsciiDigit(token[0]),
         "integer" => char.IsAsciiDigit(token[0]) && !token.Contains('.', StringComparison.Ordinal),
+        "vote" => Vote().IsMatch(token),
         "address" => token[0] == '%' && token.Length > 1,
         _ => throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"nothing says what a {kind} is")),
     };
 
     [GeneratedRegex("""
-        "[^"]*"|%[A-Z]+[\d.]+|de-energised|[A-Za-z][\w/]*|\.[a-z]+|\d+(\.\d+)?|\.\.|<=|>=|\S
+        "[^"]*"|%[A-Z]+[\d.]+|de-energised|[A-Za-z][\w/]*|\.[a-z]+|\d+oo\d+|\d+(\.\d+)?|\.\.|<=|>=|\S
         """, RegexOptions.IgnorePatternWhitespace)]
     private static partial Regex Token();
+
+    [GeneratedRegex(@"^\d+oo\d+$")]
+    private static partial Regex Vote();
 
     [GeneratedRegex("--.*")]
     private static partial Regex Remark();

@@ -11,6 +11,7 @@ internal sealed class SentenceWriter(LanguageGrammar grammar, Random random)
         ["text"] = ["\"Text\"", "\"Äpfel, and 'more'\""],
         ["number"] = ["0", "12", "4.500", "0.05"],
         ["integer"] = ["1", "20", "300"],
+        ["vote"] = ["1oo2", "2oo3"],
         ["address"] = ["%IX0.3", "%QW12", "%ID0"],
         ["measure"] = ["m3", "pH", "kPa", "mg/L", "s"],
     };

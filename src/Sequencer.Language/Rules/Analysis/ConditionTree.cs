@@ -13,6 +13,7 @@ internal static class ConditionTree
         Negation negation => [negation.Condition],
         EdgeFact edge => [edge.Condition],
         StaysFact stays => [stays.Condition],
+        VoteFact vote => [vote.Vote.Fact],
         LingersFact lingers => [lingers.Condition],
         DeadbandFact deadband => [deadband.Raise],
         _ => [],

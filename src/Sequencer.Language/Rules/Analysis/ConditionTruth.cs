@@ -128,6 +128,8 @@ internal sealed class ConditionTruth
                 return Combine(Shape.All, "and", children);
             case AnyOf:
                 return Combine(Shape.Any, "or", children);
+            case VoteFact:
+                return children[0];
             case Negation:
                 return Combine(Shape.Not, "not", children);
             case StaysFact stays:
@@ -161,6 +163,7 @@ internal sealed class ConditionTruth
         UsableFact usable => "usable " + usable.Input.Tag,
         DosedFact dosed => string.Create(CultureInfo.InvariantCulture, $"dosed {dosed.Output.Tag} {dosed.Step}"),
         OutputFact output => $"{output.Kind} {output.Output.Tag}",
+        DutyFact duty => $"duty {duty.Pair} {duty.First}",
         OverrideFact waived => "overridden " + waived.Protection,
         StepFact step => string.Create(CultureInfo.InvariantCulture, $"step {step.Unit} {step.Step}"),
         _ => throw new ArgumentOutOfRangeException(nameof(fact), fact.GetType().Name, "no such condition"),
