@@ -51,16 +51,16 @@ internal static class StatementWords
 
     /// <summary>Words that only protections and alarms need.</summary>
     private const string ProtectionWords =
-        "changes consequence deadband demand differ duty each fewer high low medium over overridden priority response role rotates suppressed votes";
+        "changes consequence deadband demand differ fewer overridden priority response role rotates suppressed votes";
 
     private const string StateWords = "Idle Running Complete Holding Held Restarting Stopping Stopped Aborting Aborted";
 
     /// <summary>All keywords; none of them is a name or a unit.</summary>
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
-        ("a abort address after alarm always amount and at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
+        ("a abort after alarm always amount and at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
         + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
-        + "lowers monitored most motor name never no normally not number of off on once only open opposes or per power proved pulse pulses quantity raises reset "
-        + "restart retained rises rising running safe scan scans set starts stays step stopped switch text the then to toward "
+        + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises reset "
+        + "restart retained rises rising running safe scan scans set starts stays step stopped switch the then to toward "
         + "total trip unless until usable valve value wait when while with within").Split(' ')).Concat($"{ProtectionWords} {StateWords}".Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(

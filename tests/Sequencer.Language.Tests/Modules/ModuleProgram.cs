@@ -16,7 +16,7 @@ internal sealed class ModuleProgram
         --| A tank's level, filtered, with its alarm.
         module Level(name level, address level_at, text title, number bottom, quantity full, quantity filter, quantity high)
           input level bottom .. full at level_at title bad after filter
-          alarm A1 "Level high" when level > high
+          alarm A1 "Level high" when level > high, on after 5 s
 
         module Pump(name pump, address pump_at, name chemical, quantity rate, name mixed)
           output pump motor at pump_at "Dosing pump" safe stopped, delivers chemical at rate

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using Sequencer.Testing;
 
 namespace Sequencer.Spec.Tests.Grammar;
 
@@ -51,8 +52,18 @@ internal sealed partial class LanguageGrammar
             ])),
     };
 
-    /// <summary>Every word that stands in a terminal: none of them is a name.</summary>
-    public ImmutableHashSet<string> Keywords => [.. _tokens.Where(token => token[0] == '"').SelectMany(token => token[1..^1].Split(' '))];
+    /// <summary>Every word that stands in a terminal and is no name, but for those that the text leaves free.</summary>
+    public ImmutableHashSet<string> Keywords => _tokens.Where(token => token[0] == '"').SelectMany(token => token[1..^1].Split(' '))
+        .ToImmutableHashSet().Except(FreeWords);
+
+    private static ImmutableHashSet<string> FreeWords { get; } =
+        [.. Quoted().Matches(FreeWordsOfTheText().Match(File.ReadAllText(RepositoryPath.At("spec", "language.md"))).Groups[1].Value).Select(match => match.Groups[1].Value)];
+
+    [GeneratedRegex("The words (.*?) mean something only where they are asked for", RegexOptions.Singleline)]
+    private static partial Regex FreeWordsOfTheText();
+
+    [GeneratedRegex("`([a-z]+)`")]
+    private static partial Regex Quoted();
 
     private GrammarNode Choice()
     {
