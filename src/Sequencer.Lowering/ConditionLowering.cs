@@ -19,6 +19,7 @@ internal static class ConditionLowering
             SwitchFact fact => Truth.Known(scan.Sight.Switch(fact.Input, place)),
             OutputFact fact => Truth.Known(Output(scan, fact, place)),
             DosedFact fact => Truth.Known(scan.Doses.Dosed(fact.Step, fact.Output)),
+            AnsweredFact fact => Truth.Known(scan.Prompts.Answered(fact)),
             NamedFact fact => scan.Sight.Fact(fact.Fact, place),
             LatchFact fact => Truth.Known(scan.Sight.Latch(fact.Latch)),
             TripFact fact => Truth.Known(scan.Sight.Trip(fact.Trip)),

@@ -149,7 +149,8 @@ internal sealed class FinalOutputs
         return build.Or([.. interlocks, .. exclusions, _scan.Memory.Exhausted(output)]);
     }
 
-    private Expression Blocks(Interlock interlock)
+    /// <summary>The interlock is in force in this scan.</summary>
+    public Expression Blocks(Interlock interlock)
     {
         if (_blocks.TryGetValue(interlock.Name, out Expression? known))
         {

@@ -57,10 +57,13 @@ internal static class Requirements
             return ConditionLowering.Lower(scan, goal, place("goal")).Surely;
         }
 
-        return build.And(scan.Unit.Outputs.Select(output => build.Equal(
+        IEnumerable<Expression> analogues = scan.Unit.AnalogueOutputs.Select(output => build.Equal(
+            scan.Analogues.Final(output),
+            build.Constant(response.Goal == ResponseGoal.EverythingSafe ? output.Safe : output.Emergency)));
+        return build.And(analogues.Concat(scan.Unit.Outputs.Select(output => build.Equal(
             scan.Final(output),
             response.Goal == ResponseGoal.EverythingSafe
                 ? RestValues.Value(scan, output, output.Safe, "safe")
-                : RestValues.Value(scan, output, output.Emergency, "emergency"))));
+                : RestValues.Value(scan, output, output.Emergency, "emergency")))));
     }
 }

@@ -35,12 +35,15 @@ public static class SiteLowering
         scan.Doses.Measure();
         scan.State.Resolve();
         scan.Situation.Evolve();
+        scan.Prompts.Evolve();
         scan.Doses.Pulse();
         scan.Finals.Finish();
+        scan.Analogues.Finish();
         scan.Memory.Finish();
         scan.Settings.Finish();
         scan.Latches.Finish();
         scan.Facts.Finish();
+        StepRecords.Lower(scan);
         scan.Situation.Finish();
         scan.State.Finish();
         scan.Votes.Finish();

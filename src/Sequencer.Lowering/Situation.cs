@@ -15,6 +15,9 @@ internal sealed class Situation
 {
     private readonly UnitScan _scan;
     private readonly Dictionary<int, StepState> _steps = [];
+    private readonly Dictionary<string, DeclaredState> _counts = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Expression> _conditions = new(StringComparer.Ordinal);
+    private readonly IReadOnlyList<OrderedTransition> _transitions;
     private readonly Dictionary<int, Expression> _now = [];
     private readonly Dictionary<int, Expression> _activated = [];
 
@@ -24,6 +27,16 @@ internal sealed class Situation
         foreach (Step step in scan.Unit.Steps)
         {
             _steps[step.Number] = new StepState(scan, step);
+        }
+
+        _transitions = TransitionOrder.Of(scan.Unit);
+        foreach (OrderedTransition transition in _transitions)
+        {
+            if (transition.AtMost is { } most)
+            {
+                string name = scan.Named($"{transition.Name}.count");
+                _counts[transition.Name] = scan.System.State(name, new IntegerRange(0, most.Most), 0, retained: true, StatePurpose.Control, new Origin(most.Span));
+            }
         }
     }
 
@@ -43,10 +56,12 @@ internal sealed class Situation
     /// <summary>The step, entered in this scan or before, is passed over: it does nothing.</summary>
     public Expression PassedOverNow(int step) => _steps[step].PassedOverNow;
 
-    /// <summary>A step whose limit has passed while it works asks for this reaction.</summary>
-    public Expression Ask(Reaction reaction) => _scan.Build.Or(_steps.Values
-        .Where(state => state.Step.Limit.GoTo is null && state.Step.Limit.Reaction == reaction)
-        .Select(Expired));
+    /// <summary>A step whose limit has passed while Running asks for this reaction.</summary>
+    public Expression Ask(Reaction reaction) => _scan.Build.Or(
+    [
+        .. _steps.Values.Where(state => state.Step.Limit.GoTo is null && state.Step.Limit.Reaction == reaction).Select(Expired),
+        .. _transitions.Where(transition => transition.AtMost?.Reaction == reaction).Select(TakenTooOften),
+    ]);
 
     public void Evolve()
     {
@@ -60,6 +75,7 @@ internal sealed class Situation
             Expression enabled = build.And(transition.From.Select(AtStart).Append(works));
             Expression lost = build.Or(transition.From.SelectMany(step => left[step]));
             Expression cleared = _scan.System.Define(transition.Name, build.And(enabled, transition.Surely, build.Not(lost)), transition.Origin);
+            Count(transition, cleared);
             foreach (int step in transition.From)
             {
                 left[step].Add(cleared);
@@ -117,21 +133,70 @@ internal sealed class Situation
     private Expression Expired(StepState state) =>
         _scan.Build.And(state.Active.Current, _scan.State.WasAtStart(state.Step.State), state.LimitReached);
 
+    /// <summary>All its turns are taken, it is wanted once more, and no way written above is.</summary>
+    private Expression TakenTooOften(OrderedTransition transition)
+    {
+        ExpressionBuilder build = _scan.Build;
+        IEnumerable<Expression> above = _transitions.TakeWhile(earlier => earlier != transition)
+            .Where(earlier => earlier.From.Any(step => transition.From.Contains(step)))
+            .Select(earlier => build.And([.. earlier.From.Select(AtStart), Condition(earlier), Allowed(earlier)]));
+        return build.And(
+        [
+            .. transition.From.Select(AtStart),
+            _scan.State.WasAtStart(ProceduralState.Running),
+            Condition(transition),
+            build.Not(Allowed(transition)),
+            build.Not(build.Or(above)),
+        ]);
+    }
+
+    private Expression Allowed(OrderedTransition transition) => transition.AtMost is { } most
+        ? _scan.Build.Less(_counts[transition.Name].Current, _scan.Build.Constant(most.Most))
+        : _scan.Build.True;
+
+    /// <summary>A restart after the last turn grants one more.</summary>
+    private void Count(StepTransition transition, Expression cleared)
+    {
+        if (transition.Ordered.AtMost is not { } most)
+        {
+            return;
+        }
+
+        ExpressionBuilder build = _scan.Build;
+        DeclaredState count = _counts[transition.Ordered.Name];
+        Expression grants = build.And([_scan.State.RestartTaken, .. transition.From.Select(AtStart), build.Not(Allowed(transition.Ordered))]);
+        Expression kept = build.IfThenElse(grants, build.Constant(most.Most - 1), count.Current);
+        count.Next = build.IfThenElse(
+            _scan.State.Started, build.Constant(0), build.IfThenElse(cleared, Clocks.UpTo(build, count.Current, most.Most), kept));
+        _scan.System.Alarm($"{transition.Name}.over", most.Message, TakenTooOften(transition.Ordered), new Origin(most.Span));
+    }
+
+    /// <summary>Lowered once, when it is first asked for.</summary>
+    private Expression Condition(OrderedTransition transition)
+    {
+        if (_conditions.TryGetValue(transition.Name, out Expression? known))
+        {
+            return known;
+        }
+
+        // The clocks of a join count while its last written branch is in its final step.
+        Step owner = _steps[transition.From[^1]].Step;
+        Expression surely = transition.When is null
+            ? _steps[owner.Number].LimitReached
+            : _scan.Build.Or(
+                _steps[owner.Number].PassedOverAtStart,
+                ConditionLowering.Lower(_scan, transition.When, new ConditionPlace(_scan.Named(transition.Name), step: owner)).Surely);
+        return _conditions[transition.Name] = surely;
+    }
+
     private IEnumerable<StepTransition> Transitions()
     {
-        foreach (OrderedTransition transition in TransitionOrder.Of(_scan.Unit))
+        foreach (OrderedTransition transition in _transitions)
         {
-            // The clocks of a join count while its last written branch is in its final step.
-            Step owner = _steps[transition.From[^1]].Step;
-            string name = _scan.Named(transition.Name);
-            Expression surely = transition.When is null
-                ? _steps[owner.Number].LimitReached
-                : _scan.Build.Or(
-                    _steps[owner.Number].PassedOverAtStart,
-                    ConditionLowering.Lower(_scan, transition.When, new ConditionPlace(name, step: owner)).Surely);
-            yield return new StepTransition(name, [.. transition.From], [.. transition.To], surely, new Origin(transition.Span));
+            Expression surely = _scan.Build.And(Condition(transition), Allowed(transition));
+            yield return new StepTransition(transition, _scan.Named(transition.Name), [.. transition.From], [.. transition.To], surely, new Origin(transition.Span));
         }
     }
 
-    private sealed record StepTransition(string Name, int[] From, int[] To, Expression Surely, Origin Origin);
+    private sealed record StepTransition(OrderedTransition Ordered, string Name, int[] From, int[] To, Expression Surely, Origin Origin);
 }

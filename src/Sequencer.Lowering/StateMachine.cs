@@ -128,6 +128,7 @@ internal sealed class StateMachine
             devices,
             _scan.Situation.Ask(reaction),
             _scan.Doses.Ask(reaction),
+            _scan.Prompts.Ask(reaction),
             _scan.Finals.Ask(reaction),
             _scan.Assumptions.Ask(reaction));
         return Fact($"asks_{Word(reaction)}", asked);

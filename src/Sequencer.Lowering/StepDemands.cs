@@ -22,6 +22,14 @@ internal static class StepDemands
             }
         }
 
+        foreach (Step step in scan.Unit.Steps)
+        {
+            foreach (KeepAction keep in step.Actions.OfType<KeepAction>().Where(keep => keep.Output.Tag == output.Tag))
+            {
+                (keep.On ? on : off).Add(scan.Build.And(Kept(scan, step, keep), scan.RunningNow));
+            }
+        }
+
         return (scan.Build.Or(on), scan.Build.Or(off));
     }
 
@@ -104,5 +112,19 @@ internal static class StepDemands
         Expression rest = build.IfThenElse(begins, build.Constant(scans), build.IfThenElse(more, left.Current, build.Constant(0)));
         left.Next = build.IfThenElse(goes, build.Maximum(build.Constant(0), build.Subtract(rest, build.Constant(1))), build.Constant(0));
         return build.Or(begins, more);
+    }
+
+    /// <summary>Stored at the entry of its step; let go at the entry of its end, and by every end of the batch.</summary>
+    private static Expression Kept(UnitScan scan, Step step, KeepAction keep)
+    {
+        ExpressionBuilder build = scan.Build;
+        DeclaredState kept = scan.System.State(
+            scan.StepNamed(step.Number, $"keep_{keep.Output.Tag}"), false, retained: true, StatePurpose.Control, new Origin(keep.Span));
+        Expression inProgress = build.Or(
+            scan.RunningNow, scan.State.IsNow(ProceduralState.Holding), scan.State.IsNow(ProceduralState.Held), scan.State.IsNow(ProceduralState.Restarting));
+        Expression now = build.And(
+            inProgress, build.Not(scan.Activated(keep.Until)), build.Or(scan.Activated(step.Number), build.And(kept.Current, build.Not(scan.State.Started))));
+        kept.Next = now;
+        return now;
     }
 }

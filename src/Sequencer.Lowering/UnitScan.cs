@@ -29,9 +29,11 @@ internal sealed class UnitScan
         Facts = new PublishedFacts(this);
         Discrepancies = new Discrepancies(this);
         Doses = new Doses(this);
+        Prompts = new Prompts(this);
         State = new StateMachine(this);
         Trips = new Trips(this);
         Pairs = new Pairs(this);
+        Analogues = new AnalogueOutputs(this);
     }
 
     public SystemBuilder System => Site.System;
@@ -76,6 +78,10 @@ internal sealed class UnitScan
     public Discrepancies Discrepancies { get; }
 
     public Doses Doses { get; }
+
+    public Prompts Prompts { get; }
+
+    public AnalogueOutputs Analogues { get; }
 
     public StateMachine State { get; }
 

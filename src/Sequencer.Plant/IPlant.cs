@@ -36,6 +36,12 @@ public interface IPlant
     /// <summary>Energises or de-energises an actuator from now on; it moves in its own time.</summary>
     void Command(int actuator, bool energised);
 
+    /// <summary>Tags of set values from the controller (speeds), as the program names them.</summary>
+    ImmutableArray<string> Setpoints { get; }
+
+    /// <summary>Gives a set value as a share of its range, 0 to 1, from now on.</summary>
+    void SetValue(int setpoint, double share);
+
     /// <summary>Moves the plant on with the commands as they are; does nothing after a <see cref="Failure"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">seconds is not above zero or not finite</exception>
     void Advance(double seconds);

@@ -17,6 +17,7 @@ public sealed class PlantRun : IPlant
     private readonly InstrumentPanel _panel;
     private readonly ImmutableArray<Fault> _faults;
     private readonly bool[] _isInjected;
+    private readonly ImmutableArray<int> _driven;
     private readonly ImmutableArray<NamedValue> _quantities;
     private readonly PlantTotals _totals;
     private readonly Attendance _attendance;
@@ -34,6 +35,8 @@ public sealed class PlantRun : IPlant
         _attendance = new Attendance(_parts, _motion);
         _balances = new BalanceSheet(_parts, _motion);
         Actuators = [.. model.Drives.Select(drive => drive.Tag)];
+        _driven = [.. Enumerable.Range(0, model.Drives.Length).Where(drive => model.Drives[drive].SpeedFrom is not null)];
+        Setpoints = [.. _driven.Select(drive => model.Drives[drive].SpeedFrom ?? "")];
         Transmitters = [.. model.Transmitters.Select(Port)];
         Contacts = [.. _panel.Contacts.Select(contact => contact.Tag)];
         Faults = [.. _faults.Select(fault => fault.Name)];
@@ -42,6 +45,8 @@ public sealed class PlantRun : IPlant
     }
 
     public ImmutableArray<string> Actuators { get; }
+
+    public ImmutableArray<string> Setpoints { get; }
 
     public ImmutableArray<TransmitterPort> Transmitters { get; }
 
@@ -66,6 +71,14 @@ public sealed class PlantRun : IPlant
     public void Command(int actuator, bool energised)
     {
         if (_parts.Drives[actuator].Command(Time, energised))
+        {
+            _motion.Interrupt();
+        }
+    }
+
+    public void SetValue(int setpoint, double share)
+    {
+        if (_parts.Drives[_driven[setpoint]].SetSpeed(Time, Math.Clamp(share, 0.0, 1.0)))
         {
             _motion.Interrupt();
         }

@@ -19,6 +19,11 @@ internal static class ActionText
         body.Section("6  Actions: what the active steps ask for");
         foreach (Step step in unit.Unit.Steps)
         {
+            foreach (PromptAction prompt in step.Actions.OfType<PromptAction>())
+            {
+                PromptText.Write(unit, step, prompt);
+            }
+
             foreach (DoseAction dose in step.Actions.OfType<DoseAction>())
             {
                 DoseText.Pulse(unit, step, dose);
@@ -27,6 +32,15 @@ internal static class ActionText
             foreach (AmountDoseAction dose in step.Actions.OfType<AmountDoseAction>())
             {
                 AmountDoseText.Give(unit, step, dose);
+            }
+        }
+
+        foreach (Step step in unit.Unit.Steps)
+        {
+            AnalogueText.Ramps(unit, step);
+            foreach (KeepAction keep in step.Actions.OfType<KeepAction>())
+            {
+                Keep(unit, step, keep);
             }
         }
 
@@ -53,7 +67,37 @@ internal static class ActionText
 
             body.Close("END_IF;");
         }
+
+        KeepAction[] kept = [.. unit.Unit.Steps.SelectMany(step => step.Actions.OfType<KeepAction>())];
+        if (kept.Length > 0)
+        {
+            body.Open($"IF State_Now = {StateText.Value(ProceduralState.Running)} THEN");
+            foreach (Step step in unit.Unit.Steps)
+            {
+                foreach (KeepAction keep in step.Actions.OfType<KeepAction>())
+                {
+                    body.Add($"IF {Kept(unit, step, keep)} THEN {unit.Names.Of($"{keep.Output.Tag}.{(keep.On ? "on" : "off")}")} := TRUE; END_IF;");
+                }
+            }
+
+            body.Close("END_IF;");
+        }
     }
+
+    /// <summary>Set at the entry of its step, reset at the entry of its end and by every end of the batch.</summary>
+    private static void Keep(UnitText unit, Step step, KeepAction keep)
+    {
+        TextLines body = unit.Body;
+        string kept = Kept(unit, step, keep);
+        string inProgress = StateText.OneOf("State_Now", ProceduralState.Running, ProceduralState.Holding, ProceduralState.Held, ProceduralState.Restarting);
+        body.Trace(keep.Span, $"{keep.Output.Tag} is kept from step {step.Number} to step {keep.Until}");
+        body.Add($"IF {unit.Names.Of("started")} THEN {kept} := FALSE; END_IF;");
+        body.Add($"IF {unit.Entered(step.Number)} THEN {kept} := TRUE; END_IF;");
+        body.Add($"IF {unit.Entered(keep.Until)} OR (NOT {inProgress}) THEN {kept} := FALSE; END_IF;");
+    }
+
+    private static string Kept(UnitText unit, Step step, KeepAction keep) => unit.Flag(
+        VariableSection.Retained, FormattableString.Invariant($"step{step.Number}.keep_{keep.Output.Tag}"), FormattableString.Invariant($"{keep.Output.Tag} is kept until step {keep.Until}"));
 
     private static void Branch(UnitText unit, int region, Dictionary<DriveAction, string> extras)
     {

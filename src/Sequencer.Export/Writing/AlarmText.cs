@@ -43,6 +43,14 @@ internal static class AlarmText
             OfStep(unit, step);
         }
 
+        foreach (OrderedTransition transition in TransitionOrder.Of(program))
+        {
+            if (transition.AtMost is { } most)
+            {
+                Raise(unit, $"{transition.Name}.over", most.Message, StepText.Over(unit, transition));
+            }
+        }
+
         PairText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         VoteText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         OverrideText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
@@ -98,6 +106,11 @@ internal static class AlarmText
             Raise(unit, DoseText.Path(step, dose, "unusable"), $"{dose.Signal.Tag} not usable: {dose.Output.Tag} does not dose", unit.Names.Of(DoseText.Path(step, dose, "unusable")));
             Raise(unit, DoseText.Path(step, dose, "no_response"), $"{dose.Signal.Tag} does not answer to {dose.Output.Tag}", unit.Names.Of(DoseText.Path(step, dose, "no_response")));
             Raise(unit, DoseText.Path(step, dose, "exhausted"), $"{dose.Output.Tag} has given all that a batch may have", unit.Names.Of(DoseText.Path(step, dose, "exhausted")));
+        }
+
+        foreach (PromptAction prompt in step.Actions.OfType<PromptAction>())
+        {
+            Raise(unit, $"{prompt.Name}.late", prompt.Message, PromptText.Late(unit, prompt));
         }
 
         foreach (AmountDoseAction dose in step.Actions.OfType<AmountDoseAction>().Where(dose => dose.Of is not null))

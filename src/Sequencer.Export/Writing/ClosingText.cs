@@ -56,6 +56,11 @@ internal static class ClosingText
         LatchesText(unit);
         Facts(unit);
         PairText.Finish(unit);
+        foreach (Step step in unit.Unit.Steps)
+        {
+            RecordText.Write(unit, step);
+        }
+
         foreach (Exclusion exclusion in unit.Unit.Exclusions)
         {
             foreach (Output output in exclusion.Outputs)

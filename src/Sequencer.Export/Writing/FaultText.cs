@@ -41,8 +41,14 @@ internal static class FaultText
             {
                 AmountDoseText.Judge(unit, step, dose);
             }
+
+            foreach (PromptAction prompt in step.Actions.OfType<PromptAction>())
+            {
+                PromptText.Judge(unit, prompt);
+            }
         }
 
+        StepText.JudgeCounted(unit);
         Requests(unit);
     }
 
@@ -190,12 +196,16 @@ internal static class FaultText
             .SelectMany(dose => DoseText.Asks(unit, step, dose, reaction)));
         IEnumerable<string> amounts = program.Steps.SelectMany(step => step.Actions.OfType<AmountDoseAction>()
             .SelectMany(dose => AmountDoseText.Asks(unit, step, dose, reaction)));
+        IEnumerable<string> prompts = program.Steps.SelectMany(step => step.Actions.OfType<PromptAction>())
+            .Where(prompt => prompt.Reaction == reaction).Select(prompt => PromptText.Late(unit, prompt));
+        IEnumerable<string> turns = TransitionOrder.Of(program).Where(transition => transition.AtMost?.Reaction == reaction)
+            .Select(transition => StepText.Over(unit, transition));
         IEnumerable<string> permissives = program.Permissives
             .Where(permissive => permissive.Patience is not null && permissive.Reaction == reaction)
             .SelectMany(permissive => permissive.Outputs.Select(output => unit.Names.Of($"{permissive.Name}.{output.Tag}.impatient")));
         IEnumerable<string> assumptions = program.Assumptions
             .Where(assumption => assumption.Monitored && assumption.Reaction == reaction)
             .Select(assumption => unit.Names.Of($"{assumption.Name}.breached"));
-        return [.. trips, .. bad, .. devices, .. limits, .. doses, .. amounts, .. permissives, .. assumptions];
+        return [.. trips, .. bad, .. devices, .. limits, .. doses, .. amounts, .. prompts, .. turns, .. permissives, .. assumptions];
     }
 }

@@ -26,6 +26,11 @@ internal sealed class ProtectionText
         {
             protections.Final(output);
         }
+
+        foreach (AnalogueOutput output in unit.Unit.AnalogueOutputs)
+        {
+            AnalogueText.Write(unit, output, protections.Blocks);
+        }
     }
 
     public static string Refusals(UnitText unit, Permissive permissive, Output output) => unit.Counter(

@@ -21,12 +21,18 @@ internal static class StepText
         IReadOnlyList<OrderedTransition> transitions = TransitionOrder.Of(unit.Unit);
         foreach (OrderedTransition transition in transitions)
         {
-            Condition? when = transition.When;
+            if (IsJudgedEarly(transition, transitions))
+            {
+                continue;
+            }
+
             body.Trace(transition.Span, $"from {string.Join(", ", transition.From)} to {(transition.To.IsEmpty ? "the end" : string.Join(", ", transition.To))}");
-            Step owner = unit.StepOf(transition.From[^1]);
-            string condition = when is null ? LimitReached(unit, owner) : unit.Conditions.Surely(when, new ConditionSite(transition.Name, step: owner));
-            string passed = when is null || owner.OnlyIf is null ? "" : $"{PassedOver(unit, owner)} OR ";
-            body.Add($"{unit.Met(transition)} := {passed}{condition};");
+            body.Add($"{unit.Met(transition)} := {Condition(unit, transition)};");
+        }
+
+        foreach (OrderedTransition transition in transitions.Where(transition => transition.AtMost is not null))
+        {
+            body.Add($"{Taken(unit, transition)} := FALSE;");
         }
 
         for (int region = 0; region < unit.Regions.Count; region++)
@@ -76,12 +82,76 @@ internal static class StepText
     public static string PassedOver(UnitText unit, Step step) =>
         unit.Flag(UnitText.Memory(step), FormattableString.Invariant($"step{step.Number}.passed_over"), $"step {step.Number} is passed over");
 
+    /// <summary>Ways with a count, and those above them: whether they are wanted is known before the state is, since one turn too many asks for a reaction.</summary>
+    public static void JudgeCounted(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        IReadOnlyList<OrderedTransition> transitions = TransitionOrder.Of(unit.Unit);
+        foreach (OrderedTransition transition in transitions.Where(transition => IsJudgedEarly(transition, transitions)))
+        {
+            string met = unit.Met(transition);
+            body.Trace(transition.Span, $"from {string.Join(", ", transition.From)} to {(transition.To.IsEmpty ? "the end" : string.Join(", ", transition.To))}");
+            body.Add($"{met} := {Condition(unit, transition)};");
+            if (transition.AtMost is not { } most)
+            {
+                continue;
+            }
+
+            IEnumerable<string> above = transitions.TakeWhile(earlier => earlier != transition)
+                .Where(earlier => earlier.From.Any(step => transition.From.Contains(step)))
+                .Select(earlier => UnitText.Bracketed([.. earlier.From.Select(unit.StepAtStart), unit.Met(earlier)], "AND", "TRUE"));
+            string wanted = UnitText.Bracketed([.. transition.From.Select(unit.StepAtStart), $"(State_At_Start = {StateText.Value(ProceduralState.Running)})", met], "AND", "TRUE");
+            string count = Count(unit, transition, most);
+            body.Add(FormattableString.Invariant($"{Over(unit, transition)} := {wanted} AND ({count} >= {most.Most}) AND (NOT {UnitText.Bracketed(above, "OR", "FALSE")});"));
+            body.Add(FormattableString.Invariant($"{met} := {met} AND ({count} < {most.Most});"));
+        }
+    }
+
+    public static string Over(UnitText unit, OrderedTransition transition) => unit.Scratch($"{transition.Name}.over");
+
+    private static string Taken(UnitText unit, OrderedTransition transition) => unit.Scratch($"{transition.Name}.taken");
+
+    private static string Count(UnitText unit, OrderedTransition transition, WayCount most) =>
+        unit.Counter(VariableSection.Retained, $"{transition.Name}.count", most.Most, "times that this way was taken in this batch");
+
+    private static string Condition(UnitText unit, OrderedTransition transition)
+    {
+        Step owner = unit.StepOf(transition.From[^1]);
+        if (transition.When is not { } when)
+        {
+            return LimitReached(unit, owner);
+        }
+
+        string passed = owner.OnlyIf is null ? "" : $"{PassedOver(unit, owner)} OR ";
+        return passed + unit.Conditions.Surely(when, new ConditionSite(transition.Name, step: owner));
+    }
+
+    private static bool IsJudgedEarly(OrderedTransition transition, IReadOnlyList<OrderedTransition> transitions) => transition.AtMost is not null
+        || transitions.SkipWhile(earlier => earlier != transition).Any(later => later.AtMost is not null && later.From.Any(step => transition.From.Contains(step)));
+
     /// <summary>The clocks at the end of the scan.</summary>
     public static void Finish(UnitText unit)
     {
         foreach (Step step in unit.Unit.Steps)
         {
             Clock(unit, step);
+        }
+
+        foreach (OrderedTransition transition in TransitionOrder.Of(unit.Unit))
+        {
+            if (transition.AtMost is { } most)
+            {
+                string count = Count(unit, transition, most);
+                string atStart = UnitText.Bracketed(transition.From.Select(unit.StepAtStart), "AND", "TRUE");
+                unit.Body.Trace(most.Span, FormattableString.Invariant($"at most {most.Most} times; a restart after the last grants one more"));
+                unit.Body.Open($"IF {unit.Names.Of("started")} THEN");
+                unit.Body.Add($"{count} := 0;");
+                unit.Body.Else($"ELSIF {Taken(unit, transition)} THEN");
+                unit.Body.Add(UnitText.CountUp(count, most.Most));
+                unit.Body.Else(FormattableString.Invariant($"ELSIF {unit.Names.Of("restarted")} AND {atStart} AND ({count} >= {most.Most}) THEN"));
+                unit.Body.Add(FormattableString.Invariant($"{count} := {most.Most - 1};"));
+                unit.Body.Close("END_IF;");
+            }
         }
 
         unit.Body.Comment("Conditions of steps that must last: they start anew with their step and outside the state it works in.");
@@ -200,6 +270,11 @@ internal static class StepText
 
     private static void Take(UnitText unit, OrderedTransition transition, IReadOnlyList<OrderedTransition> transitions)
     {
+        if (transition.AtMost is not null)
+        {
+            unit.Body.Add($"{Taken(unit, transition)} := TRUE;");
+        }
+
         HashSet<string> entered = [.. transition.To.Select(step => unit.Place(step).Branch)];
         foreach (int step in transition.From)
         {

@@ -145,6 +145,7 @@ internal sealed class UnitText
     private void ReserveNames()
     {
         foreach (string tag in Unit.Outputs.Select(output => output.Tag)
+            .Concat(Unit.AnalogueOutputs.Select(output => output.Tag))
             .Concat(Unit.AnalogueInputs.Select(input => input.Tag))
             .Concat(Unit.SwitchInputs.Select(input => input.Tag)))
         {

@@ -27,7 +27,7 @@ internal static class WiringText
             if (together is null)
             {
                 Call(text, unit.Unit.Name, Arguments(unit, declaration => declaration.Name));
-                Coils(text, unit, output => $"{unit.Unit.Name}.{unit.Names.Of(output.Tag)}");
+                Coils(text, unit, tag => $"{unit.Unit.Name}.{unit.Names.Of(tag)}");
             }
         }
 
@@ -36,7 +36,7 @@ internal static class WiringText
             Call(text, Together, units.SelectMany(unit => Arguments(unit, declaration => together.Terminal(unit, declaration))));
             foreach (UnitText unit in units)
             {
-                Coils(text, unit, output => $"{Together}.{together.Terminal(unit, unit.Declarations.First(one => one.Path == output.Tag && one.Section == VariableSection.Output))}");
+                Coils(text, unit, tag => $"{Together}.{together.Terminal(unit, unit.Declarations.First(one => one.Path == tag && one.Section == VariableSection.Output))}");
             }
         }
 
@@ -77,6 +77,11 @@ internal static class WiringText
             foreach (SwitchInput input in unit.Unit.SwitchInputs)
             {
                 text.Add($"{input.Tag}_Contact AT {input.Address} : BOOL;  (* {TextLines.Harmless(input.Description)}, {(input.NormallyClosed ? "normally closed" : "normally open")} *)");
+            }
+
+            foreach (AnalogueOutput output in unit.Unit.AnalogueOutputs)
+            {
+                text.Add($"{output.Tag}_Raw AT {output.Address} : INT;  (* {TextLines.Harmless(output.Description)}, microamperes *)");
             }
 
             foreach (Output output in unit.Unit.Outputs)
@@ -150,11 +155,17 @@ internal static class WiringText
         text.Leave();
     }
 
-    private static void Coils(TextLines text, UnitText unit, Func<Output, string> value)
+    private static void Coils(TextLines text, UnitText unit, Func<string, string> value)
     {
+        foreach (AnalogueOutput output in unit.Unit.AnalogueOutputs)
+        {
+            long span = output.Maximum - output.Minimum;
+            text.Add(string.Create(CultureInfo.InvariantCulture, $"{output.Tag}_Raw := DINT_TO_INT(LIMIT(4000, 4000 + (((({value(output.Tag)} - {output.Minimum}) * 16000) + {span / 2}) / {span}), 20000));"));
+        }
+
         foreach (Output output in unit.Unit.Outputs)
         {
-            text.Add($"{output.Tag}_Coil := {(output.DeEnergised ? $"NOT {value(output)}" : value(output))};");
+            text.Add($"{output.Tag}_Coil := {(output.DeEnergised ? $"NOT {value(output.Tag)}" : value(output.Tag))};");
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Sequencer.Language.Units;
 using Sequencer.Text;
 
@@ -43,6 +44,9 @@ internal sealed class BindingContext
 
     /// <summary>The steps that dose an amount with an output, by its name; null where a malformed line may have been such a dose.</summary>
     public ILookup<string, int>? AmountDoses { get; set; }
+
+    /// <summary>The answers of each prompt, by its name.</summary>
+    public Dictionary<string, ImmutableArray<string>> Answers { get; } = new(StringComparer.Ordinal);
 
     public void Report(Diagnostic diagnostic) => Diagnostics.Add(diagnostic);
 

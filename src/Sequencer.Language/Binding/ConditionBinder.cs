@@ -38,6 +38,7 @@ internal sealed class ConditionBinder
         CompareExpression compare => BindCompare(compare, place, use),
         WithinExpression within => BindWithin(within, place, use),
         NameExpression name => _facts.Bind(name, place, use),
+        AnsweredExpression answered => _facts.Bind(answered, place, use),
         StepExpression step => _facts.Bind(step, place, use),
         StateExpression state => _facts.Bind(state, place, use),
         AmountSyntax or SumExpression or TotalExpression => NoCondition(expression, place),

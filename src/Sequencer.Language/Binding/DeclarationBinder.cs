@@ -32,12 +32,15 @@ internal sealed class DeclarationBinder
         _signals = new SignalBinder(context, amounts, this, _addresses);
         _votes = new VoteBinder(context, amounts, this);
         _pairs = new PairBinder(context, amounts, this);
+        AnalogueOutputs = new AnalogueOutputBinder(context, amounts, this, _addresses);
     }
 
     public FactBinder Facts { get; }
 
     /// <summary>To be asked once, when all is bound.</summary>
     public void ReportDuplicateAddresses() => _addresses.ReportDuplicates();
+
+    public AnalogueOutputBinder AnalogueOutputs { get; }
 
     public ComparisonChecks Checks { get; }
 
@@ -72,6 +75,7 @@ internal sealed class DeclarationBinder
             AnalogueInputSyntax input => _signals.Bind(input, symbol.Place),
             SwitchInputSyntax input => _signals.Bind(input, symbol.Place),
             OutputSyntax output => _signals.Bind(output, symbol),
+            AnalogueOutputSyntax output => AnalogueOutputs.Bind(output, symbol.Place),
             ReagentSyntax reagent => _signals.Bind(reagent, symbol.Place),
             VotedSyntax voted => _votes.Bind(voted, symbol.Place),
             PairSyntax pair => _pairs.Bind(pair, symbol.Place),
@@ -114,6 +118,9 @@ internal sealed class DeclarationBinder
 
         return symbol;
     }
+
+    public AnalogueOutput? ResolveAnalogueOutput(WordSyntax name, LinePlace place) =>
+        Resolve<AnalogueOutput>(name, place, symbol => symbol.Kind == SymbolKind.AnalogueOutput, "an analogue output");
 
     public AnalogueInput? ResolveReading(WordSyntax? name, LinePlace place) =>
         Resolve<AnalogueInput>(name, place, symbol => symbol.Kind == SymbolKind.AnalogueInput, "a measured input");

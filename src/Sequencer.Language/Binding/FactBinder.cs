@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Sequencer.Language.Programs;
 using Sequencer.Language.Syntax;
 
@@ -54,6 +55,36 @@ internal sealed class FactBinder
             SymbolKind.Trip => new TripFact(symbol.FullName, span),
             _ => BindOutput(name, symbol, place, use),
         };
+    }
+
+    public Condition? Bind(AnsweredExpression answered, LinePlace place, ConditionUse use)
+    {
+        if (_context.Symbols.Resolve(answered.Name, place, symbol => symbol.Kind == SymbolKind.Prompt, "a prompt") is not { } prompt)
+        {
+            return null;
+        }
+
+        Text.SourceSpan span = place.At(answered);
+        if (use.InputsOnly)
+        {
+            _context.Report(NameDiagnostics.NotAnInput(span));
+            return null;
+        }
+
+        ImmutableArray<string> answers = _context.Answers[prompt.Name];
+        if (answered.Answer is null)
+        {
+            return new AnyOf([.. answers.Select((_, index) => new AnsweredFact(prompt.Name, index + 1, span))], span);
+        }
+
+        int answer = answers.IndexOf(answered.Answer.Text);
+        if (answer < 0)
+        {
+            _context.Report(StepActionDiagnostics.NoSuchAnswer(place.At(answered.Answer), prompt, answers));
+            return null;
+        }
+
+        return new AnsweredFact(prompt.Name, answer + 1, span);
     }
 
     public StepFact? Bind(StepExpression step, LinePlace place, ConditionUse use)

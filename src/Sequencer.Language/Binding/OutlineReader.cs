@@ -203,7 +203,7 @@ internal sealed class OutlineReader
             _step.HasMalformedLine = true;
         }
 
-        if (!ProcedureHasBegun)
+        if (!ProcedureHasBegun || line.Keyword == "prompt")
         {
             _outline.PoisonedNames.Add(line.Name?.Text);
         }

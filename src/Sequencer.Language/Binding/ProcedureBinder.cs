@@ -11,6 +11,9 @@ internal sealed class ProcedureBinder
     /// <summary>The largest IEC 61131-3 INT: what a step's number is shown and recorded in.</summary>
     public const int LargestStepNumber = 32_767;
 
+    /// <summary>More turns than any batch has.</summary>
+    private const int MostTimes = 10_000;
+
     private readonly BindingContext _context;
     private readonly AmountBinder _amounts;
     private readonly DeclarationBinder _declarations;
@@ -47,6 +50,7 @@ internal sealed class ProcedureBinder
 
         _context.Steps.UnionWith(first.Keys);
         _context.StepsMayBeMissing |= outline.StepsMayBeMissing;
+        DeclarePrompts(outline);
         _context.AmountDoses = outline.Steps.Exists(step => step.HasMalformedLine)
             ? null
             : outline.Steps
@@ -102,6 +106,18 @@ internal sealed class ProcedureBinder
         }
     }
 
+    private void DeclarePrompts(ProgramOutline outline)
+    {
+        foreach (PlacedSyntax<StepLineSyntax> line in outline.Steps.SelectMany(step => step.Lines))
+        {
+            if (line.Syntax is PromptSyntax prompt
+                && _context.Symbols.Declare(prompt.Name.Text, SymbolKind.Prompt, null, line.Place, line.Place.At(prompt.Name)))
+            {
+                _context.Answers[prompt.Name.Text] = [.. prompt.Answers.Select(answer => answer.Text)];
+            }
+        }
+    }
+
     private static int? NumberOf(StepOutline outline) =>
         outline.Header is { } header && header.Syntax.Number.Value.CompareTo(LargestStepNumber) <= 0
             ? (int)header.Syntax.Number.Value.ToInt64()
@@ -125,6 +141,21 @@ internal sealed class ProcedureBinder
             case AmountDoseSyntax dose:
                 lines.Add(_amountDoses.Bind(dose, place));
                 break;
+            case KeepSyntax keep:
+                lines.Add(Keep(keep, place));
+                break;
+            case SetSyntax set:
+                lines.Add(_declarations.AnalogueOutputs.Bind(set, place));
+                break;
+            case RampSyntax ramp:
+                lines.Add(_declarations.AnalogueOutputs.Bind(ramp, place));
+                break;
+            case PromptSyntax prompt:
+                lines.Add(Prompt(prompt, place));
+                break;
+            case RecordSyntax record:
+                lines.Add(Record(record, place));
+                break;
             case ExpectSyntax expect:
                 Duration? expected = _amounts.Time(expect.Time, place);
                 lines.Expect(expected, place.At(expect));
@@ -134,7 +165,7 @@ internal sealed class ProcedureBinder
                 break;
             case GoSyntax go:
                 Condition? when = _declarations.Conditions.Bind(go.When, place, new ConditionUse(false, doses) { Step = step });
-                AddTransition(step is int from ? [from] : null, Steps(go.Targets, place), when, place.At(go));
+                AddTransition(step is int from ? [from] : null, Steps(go.Targets, place), when, place.At(go), Times(go.AtMost, place));
                 break;
             default:
                 throw new System.Diagnostics.UnreachableException(line.Syntax.GetType().Name);
@@ -147,11 +178,11 @@ internal sealed class ProcedureBinder
         AddTransition(Steps(join.Sources, place), Steps(join.Targets, place), when, place.At(join));
     }
 
-    private void AddTransition(ImmutableArray<int>? from, ImmutableArray<int>? to, Condition? when, Text.SourceSpan span)
+    private void AddTransition(ImmutableArray<int>? from, ImmutableArray<int>? to, Condition? when, Text.SourceSpan span, WayCount? atMost = null)
     {
         if (from is not null && to is not null && when is not null)
         {
-            _transitions.Add(new Transition(from.Value, to.Value, when, span));
+            _transitions.Add(new Transition(from.Value, to.Value, when, span) { AtMost = atMost });
         }
     }
 
@@ -225,6 +256,59 @@ internal sealed class ProcedureBinder
         return after is null
             ? null
             : new DriveAction(output, DeviceWords.MeansOn(syntax.Verb), after.Value, length, during, until, place.At(syntax)) { OnceABatch = syntax.OnceABatch, AtEach = each as EdgeFact };
+    }
+
+    private WayCount? Times(TimesSyntax? syntax, LinePlace place) =>
+        syntax is not null && _amounts.Count(syntax.Most, 1, MostTimes, place) is int most
+            ? new WayCount(most, Reactions.Of(syntax.Reaction, Reaction.Hold), syntax.Message.Text, place.At(syntax))
+            : null;
+
+    private KeepAction? Keep(KeepSyntax syntax, LinePlace place)
+    {
+        int? until = _declarations.Facts.Step(syntax.Until, place);
+        Symbol? symbol = _context.Symbols.Resolve(syntax.Name, place, found => found.IsOutput, "a valve or a motor");
+        if (symbol is null || !DeviceWords.Fits(_context, symbol, syntax.Position, place) || _declarations.Demand<Output>(symbol, place.At(syntax.Name)) is not { } output)
+        {
+            return null;
+        }
+
+        return until is int step ? new KeepAction(output, DeviceWords.MeansOn(syntax.Position), step, place.At(syntax)) : null;
+    }
+
+    private PromptAction? Prompt(PromptSyntax syntax, LinePlace place)
+    {
+        foreach (TextSyntax answer in syntax.Answers.Where((answer, index) => syntax.Answers.Take(index).Any(before => before.Text == answer.Text)))
+        {
+            _context.Report(NameDiagnostics.ListedTwice(place.At(answer), answer.Text));
+        }
+
+        return _amounts.Time(syntax.Limit, place) is { } limit
+            ? new PromptAction(
+                syntax.Name.Text,
+                syntax.Question.Text,
+                [.. syntax.Answers.Select(answer => answer.Text)],
+                syntax.Role.Text,
+                limit,
+                Reactions.Of(syntax.Reaction, Reaction.Hold),
+                syntax.Message.Text,
+                place.At(syntax))
+            : null;
+    }
+
+    private RecordAction? Record(RecordSyntax syntax, LinePlace place)
+    {
+        if (_declarations.Quantities.Bind(place, default, [], syntax.Value) is not [{ } value])
+        {
+            return null;
+        }
+
+        if (value is LiteralQuantity or SumQuantity)
+        {
+            _context.Report(StepActionDiagnostics.NothingToRecord(value.Span));
+            return null;
+        }
+
+        return new RecordAction(syntax.Title.Text, value, place.At(syntax));
     }
 
     private StepLimit? Limit(LimitSyntax syntax, LinePlace place)

@@ -105,6 +105,7 @@ internal sealed class ProgramBinder
             AnalogueInputs = [.. bound.OfType<AnalogueInput>()],
             SwitchInputs = [.. bound.OfType<SwitchInput>()],
             Outputs = [.. bound.OfType<Output>()],
+            AnalogueOutputs = [.. bound.OfType<AnalogueOutput>()],
             Reagents = [.. bound.OfType<Reagent>()],
             Parameters = [.. bound.OfType<Parameter>()],
             Latches = [.. bound.OfType<Latch>()],

@@ -36,7 +36,9 @@ internal sealed class ProtectionBinder
 
     public Interlock? Bind(InterlockSyntax syntax, LinePlace place)
     {
-        ImmutableArray<Output>? outputs = Outputs(syntax.Outputs, place);
+        ILookup<bool, WordSyntax> names = syntax.Outputs.ToLookup(name => _context.Symbols.Find(name.Text)?.Kind == SymbolKind.AnalogueOutput);
+        ImmutableArray<Output>? outputs = Outputs([.. names[false]], place);
+        ImmutableArray<AnalogueOutput> analogues = [.. names[true].Select(name => _declarations.ResolveAnalogueOutput(name, place)).OfType<AnalogueOutput>()];
         Condition? condition = Condition(syntax.Condition, place);
         InterlockForm form = syntax.Form;
         if (form == InterlockForm.Unless && syntax.Delays is not { On: null, Off: null } && condition is not null)
@@ -55,7 +57,7 @@ internal sealed class ProtectionBinder
 
         return outputs is null || condition is null || (release is null && syntax.Release is not null)
             ? null
-            : new Interlock(syntax.Name.Text, syntax.Title.Text, outputs.Value, form, condition, release, syntax.NeedsReset, group, place.At(syntax));
+            : new Interlock(syntax.Name.Text, syntax.Title.Text, outputs.Value, form, condition, release, syntax.NeedsReset, group, place.At(syntax)) { Analogues = analogues };
     }
 
     public Exclusion? Bind(ExclusionSyntax syntax, LinePlace place)

@@ -19,6 +19,44 @@ internal static class StepActionDiagnostics
         "the device would be started again and again for as long as it lasts, and so never stop",
         $"write `at each rising ...` or `at each falling ...`");
 
+    public static Diagnostic NoSuchAnswer(SourceSpan span, Symbol prompt, IEnumerable<string> answers) => Error(
+        "SEQ0242",
+        span,
+        $"`{prompt.Name}` has no answer {span.Text}",
+        "the operator could never give it, and what waits for it would wait for ever",
+        $"write one of its answers: {string.Join(", ", answers.Select(answer => $"`\"{answer}\"`"))}") with
+    {
+        Notes = [new RelatedNote(prompt.Span, $"`{prompt.Name}` is asked here")],
+    };
+
+    public static Diagnostic NothingToRecord(SourceSpan span) => Error(
+        "SEQ0343",
+        span,
+        $"a record keeps one measured value, one total or one setting, and `{span.Text}` is none",
+        "the batch report would show a figure that no instrument and no operator gave",
+        "name an input, a parameter or a total");
+
+    public static Diagnostic OutsideOutput(SourceSpan span, string output, string range) => Error(
+        "SEQ0344",
+        span,
+        $"`{span.Text}` is not always inside the range of `{output}`, {range}",
+        "the card would cut the value off, and the drive would run at another speed than the one that was reviewed",
+        "write a value inside the range, or correct the range");
+
+    public static Diagnostic SlowerThanAStep(SourceSpan span, string step, int scanMilliseconds) => Error(
+        "SEQ0345",
+        span,
+        FormattableString.Invariant($"this rate is less than one step of {step} in a scan of {scanMilliseconds} ms"),
+        "the output could not move at all",
+        "declare the range with more decimals, or allow a faster change");
+
+    public static Diagnostic NoSetValue(SourceSpan span, string step) => Error(
+        "SEQ0346",
+        span,
+        $"an output is set to an amount or to a parameter in steps of {step}, and `{span.Text}` is neither",
+        "a value that is worked out would have to be rounded, and could leave the range",
+        "write the amount, or a parameter whose decimals fit");
+
     public static Diagnostic FollowsWithoutPulses(SourceSpan span, string output) => Error(
         "SEQ0340",
         span,

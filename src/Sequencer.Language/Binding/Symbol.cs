@@ -23,6 +23,7 @@ internal sealed record Symbol(string Name, SymbolKind Kind, DeclarationSyntax? S
         SwitchInputSyntax => SymbolKind.SwitchInput,
         OutputSyntax { Kind.Text: "valve" } => SymbolKind.Valve,
         OutputSyntax => SymbolKind.Motor,
+        AnalogueOutputSyntax => SymbolKind.AnalogueOutput,
         ReagentSyntax => SymbolKind.Reagent,
         ParameterSyntax => SymbolKind.Parameter,
         LatchSyntax => SymbolKind.Latch,

@@ -7,6 +7,7 @@ internal enum SymbolKind
     SwitchInput,
     Valve,
     Motor,
+    AnalogueOutput,
     Reagent,
     Parameter,
     Latch,
@@ -21,4 +22,5 @@ internal enum SymbolKind
     Assumption,
     Requirement,
     Equipment,
+    Prompt,
 }

@@ -10,6 +10,7 @@ internal static class SymbolWords
         SymbolKind.SwitchInput => "a switch",
         SymbolKind.Valve => "a valve",
         SymbolKind.Motor => "a motor",
+        SymbolKind.AnalogueOutput => "an analogue output",
         SymbolKind.Reagent => "a reagent",
         SymbolKind.Parameter => "a parameter",
         SymbolKind.Latch => "a latch",
@@ -24,6 +25,7 @@ internal static class SymbolWords
         SymbolKind.Assumption => "an assumption",
         SymbolKind.Requirement => "a requirement",
         SymbolKind.Equipment => "equipment made from a module",
+        SymbolKind.Prompt => "a prompt",
         _ => throw new System.Diagnostics.UnreachableException($"kind {kind}"),
     };
 }

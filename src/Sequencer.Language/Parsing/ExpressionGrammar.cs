@@ -26,6 +26,8 @@ internal static class ExpressionGrammar
                 (Func<WordSyntax, ExpressionSyntax>)(unit => new StepExpression(unit, step, unit.Span))))
             .XOr(Keyword("is", null).Then(_ => State).Select(state =>
                 (Func<WordSyntax, ExpressionSyntax>)(unit => new StateExpression(unit, state, unit.Span))))
+            .XOr(Keyword("answered", null).Then(word => QuotedText.XOptional()).Select(answer =>
+                (Func<WordSyntax, ExpressionSyntax>)(prompt => new AnsweredExpression(prompt, answer.OrNull(), prompt.Span))))
             .XOr(Aspect.Select(Asked));
 
     private static readonly Parser<ExpressionSyntax> Named = Node(

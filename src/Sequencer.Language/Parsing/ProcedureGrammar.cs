@@ -25,6 +25,15 @@ internal static class ProcedureGrammar
         from within in AmountWithUnit
         select (time, within);
 
+    private static readonly Parser<TimesSyntax> Times =
+        from word in Keyword("at most")
+        from most in WholeNumber
+        from times in OneOf("`times`", "times", "time")
+        from comma in Symbol(",", null).XOptional()
+        from reaction in ThenReaction
+        from message in QuotedText
+        select new TimesSyntax(most, reaction, message, word.Span);
+
     public static readonly Parser<StatementSyntax> Language = Keyword("language").Then(_ => WholeNumber).Select(version => new LanguageSyntax(version, version.Span));
 
     public static readonly Parser<StatementSyntax> Unit =
@@ -111,6 +120,25 @@ internal static class ProcedureGrammar
         from then in ThenReaction.XOptional()
         select (StatementSyntax)new AmountDoseSyntax(name, amount, per, of, pulse.OrNull(), most, then.OrNull(), word.Span);
 
+    public static readonly Parser<StatementSyntax> Prompt =
+        from word in Keyword("prompt")
+        from name in Name
+        from question in QuotedText
+        from answers in Keyword("answers").Then(_ => QuotedText.SeparatedBy(Symbol(",", null)))
+        from role in Keyword("role").Then(_ => Name)
+        from comma in Symbol(",", null).XOptional()
+        from limit in Keyword("limit").Then(_ => Time)
+        from second in Symbol(",", null).XOptional()
+        from then in ThenReaction
+        from message in QuotedText
+        select new PromptSyntax(name, question, answers, role, limit, then, message, word.Span);
+
+    public static readonly Parser<StatementSyntax> Record =
+        from word in Keyword("record")
+        from title in QuotedText
+        from value in ExpressionGrammar.Amount
+        select new RecordSyntax(title, value, word.Span);
+
     public static readonly Parser<StatementSyntax> Expect = Keyword("expect").Then(_ => Time).Select(time => new ExpectSyntax(time, time.Span));
 
     public static readonly Parser<StatementSyntax> Limit =
@@ -127,7 +155,30 @@ internal static class ProcedureGrammar
         from word in Keyword("go")
         from targets in Targets
         from condition in Keyword("when").Then(_ => ExpressionGrammar.Condition)
-        select new GoSyntax(targets, condition, word.Span);
+        from comma in Symbol(",", null).XOptional()
+        from most in Times.XOptional()
+        select new GoSyntax(targets, condition, most.OrNull(), word.Span);
+
+    public static readonly Parser<StatementSyntax> Set =
+        from word in Keyword("set")
+        from name in Name
+        from value in Keyword("to").Then(_ => ExpressionGrammar.Amount)
+        select new SetSyntax(name, value, word.Span);
+
+    public static readonly Parser<StatementSyntax> Ramp =
+        from word in Keyword("ramp")
+        from name in Name
+        from start in Keyword("from").Then(_ => AmountWithUnit)
+        from end in Keyword("to").Then(_ => AmountWithUnit)
+        from time in Keyword("in").Then(_ => Time)
+        select new RampSyntax(name, start, end, time, word.Span);
+
+    public static readonly Parser<StatementSyntax> Keep =
+        from word in Keyword("keep")
+        from name in Name
+        from position in OneOf("a position (`open`, `closed`, `running` or `stopped`)", "open", "closed", "running", "stopped")
+        from until in Keyword("until step").Then(_ => WholeNumber)
+        select new KeepSyntax(name, position, until, word.Span);
 
     public static readonly Parser<StatementSyntax> Join =
         from word in Keyword("join")

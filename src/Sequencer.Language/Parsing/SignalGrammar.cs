@@ -63,11 +63,30 @@ internal static class SignalGrammar
     /// <summary>The two kinds of input part at the second word.</summary>
     public static readonly Parser<StatementSyntax> Input =
         from word in Keyword("input")
-        from input in (Parser<StatementSyntax>)(place => IsSwitch((TokenInput)place) ? Switch(place) : Analogue(place))
+        from input in (Parser<StatementSyntax>)(place => HasWordNext((TokenInput)place) ? Switch(place) : Analogue(place))
         select input;
 
-    public static readonly Parser<StatementSyntax> Output =
-        from word in Keyword("output")
+    private static readonly Parser<RateSyntax> Rate = Node(
+        from change in AmountWithUnit
+        from time in Keyword("in").Then(_ => Time)
+        select new RateSyntax(change, time, change.Span));
+
+    private static readonly Parser<StatementSyntax> AnalogueOutput =
+        from name in Name
+        from low in SignedNumber
+        from dots in Symbol("..")
+        from high in SignedNumber
+        from unit in UnitName
+        from at in Keyword("at")
+        from address in Address
+        from description in QuotedText
+        from comma in Symbol(",", null).XOptional()
+        from safe in Keyword("safe").Then(_ => AmountWithUnit)
+        from clauses in ClauseSet.AnyOf(ClauseSet.Clause("emergency", AmountWithUnit), ClauseSet.Clause("rate at most", Rate))
+        select new AnalogueOutputSyntax(
+            name, low, high, unit, address, description, safe, clauses.Find<AmountSyntax>("emergency"), clauses.Find<RateSyntax>("rate at most"), name.Span);
+
+    private static readonly Parser<StatementSyntax> Device =
         from name in Name
         from kind in OneOf("`valve` or `motor`", "valve", "motor")
         from at in Keyword("at")
@@ -95,6 +114,12 @@ internal static class SignalGrammar
             clauses.Find<ConfirmSyntax>("confirm"),
             clauses.Find<DeliversSyntax>("delivers"),
             name.Span);
+
+    /// <summary>The two kinds of output part at the second word.</summary>
+    public static readonly Parser<StatementSyntax> Output =
+        from word in Keyword("output")
+        from output in (Parser<StatementSyntax>)(place => HasWordNext((TokenInput)place) ? Device(place) : AnalogueOutput(place))
+        select output;
 
     public static readonly Parser<StatementSyntax> Reagent =
         from word in Keyword("reagent")
@@ -126,6 +151,6 @@ internal static class SignalGrammar
         from description in QuotedText.XOptional()
         select new ParameterSyntax(name, value, low, high, description.OrNull(), name.Span);
 
-    private static bool IsSwitch(TokenInput at) =>
+    private static bool HasWordNext(TokenInput at) =>
         at.Position + 1 < at.TokenLine.Tokens.Length && at.TokenLine.Tokens[at.Position + 1] is { Kind: TokenKind.Word };
 }

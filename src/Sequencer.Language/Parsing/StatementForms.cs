@@ -10,6 +10,7 @@ internal static class StatementForms
     [
         ("input", "switch", "input YS101 switch normally closed at %IX0.3 \"Feed pump running\" on after 0.5 s"),
         ("input", "usable", "input AT101 0 .. 14.00 pH at %IW2 \"Reaction pH\" usable only while FS120"),
+        ("output", "rate", "output SC221 0 .. 100.0 % at %QW0 \"Drum speed\" safe 0.0 %, rate at most 5.0 % in 1 s"),
         ("output", "confirm", "output XV101 valve at %QX0.0 \"Inlet\" safe closed, confirm ZSO101, ZSC101 within 8 s"),
         ("output", "delivers", "output P201 motor at %QX0.2 \"Caustic pump\" safe stopped, delivers CAUSTIC at 0.20 L/min"),
         ("output", "driven", "output XV206 valve at %QX0.6 \"Line flush\" safe closed, driven while holding or stopping"),
@@ -29,6 +30,7 @@ internal static class StatementForms
         ("require", "always", "require H5 \"Mixing\" always AG110 proved while LT101 > 0.500 m3"),
         ("step", "only", "step 900 \"Flush the line\" only if LIME_IN_LINE"),
         ("limit", "go", "limit 30 min then go 90 \"Filling slow\""),
+        ("go", "times", "go 30 when S1, at most 5 times then hold \"Turned too often\""),
         ("go", "within", "go 30 when AT101 within 7.00 .. 8.50 stays 60 s after the last pulse"),
         ("dose", "per", "dose P106 amount 2.0 L per m3 of LT101, at most 12 L a batch"),
         ("dose", "amount", "dose P202 amount 3.0 L once a batch"),

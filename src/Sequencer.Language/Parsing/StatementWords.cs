@@ -43,6 +43,11 @@ internal static class StatementWords
         ["run"] = "run P101",
         ["stop"] = "stop P101",
         ["dose"] = "dose P201 pulse 4 s then wait 60 s toward AT101 at 7.50 pH, at most 35 L a batch, no 0.05 pH in 3 pulses",
+        ["keep"] = "keep AG201 running until step 70",
+        ["set"] = "set SC221 to 40.0 %",
+        ["ramp"] = "ramp SC221 from 10.0 % to 60.0 % in 5 min",
+        ["prompt"] = "prompt Q1 \"Is the spot test clear?\" answers \"clear\", \"yellow\" role Operator, limit 30 min then hold \"Nobody answered\"",
+        ["record"] = "record \"pH at release\" AT101",
         ["expect"] = "expect 12 min",
         ["limit"] = "limit 30 min then hold \"Filling slow\"",
         ["go"] = "go 20 when LT101 >= 4.5 m3",
@@ -57,15 +62,15 @@ internal static class StatementWords
 
     /// <summary>All keywords; none of them is a name or a unit.</summary>
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
-        ("a abort after alarm always amount and at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
+        ("a abort after alarm always amount and answered answers at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
         + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
-        + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises reset "
-        + "restart retained rises rising running safe scan scans set starts stays step stopped switch the then to toward "
+        + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises rate reset "
+        + "restart retained rises rising running safe scan scans set starts stays step stopped switch the then time times to toward "
         + "total trip unless until usable valve value wait when while with within").Split(' ')).Concat($"{ProtectionWords} {StateWords}".Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(
         ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "voted", "group", "pair", "interlock", "permissive", "trip", "alarm", "assume", "require",
-        "open", "close", "run", "stop", "dose", "unit"], StringComparer.Ordinal);
+        "open", "close", "run", "stop", "dose", "keep", "prompt", "set", "ramp", "unit"], StringComparer.Ordinal);
 
     /// <summary>Whether a line that ends like this goes on on the next one.</summary>
     public static bool Continue(ReadOnlySpan<char> line) =>

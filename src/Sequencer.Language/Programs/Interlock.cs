@@ -16,4 +16,8 @@ public sealed record Interlock(
     Condition? Release,
     bool NeedsReset,
     string? Group,
-    SourceSpan Span);
+    SourceSpan Span)
+{
+    /// <summary>Analogue outputs that it forces too.</summary>
+    public ImmutableArray<AnalogueOutput> Analogues { get; init; } = [];
+}

@@ -9,4 +9,7 @@ public sealed record OrderedTransition(
     ImmutableArray<int> From,
     ImmutableArray<int> To,
     Condition? When,
-    SourceSpan Span);
+    SourceSpan Span)
+{
+    public WayCount? AtMost { get; init; }
+}

@@ -94,7 +94,8 @@ public static class QuantityMeasure
             .. actions.OfType<AmountDoseAction>().Where(dose => dose.Output.Tag == output.Tag)
                 .Select(dose => AmountDoseMeasure.Most(dose, scanMilliseconds)),
         ];
-        bool alsoDriven = actions.OfType<DriveAction>().Any(drive => drive.On && drive.Output.Tag == output.Tag);
+        bool alsoDriven = actions.OfType<DriveAction>().Any(drive => drive.On && drive.Output.Tag == output.Tag)
+            || actions.OfType<KeepAction>().Any(keep => keep.On && keep.Output.Tag == output.Tag);
         return amounts.Length == 0 || alsoDriven ? null : amounts.Sum();
     }
 }

@@ -11,4 +11,7 @@ public sealed record Transition(
     ImmutableArray<int> From,
     ImmutableArray<int> To,
     Condition When,
-    SourceSpan Span);
+    SourceSpan Span)
+{
+    public WayCount? AtMost { get; init; }
+}

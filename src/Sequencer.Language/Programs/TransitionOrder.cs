@@ -19,7 +19,7 @@ public static class TransitionOrder
             string name = $"step{from}.go_{to}";
             int count = CountOf(names, name);
             string unique = count == 1 ? name : FormattableString.Invariant($"{name}.{count}");
-            ordered.Add(new OrderedTransition(unique, transition.From, transition.To, transition.When, transition.Span));
+            ordered.Add(new OrderedTransition(unique, transition.From, transition.To, transition.When, transition.Span) { AtMost = transition.AtMost });
         }
 
         foreach (Step step in unit.Steps)

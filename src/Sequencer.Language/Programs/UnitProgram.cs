@@ -25,6 +25,8 @@ public sealed record UnitProgram
 
     public ImmutableArray<Output> Outputs { get; init; } = [];
 
+    public ImmutableArray<AnalogueOutput> AnalogueOutputs { get; init; } = [];
+
     public ImmutableArray<Reagent> Reagents { get; init; } = [];
 
     public ImmutableArray<Parameter> Parameters { get; init; } = [];

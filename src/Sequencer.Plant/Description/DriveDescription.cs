@@ -10,10 +10,12 @@ namespace Sequencer.Plant.Description;
 /// <param name="OpenWhenDeEnergised">a valve whose spring opens it</param>
 /// <param name="OnSwitch">contact made at speed, or at the open end; null for none</param>
 /// <param name="OffSwitch">contact made at the closed end; null for none</param>
+/// <param name="SpeedFrom">the analogue output that sets the speed of a motor, full at its upper end; null for a fixed speed</param>
 public sealed record DriveDescription(
     string Tag,
     DriveKind Kind,
     double TravelSeconds,
     bool OpenWhenDeEnergised,
     string? OnSwitch,
-    string? OffSwitch);
+    string? OffSwitch,
+    string? SpeedFrom = null);

@@ -91,7 +91,8 @@ internal sealed class EquipmentReader(PlantNames names)
             fields.RequiredQuantity("starts_in", Dimension.Time, PositiveSeconds),
             false,
             Feedback(fields, "running"),
-            null);
+            null,
+            SpeedFrom(fields));
         fields.RejectUnknownKeys();
         return drive;
     }
@@ -108,6 +109,17 @@ internal sealed class EquipmentReader(PlantNames names)
             Feedback(fields, "closed_switch"));
         fields.RejectUnknownKeys();
         return drive;
+    }
+
+    private string? SpeedFrom(YamlFields fields)
+    {
+        if (fields.OptionalText("speed_from") is not { } tag)
+        {
+            return null;
+        }
+
+        names.Declare(tag, NameKind.Setpoint);
+        return tag.Value;
     }
 
     private string? Feedback(YamlFields fields, string key)

@@ -14,4 +14,5 @@ internal enum NameKind
     SampleLoop,
     Transmitter,
     Contact,
+    Setpoint,
 }

@@ -5,7 +5,7 @@ namespace Sequencer.Plant.Hydraulics;
 /// <summary>A pump, agitator or valve in motion: its command, what has broken in it, and where it is.</summary>
 internal sealed class Drive
 {
-    /// <summary>A running feedback makes at this share of full speed (common practice, no source).</summary>
+    /// <summary>A running feedback makes at this share of the speed set (common practice, no source).</summary>
     private const double RunningFrom = 0.9;
 
     /// <summary>A limit switch makes this close to its end (common practice, no source).</summary>
@@ -14,8 +14,12 @@ internal sealed class Drive
     /// <summary>How many times slower a valve with the fault "slow" travels; beyond any discrepancy time of 1.5 strokes.</summary>
     private const double SlowFactor = 4.0;
 
+    /// <summary>Slower than this share of full speed a motor with a set speed does not count as running (our own choice).</summary>
+    private const double LeastSpeed = 0.05;
+
     private readonly Ramp _motion;
     private readonly Ramp _effect;
+    private double _speed;
     private bool _energised;
     private bool _stuckOn;
     private bool _stuckOff;
@@ -26,6 +30,7 @@ internal sealed class Drive
         Description = description;
         _motion = new Ramp(description.OpenWhenDeEnergised ? 1.0 : 0.0, keptSeconds);
         _effect = new Ramp(1.0, keptSeconds);
+        _speed = description.SpeedFrom is null ? 1.0 : 0.0;
     }
 
     public DriveDescription Description { get; }
@@ -35,6 +40,15 @@ internal sealed class Drive
     {
         bool isNew = energised != _energised;
         _energised = energised;
+        Move(time);
+        return isNew;
+    }
+
+    /// <summary>Sets the speed as a share of full speed; true if it is new.</summary>
+    public bool SetSpeed(double time, double share)
+    {
+        bool isNew = share != _speed;
+        _speed = share;
         Move(time);
         return isNew;
     }
@@ -72,7 +86,7 @@ internal sealed class Drive
     public double NextKink(double time) => Math.Min(_motion.NextKink(time), _effect.NextKink(time));
 
     public bool OnSwitch(double time) =>
-        Motion(time) >= (Description.Kind == DriveKind.Valve ? 1.0 - LimitSwitchSpan : RunningFrom);
+        Motion(time) >= (Description.Kind == DriveKind.Valve ? 1.0 - LimitSwitchSpan : RunningFrom * Math.Max(LeastSpeed, _speed));
 
     public bool OffSwitch(double time) => Motion(time) <= LimitSwitchSpan;
 
@@ -81,7 +95,7 @@ internal sealed class Drive
     private void Move(double time)
     {
         bool commanded = _energised != Description.OpenWhenDeEnergised;
-        double target = _stuckOff ? 0.0 : _stuckOn || commanded ? 1.0 : 0.0;
+        double target = _stuckOff ? 0.0 : _stuckOn || commanded ? _speed : 0.0;
         if (target != _motion.Target)
         {
             _motion.MoveTo(time, target, TravelSeconds);

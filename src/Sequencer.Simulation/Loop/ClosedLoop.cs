@@ -97,7 +97,7 @@ public sealed class ClosedLoop
     {
         ValueOrigin.Input => _stepper.Inputs[source.Place],
         ValueOrigin.State => _stepper.States[source.Place],
-        ValueOrigin.Output => OutputOn(source.Place) ? 1 : 0,
+        ValueOrigin.Output => Powered ? _stepper.Outputs[source.Place] : 0,
         ValueOrigin.Observed => _stepper.Observed[source.Place],
         ValueOrigin.PlantQuantity => _plant.Quantity(source.Place),
         _ => _plant.TotalValue(source.Place),
@@ -119,6 +119,11 @@ public sealed class ClosedLoop
         foreach (Wire wire in _wiring.Outputs)
         {
             _plant.Command(wire.Plant, OutputOn(wire.Program));
+        }
+
+        foreach (SetpointWire wire in _wiring.Setpoints)
+        {
+            _plant.SetValue(wire.Plant, Powered ? wire.Share(_stepper.Outputs[wire.Program]) : 0);
         }
 
         _wasPowered = Powered;

@@ -31,7 +31,8 @@ internal sealed class LoopNames
 
         for (int index = 0; index < system.Outputs.Length; index++)
         {
-            Add(system.Outputs[index].Name, ValueOrigin.Output, index, null);
+            string name = system.Outputs[index].Name;
+            Add(name, ValueOrigin.Output, index, site.Signal(name) is { Kind: SignalKind.Setpoint } setpoint ? setpoint : null);
         }
 
         ImmutableArray<Definition> facts = Facts(system, site);

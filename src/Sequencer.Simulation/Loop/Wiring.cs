@@ -15,6 +15,7 @@ internal sealed record Wiring(
     ImmutableArray<AnalogueBinding> Analogues,
     ImmutableArray<Wire> Contacts,
     ImmutableArray<Wire> Outputs,
+    ImmutableArray<SetpointWire> Setpoints,
     ImmutableArray<bool> OperatorOwned)
 {
     private const string FaultSuffix = ".fault";
@@ -68,7 +69,7 @@ internal sealed record Wiring(
             diagnostics.Add(BindingDiagnostics.InstrumentNotRead(place, tag));
         }
 
-        return new Wiring([.. analogues], [.. contacts], JoinOutputs(system, plant, diagnostics), [.. operatorOwned]);
+        return new Wiring([.. analogues], [.. contacts], JoinOutputs(system, plant, diagnostics), JoinSetpoints(system, plant, site, diagnostics), [.. operatorOwned]);
     }
 
     private static int Transmitter(IPlant plant, string tag)
@@ -115,6 +116,11 @@ internal sealed record Wiring(
         for (int index = 0; index < system.Outputs.Length; index++)
         {
             OutputVariable output = system.Outputs[index];
+            if (output.Value.Sort != Sort.Boolean)
+            {
+                continue;
+            }
+
             int found = plant.Actuators.IndexOf(output.Name);
             if (found < 0)
             {
@@ -126,5 +132,29 @@ internal sealed record Wiring(
         }
 
         return [.. outputs];
+    }
+
+    private static ImmutableArray<SetpointWire> JoinSetpoints(TransitionSystem system, IPlant plant, SiteMetadata site, DiagnosticBag diagnostics)
+    {
+        List<SetpointWire> setpoints = [];
+        for (int index = 0; index < system.Outputs.Length; index++)
+        {
+            OutputVariable output = system.Outputs[index];
+            if (output.Value.Sort != Sort.Integer)
+            {
+                continue;
+            }
+
+            int found = plant.Setpoints.IndexOf(output.Name);
+            if (found < 0 || site.Signal(output.Name) is not { Range: { } range })
+            {
+                diagnostics.Add(BindingDiagnostics.OutputDrivesNothing(output.Origin.Span, output.Name));
+                continue;
+            }
+
+            setpoints.Add(new SetpointWire(found, index, range.Low, range.High));
+        }
+
+        return [.. setpoints];
     }
 }

@@ -15,6 +15,9 @@ public enum SignalKind
     /// <summary>A motor or valve that the program writes.</summary>
     Output,
 
+    /// <summary>A 4-20 mA set value that the program writes.</summary>
+    Setpoint,
+
     /// <summary>A dose total of the batch.</summary>
     Total,
 

@@ -13,6 +13,9 @@ public sealed record SignalMetadata(
     string Description,
     decimal? Default = null)
 {
+    /// <summary>The ends of an analogue output, in steps of the resolution; null for anything else.</summary>
+    public (long Low, long High)? Range { get; init; }
+
     /// <summary>More decimals than this tell a reader nothing; a total moves in thirds of a millilitre.</summary>
     private const int MostDecimals = 4;
 

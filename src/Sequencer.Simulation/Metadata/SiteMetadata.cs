@@ -23,6 +23,10 @@ public sealed record SiteMetadata(string Name, string MeaningHash)
 
     public ImmutableArray<StepMetadata> Steps { get; init; } = [];
 
+    public ImmutableArray<PromptMetadata> Prompts { get; init; } = [];
+
+    public ImmutableArray<RecordMetadata> Records { get; init; } = [];
+
     public ImmutableArray<ReagentMetadata> Reagents { get; init; } = [];
 
     public ImmutableArray<DischargeLimit> DischargeLimits { get; init; } = [];

@@ -24,7 +24,7 @@ internal sealed class RecordColumns
         _loop = loop;
         _units = units;
         _outputs = outputs;
-        _numbers = [.. Named(loop, SignalKind.Analogue), .. Named(loop, SignalKind.Total)];
+        _numbers = [.. Named(loop, SignalKind.Analogue), .. Named(loop, SignalKind.Setpoint), .. Named(loop, SignalKind.Total)];
         _switches = [.. Named(loop, SignalKind.Switch), .. Faults(loop)];
         _quantities = [.. loop.Plant.Quantities.Concat(loop.Plant.Totals).Select(quantity => loop.Find(quantity.Name)).OfType<ValueSource>().Where(IsPlants)];
         _switchValues = new double[_switches.Length];
@@ -98,7 +98,7 @@ internal sealed class RecordColumns
             columns.Add(new RunColumn(contact.Name, ColumnKind.Switch, "", 0, _loop.Site.Signal(contact.Name)?.Description ?? "Channel bad"));
         }
 
-        foreach (OutputVariable output in _loop.System.Outputs)
+        foreach (OutputVariable output in _loop.System.Outputs.Where(output => output.Value.Sort == Sort.Boolean))
         {
             columns.Add(new RunColumn(output.Name, ColumnKind.Output, "", 0, _loop.Site.Signal(output.Name)?.Description ?? ""));
         }

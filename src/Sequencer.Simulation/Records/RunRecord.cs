@@ -18,6 +18,8 @@ public sealed record RunRecord(string Name, int ScanMilliseconds, long Scans, Im
 
     public ImmutableArray<StateVisit> States { get; init; } = [];
 
+    public ImmutableArray<BatchClosing> Batches { get; init; } = [];
+
     public ImmutableArray<OutputTally> Outputs { get; init; } = [];
 
     /// <summary>How well mass and charge were kept; null only in a record that was never finished.</summary>

@@ -18,6 +18,7 @@ internal sealed class RunRecorder
     private readonly RecordColumns _columns;
     private readonly UnitTracker[] _units;
     private readonly OutputTracker[] _outputs;
+    private readonly BatchTracker[] _batches;
     private readonly bool[] _alarms;
     private readonly RecordTable _table;
     private readonly double[] _row;
@@ -35,7 +36,12 @@ internal sealed class RunRecorder
     {
         _loop = loop;
         _units = [.. loop.Units.Select(unit => new UnitTracker(unit))];
-        _outputs = [.. loop.System.Outputs.Select((output, index) => new OutputTracker(output.Name, index))];
+        _batches = [.. loop.Units.Select(unit => new BatchTracker(unit, loop))];
+        _outputs =
+        [
+            .. loop.System.Outputs.Select((output, index) => (output, index)).Where(pair => pair.output.Value.Sort == Sort.Boolean)
+                .Select(pair => new OutputTracker(pair.output.Name, pair.index)),
+        ];
         _settings = [.. SettingsOf(loop)];
         _alarms = new bool[loop.System.Alarms.Length];
         _columns = new RecordColumns(loop, _units, _outputs);
@@ -55,6 +61,11 @@ internal sealed class RunRecorder
         foreach (UnitTracker unit in _units)
         {
             changed |= unit.Observe(_loop);
+        }
+
+        foreach (BatchTracker batch in _batches)
+        {
+            batch.Observe(_loop);
         }
 
         foreach (OutputTracker output in _outputs)
@@ -107,6 +118,7 @@ internal sealed class RunRecorder
             Steps = [.. _units.SelectMany(unit => unit.Steps.OrderBy(visit => visit.FromScan))],
             States = [.. _units.SelectMany(unit => unit.States)],
             Outputs = [.. _outputs.Select(output => output.Finish(_scans))],
+            Batches = [.. _batches.SelectMany(batch => batch.Finish(_loop))],
             Balances = _loop.Plant.Balances(),
             Failure = _loop.Plant.Failure,
             MergedChanges = _merged,

@@ -29,6 +29,7 @@ public static class BatchReport
         StepTables.States(text, result.Record);
         StepTables.Steps(text, result.Record, site);
         StepTables.Readings(text, result.Record);
+        BatchTables.Write(text, result.Record, site);
         DoseTables.Doses(text, result.Record, site);
         Alarms(text, result.Record);
         Actions(text, result);

@@ -13,9 +13,9 @@ internal sealed class Hands(ClosedLoop loop)
 
     public ClosedLoop Loop => loop;
 
-    public void Press(int input)
+    public void Press(int input, long value = 1)
     {
-        loop.SetInput(input, 1);
+        loop.SetInput(input, value);
         _pressed.Add((input, loop.Seconds + PressSeconds));
     }
 

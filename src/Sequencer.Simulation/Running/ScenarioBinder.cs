@@ -31,6 +31,8 @@ internal sealed class ScenarioBinder(ClosedLoop loop, DiagnosticBag diagnostics)
                 return Names.Step(active.Unit, active.Step, place) is StepPlace step ? loop => loop.State(step.Place) != 0 : null;
             case Event.StateReached reached:
                 return Names.Unit(reached.Unit, place) is UnitPlaces unit ? loop => loop.State(unit.StatePlace) == (long)reached.State : null;
+            case Event.PromptAsked asked:
+                return Names.Prompt(asked.Prompt, place) is { } prompt && loop.Find(prompt.Asks) is ValueSource asks ? loop => loop.Value(asks) != 0 : null;
             case Event.OutputTurns turns:
                 return Names.Output(turns.Output, place) is int output ? loop => loop.OutputOn(output) == turns.On : null;
             case Event.AlarmRaised raised:
@@ -60,6 +62,12 @@ internal sealed class ScenarioBinder(ClosedLoop loop, DiagnosticBag diagnostics)
             case Deed.Set set:
                 return Names.OperatorInput(set.Input, action.Span) is Variable input && Names.Integer(input, set.Value, action.Span) is long value
                     ? new BoundDeed(watch, words, run => run.Loop.SetInput(input.Index, value))
+                    : null;
+            case Deed.Answer answer:
+                return Names.Prompt(answer.Prompt, action.Span) is { } prompt
+                    && Names.Answer(prompt, answer.Words, action.Span) is int number
+                    && Names.OperatorInput(prompt.Input, action.Span) is Variable asked
+                    ? new BoundDeed(watch, words, run => run.Press(asked.Index, number))
                     : null;
             case Deed.Manual manual:
                 return BindManual(manual, action.Span, watch, words);

@@ -9,6 +9,7 @@ public static class ActionWords
     {
         Deed.Press press => $"press {press.Input}",
         Deed.Set set => $"set {set.Input} to {set.Value}",
+        Deed.Answer answer => $"answer {answer.Prompt}: {answer.Words}",
         Deed.Manual manual => $"{manual.Output} {Of(manual.Mode)}",
         Deed.Inject inject => $"fault {inject.Fault}",
         Deed.Clear clear => $"end of fault {clear.Fault}",

@@ -13,6 +13,9 @@ public abstract record Deed
     /// <summary>Gives an operator's input a value that stays: a parameter's setting, an answer, a switch (1 or 0).</summary>
     public sealed record Set(string Input, Measure Value) : Deed;
 
+    /// <summary>Answers a prompt (as <c>R101.Q1</c>) in the words of one of its answers.</summary>
+    public sealed record Answer(string Prompt, string Words) : Deed;
+
     /// <summary>Takes an output into manual, or back.</summary>
     public sealed record Manual(string Output, ManualMode Mode) : Deed;
 

@@ -18,6 +18,9 @@ public abstract record Event
     /// <summary>A unit reaches a state.</summary>
     public sealed record StateReached(string Unit, UnitState State) : Event;
 
+    /// <summary>A prompt is asked.</summary>
+    public sealed record PromptAsked(string Prompt) : Event;
+
     /// <summary>A named value comes to be above, or below, a bound.</summary>
     public sealed record ValueCrosses(string Name, bool Above, Measure Bound) : Event;
 

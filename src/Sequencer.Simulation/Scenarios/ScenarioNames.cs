@@ -36,6 +36,13 @@ internal sealed class ScenarioNames(ClosedLoop loop, DiagnosticBag diagnostics)
         return Found(input, place, "operator's input", name, loop.System.Inputs.Where(candidate => loop.IsOperatorInput(candidate.Index)).Select(candidate => candidate.Name));
     }
 
+    public Metadata.PromptMetadata? Prompt(string name, SourceSpan place) =>
+        Found(loop.Site.Prompts.FirstOrDefault(prompt => prompt.Name == name), place, "prompt", name, loop.Site.Prompts.Select(prompt => prompt.Name));
+
+    /// <summary>The number of an answer, from 1.</summary>
+    public int? Answer(Metadata.PromptMetadata prompt, string answer, SourceSpan place) =>
+        Place(prompt.Answers, words => words, $"answer to `{prompt.Name}`", answer, place) + 1;
+
     public ValueSource? Value(string name, SourceSpan place) =>
         Found(loop.Find(name), place, "value", name, loop.Names);
 

@@ -6,7 +6,7 @@ namespace Sequencer.Sites.Scenarios;
 /// <summary>Reads what is done or happens: one deed an entry of <c>actions</c>.</summary>
 internal static class ActionReading
 {
-    private static readonly string[] Deeds = ["press", "set", "manual", "inject", "clear", "lose_power"];
+    private static readonly string[] Deeds = ["press", "set", "answer", "manual", "inject", "clear", "lose_power"];
 
     private static NumberRange Outages => new(0.1, 7 * 86_400);
 
@@ -28,6 +28,7 @@ internal static class ActionReading
     {
         Placed<string>? press = action.OptionalText("press");
         Placed<string>? set = action.OptionalText("set");
+        Placed<string>? answer = action.OptionalText("answer");
         Placed<string>? manual = action.OptionalText("manual");
         Placed<string>? inject = action.OptionalText("inject");
         Placed<string>? clear = action.OptionalText("clear");
@@ -41,6 +42,7 @@ internal static class ActionReading
 
         return press is not null ? new Deed.Press(press.Value)
             : set is not null ? Setting(action, set.Value)
+            : answer is not null ? Answer(action, answer.Value)
             : manual is not null ? new Deed.Manual(manual.Value, Mode(action))
             : inject is not null ? new Deed.Inject(inject.Value)
             : clear is not null ? new Deed.Clear(clear.Value)
@@ -50,6 +52,9 @@ internal static class ActionReading
 
     private static Deed.Set? Setting(YamlFields action, string input) =>
         MeasureReading.Read(action.RequiredText("to"), action.Diagnostics) is Measure value ? new Deed.Set(input, value) : null;
+
+    private static Deed.Answer? Answer(YamlFields action, string prompt) =>
+        action.RequiredText("with") is { } words ? new Deed.Answer(prompt, words.Value) : null;
 
     private static ManualMode Mode(YamlFields action) => action.RequiredWord("to", ["on", "off", "automatic"]) switch
     {

@@ -10,7 +10,7 @@ namespace Sequencer.Sites.Scenarios;
 /// </summary>
 internal static class MomentReading
 {
-    private static readonly string[] Subjects = ["unit", "value", "output", "alarm"];
+    private static readonly string[] Subjects = ["unit", "value", "output", "alarm", "asked"];
 
     private const int MostOccurrences = 100_000;
 
@@ -51,7 +51,8 @@ internal static class MomentReading
         Placed<string>? value = fields.OptionalText("value");
         Placed<string>? output = fields.OptionalText("output");
         Placed<string>? alarm = fields.OptionalText("alarm");
-        int found = new[] { unit, value, output, alarm }.Count(subject => subject is not null);
+        Placed<string>? asked = fields.OptionalText("asked");
+        int found = new[] { unit, value, output, alarm, asked }.Count(subject => subject is not null);
         if (found != 1)
         {
             fields.Diagnostics.Add(ScenarioFileDiagnostics.NeedsExactlyOne(fields.Span, $"the event of {what}", Subjects, found));
@@ -62,6 +63,7 @@ internal static class MomentReading
             : value is not null ? OfValue(fields, value.Value)
             : output is not null ? new Event.OutputTurns(output.Value, fields.RequiredWord("turns", ["on", "off"]) == "on")
             : alarm is not null ? new Event.AlarmRaised(alarm.Value)
+            : asked is not null ? new Event.PromptAsked(asked.Value)
             : null;
     }
 

@@ -18,8 +18,10 @@ public static class SimulationMetadata
     /// <param name="limits">what the site may discharge</param>
     public static SiteMetadata Of(SiteProgram programs, string meaningHash, ImmutableArray<DischargeLimit> limits) => new(programs.Name, meaningHash)
     {
-        Signals = [.. programs.Units.SelectMany(unit => Signals(unit, programs.ScanMilliseconds))],
+        Signals = [.. programs.Units.SelectMany(unit => Signals(unit, programs.ScanMilliseconds).Concat(RecordSignals(unit, programs.ScanMilliseconds)))],
         Steps = [.. programs.Units.SelectMany(Steps)],
+        Prompts = [.. programs.Units.SelectMany(Prompts)],
+        Records = [.. programs.Units.SelectMany(Records)],
         Reagents = [.. programs.Units.SelectMany(Reagents)],
         DischargeLimits = limits,
         Marks = [.. programs.Units.SelectMany(Marks).Distinct()],
@@ -48,6 +50,14 @@ public static class SimulationMetadata
             }
         }
 
+        foreach (AnalogueOutput output in unit.AnalogueOutputs)
+        {
+            yield return new SignalMetadata(output.Tag, SignalKind.Setpoint, output.Unit.Symbol, InUnit(output.Resolution, output.Unit), output.Description)
+            {
+                Range = (output.Minimum, output.Maximum),
+            };
+        }
+
         foreach (Parameter parameter in unit.Parameters)
         {
             decimal resolution = InUnit(parameter.Resolution, parameter.Unit);
@@ -56,12 +66,47 @@ public static class SimulationMetadata
         }
     }
 
+    private static IEnumerable<SignalMetadata> RecordSignals(UnitProgram unit, int scanMilliseconds) =>
+        from step in unit.Steps
+        from record in RecordAction.Of(step)
+        select RecordSignal(unit, step, record.Record, record.Number, scanMilliseconds);
+
     private static IEnumerable<StepMetadata> Steps(UnitProgram unit) => unit.Steps.Select(step => new StepMetadata(
         unit.Name,
         step.Number.ToString(CultureInfo.InvariantCulture),
         step.Title,
         step.Expected?.Milliseconds / 1000.0,
         step.Limit.Time.Milliseconds / 1000.0));
+
+    private static IEnumerable<PromptMetadata> Prompts(UnitProgram unit) => unit.Steps.SelectMany(step => step.Actions).OfType<PromptAction>()
+        .Select(prompt => new PromptMetadata(unit.Name, $"{unit.Name}.{prompt.Name}", prompt.Question, prompt.Role, prompt.Answers));
+
+    private static IEnumerable<RecordMetadata> Records(UnitProgram unit)
+    {
+        foreach (Step step in unit.Steps)
+        {
+            foreach ((RecordAction record, int number) in RecordAction.Of(step))
+            {
+                string variable = RecordVariable(unit, step, number);
+                yield return new RecordMetadata(unit.Name, step.Number.ToString(CultureInfo.InvariantCulture), record.Title, variable, $"{variable}.taken");
+            }
+        }
+    }
+
+    private static string RecordVariable(UnitProgram unit, Step step, int number) =>
+        FormattableString.Invariant($"{unit.Name}.step{step.Number}.record{number}");
+
+    private static SignalMetadata RecordSignal(UnitProgram unit, Step step, RecordAction record, int number, int scanMilliseconds)
+    {
+        Unit shown = record.Value switch
+        {
+            ReadingQuantity reading => reading.Input.Unit,
+            ParameterQuantity parameter => parameter.Parameter.Unit,
+            _ => UnitTable.Find("L") ?? throw new InvalidOperationException("there is no litre"),
+        };
+        decimal resolution = InUnit(QuantityMeasure.Resolution(record.Value, scanMilliseconds), shown);
+        return new SignalMetadata(RecordVariable(unit, step, number), SignalKind.Other, shown.Symbol, resolution, record.Title);
+    }
 
     private static IEnumerable<ReagentMetadata> Reagents(UnitProgram unit)
     {

@@ -31,6 +31,74 @@ public sealed class ActionTests
             Lime + "\nparameter volume = 2.0 m3 from 1.0 m3 to 4.0 m3", "dose PD1 amount 0.5 L per m3 of volume, at most 4 L a batch", "PD1 dosed"),
         ["dose that follows a total"] = TwoSteps(
             Feed, "run P9\n    dose PD1 amount 10 L per m3 of P9.total in pulses of 0.3 s, at most 4 L a batch", "P9.total > 300 L"),
+        ["prompt"] = TwoSteps(
+            "",
+            """
+            prompt Q1 "Clear?" answers "clear", "yellow", "brown" role Operator, limit 2 min then stop "Nobody answered"
+                prompt Q2 "Sampled?" answers "done" role Laboratory limit 10 min then alarm "No sample"
+            """,
+            "Q1 answered and Q2 answered \"done\""),
+        ["record"] = TwoSteps(Lime, "dose PD1 amount 1.0 L once a batch\n    record \"Level\" LT1\n    record \"Lime\" PD1.total", "PD1 dosed"),
+        ["counted way"] = new ActionProgram("", """
+              step 10 "There"
+                limit 1 h then hold "Too long"
+                go 20 and 25 when S1
+                go 10 when S2, at most 4 times then abort "Round and round"
+              step 20 "Left"
+                limit 1 h then hold "Too long"
+                go finish when LT1 > 9.00 m3
+                go 10 when S3 stays 0.3 s, at most 3 times then hold "Turned too often"
+              step 25 "Right"
+                limit 1 h then go 10 "Too long"
+              join 20, 25 to 10 when S2
+            """),
+        ["counted one by one"] = new ActionProgram("", """
+              step 10 "There"
+                limit 1 h then hold "Too long"
+                go 20 when S1
+                go 10 when S2, at most 4 times then abort "Round and round"
+              step 20 "Back"
+                limit 1 h then hold "Too long"
+                go finish when LT1 > 9.00 m3
+                go 10 when S3 stays 0.3 s, at most 3 times then hold "Turned too often"
+            """),
+        ["kept action"] = new ActionProgram("", """
+              step 10 "Set"
+                keep M1 running until step 30
+                limit 1 h then hold "Too long"
+                go 20 when S1
+              step 20 "Between"
+                keep X1 open until step 30
+                stop M2
+                limit 1 h then hold "Too long"
+                go 30 when S2
+              step 30 "Reset"
+                limit 1 h then hold "Too long"
+                go 10 when S3, at most 2 times then hold "Again"
+                go finish when S1
+            """),
+        ["analogue outputs"] = new ActionProgram(
+            """
+            output SC1 0 .. 100.0 % at %QW0 "Speed" safe 5.0 %, emergency 0.0 %, rate at most 10.0 % in 1 s
+            output SC2 -50 .. 50 kPa at %QW2 "Pressure" safe -10 kPa
+            parameter speed = 40.0 % from 20.0 % to 60.0 %
+            interlock I1 "Stopped" SC1, M1 blocked while S3
+            trip T1 "Emergency" when S2 and S3 then emergency
+            require R1 "Rests" after T1 latched everything at its emergency value within 1 scan
+            """,
+            """
+              step 10 "Run"
+                run M1
+                set SC1 to speed
+                ramp SC2 from -10 kPa to 40 kPa in 2 min
+                limit 1 h then hold "Too long"
+                go 20 when S1
+              step 20 "Down"
+                set SC1 to 12.5 %
+                ramp SC2 from 40 kPa to -50 kPa in 2 s
+                limit 1 h then hold "Too long"
+                go finish when S2
+            """),
         ["run once a batch"] = TwoSteps("", "run M1 after 0.2 s for 0.6 s once a batch", "S2"),
         ["step entered while active"] = new ActionProgram("", """
               step 10 "There"
@@ -65,6 +133,13 @@ public sealed class ActionTests
     [InlineData("dose of an amount", "_given < 10", "_given < 9")]
     [InlineData("dose in proportion to a reading", "_given + 1) <= 40", "_given + 1) <= 41")]
     [InlineData("dose that follows a total", "_left := 3", "_left := 2")]
+    [InlineData("analogue outputs", "SC1_Last - 10", "SC1_Last - 11")]
+    [InlineData("analogue outputs", "SC1_Demand := 125", "SC1_Demand := 126")]
+    [InlineData("counted way", "(Step20_Go_10_Count >= 3)", "(Step20_Go_10_Count >= 2)")]
+    [InlineData("counted way", "(Step10_Go_10_Count < 4)", "(Step10_Go_10_Count < 3)")]
+    [InlineData("kept action", "IF Step30_Entered OR", "IF Step20_Entered OR")]
+    [InlineData("prompt", "_answer = 3", "_answer = 2")]
+    [InlineData("prompt", "(Q1_clock >= 1200)", "(Q1_clock >= 1199)")]
     [InlineData("run once a batch", "_given < 6", "_given < 5")]
     [InlineData("run at each edge", "_left := 3", "_left := 2")]
     public void A_changed_text_is_not_equal(string name, string from, string to)

@@ -37,14 +37,14 @@ public sealed class SoundProgramTests
         "    go finish when LT1 >= 0.800 m3"));
 
     [Fact]
-    public void A_circle_with_one_limit_that_holds_has_an_end() => RuleProgram.IsSilentOn(Tank(
+    public void A_counted_circle_with_one_limit_that_holds_has_an_end() => RuleProgram.IsSilentOn(Tank(
         "",
         """
             go 20 when LT1 >= 0.800 m3
 
           step 20 "Settle"
             limit 30 min then go 10 "Still moving"
-            go 10 when LT1 < 0.500 m3
+            go 10 when LT1 < 0.500 m3, at most 3 times then hold "It leaks"
             go finish when at step 20 stays 5 min
         """));
 

@@ -24,6 +24,8 @@ internal sealed class TankPlant : IPlant
 
     public ImmutableArray<string> Actuators { get; init; } = ["P101", "P102", "P201"];
 
+    public ImmutableArray<string> Setpoints => [];
+
     public ImmutableArray<TransmitterPort> Transmitters { get; init; } = [new("LT101", 0, 6, "m3"), new("AT101", 0, 14, "pH")];
 
     public ImmutableArray<string> Contacts { get; init; } = ["LSHH101"];
@@ -39,6 +41,8 @@ internal sealed class TankPlant : IPlant
     public PlantFailure? Failure { get; private set; }
 
     public void Command(int actuator, bool energised) => _on[actuator] = energised;
+
+    public void SetValue(int setpoint, double share) => throw new ArgumentOutOfRangeException(nameof(setpoint));
 
     public void Advance(double seconds)
     {

@@ -145,6 +145,9 @@ internal sealed class ConditionTruth
             case StateFact state:
                 int variable = Variable($"{state.Unit} is", Rational.FromInt64(-1), Rational.FromInt64((long)state.State));
                 return Keep(new Node(Shape.Equals, [], variable, (long)state.State, default), $"state {state.Unit} {state.State}");
+            case AnsweredFact answered:
+                int prompt = Variable("prompt " + answered.Prompt, Rational.Zero, Rational.FromInt64(answered.Answer));
+                return Keep(new Node(Shape.Equals, [], prompt, answered.Answer, default), string.Create(CultureInfo.InvariantCulture, $"answer {answered.Prompt} {answered.Answer}"));
             case CompareFact compare:
                 return Compare(compare.Left, compare.Comparison, compare.Right);
             case WithinFact within:

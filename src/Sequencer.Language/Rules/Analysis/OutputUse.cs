@@ -33,12 +33,13 @@ internal sealed class OutputUse
         DriveAction drive => drive.Output,
         DoseAction dose => dose.Output,
         AmountDoseAction dose => dose.Output,
+        KeepAction keep => keep.Output,
         _ => null,
     };
 
     public static bool Doses(StepAction action) => action is DoseAction or AmountDoseAction;
 
-    public static bool SwitchesOn(StepAction action) => Doses(action) || action is DriveAction { On: true };
+    public static bool SwitchesOn(StepAction action) => Doses(action) || action is DriveAction { On: true } or KeepAction { On: true };
 
     /// <summary>The output doses a chemical: one that moves a reading or that opposes another.</summary>
     public static bool DosesChemical(Output output, ImmutableArray<Reagent> reagents) =>

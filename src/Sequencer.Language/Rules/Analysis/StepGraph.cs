@@ -86,6 +86,9 @@ internal sealed class StepGraph
         return [.. found];
     }
 
+    /// <summary>The same steps with some of the ways only.</summary>
+    public StepGraph Only(Func<StepWay, bool> way) => new(Steps, [.. Ways.Where(way)]);
+
     /// <summary>
     /// Sets of steps each of which can be come to from each other, and steps that lead to themselves,
     /// in the order of their first step (Tarjan 1972, without recursion).

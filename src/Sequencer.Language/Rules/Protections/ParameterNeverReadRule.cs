@@ -12,6 +12,8 @@ internal sealed class ParameterNeverReadRule : IProgramRule
             context.Facts(program).Conditions.SelectMany(place => ConditionTree.Amounts(place.Condition))
                 .Concat(program.Steps.SelectMany(step => step.Actions).OfType<DoseAction>().SelectMany(Amounts))
                 .Concat(program.Steps.SelectMany(step => step.Actions).OfType<AmountDoseAction>().Select(dose => dose.Of).OfType<Quantity>())
+                .Concat(program.Steps.SelectMany(step => step.Actions).OfType<RecordAction>().Select(record => record.Value))
+                .Concat(program.Steps.SelectMany(step => step.Actions).OfType<SetAction>().Select(set => set.Value))
                 .OfType<ParameterQuantity>().Select(amount => amount.Parameter.Name),
             StringComparer.Ordinal);
         foreach (Parameter parameter in program.Parameters)

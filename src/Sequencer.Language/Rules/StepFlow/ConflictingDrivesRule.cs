@@ -39,7 +39,7 @@ internal sealed class ConflictingDrivesRule : IProgramRule
     }
 
     private static bool Differ(StepAction first, StepAction second) =>
-        OutputUse.Doses(first) || OutputUse.Doses(second) || (first is DriveAction one && second is DriveAction other && one.On != other.On);
+        OutputUse.Doses(first) || OutputUse.Doses(second) || OutputUse.SwitchesOn(first) != OutputUse.SwitchesOn(second);
 
     private static bool Exclude(StepAction first, StepAction second) =>
         first is DriveAction { While: { } one } && second is DriveAction { While: { } other }

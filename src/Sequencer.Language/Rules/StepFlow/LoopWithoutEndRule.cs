@@ -4,12 +4,12 @@ using Sequencer.Language.Rules.Analysis;
 
 namespace Sequencer.Language.Rules.StepFlow;
 
-/// <summary>Steps of the batch that can follow one another in a circle, none of which has a limit that leads out of it. How often a circle is turned while its limits are kept is not decided.</summary>
+/// <summary>Steps of the batch that can follow one another in a circle, none of which has a limit that leads out of it. Where limits lead out of a circle of `go` lines, one of them still needs a count.</summary>
 internal sealed class LoopWithoutEndRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
     {
-        StepGraph graph = context.Facts(program).Graph;
+        StepGraph graph = context.Facts(program).Graph.Only(way => way.Transition?.AtMost is null);
         foreach (ImmutableArray<int> circle in graph.Circles())
         {
             if (graph.Steps[circle[0]].IsOfBatch && !circle.Any(step => LeadsOut(graph.Steps[step], circle, graph)) && !IsOwnLimit(circle, graph))
@@ -18,7 +18,20 @@ internal sealed class LoopWithoutEndRule : IProgramRule
                 context.Report(FlowDiagnostics.LoopWithoutEnd(graph.Steps[circle[0]], numbers));
             }
         }
+
+        foreach (ImmutableArray<int> circle in graph.Only(way => way.Transition is not null).Circles())
+        {
+            if (circle.Any(step => LeadsOut(graph.Steps[step], circle, graph)) && Back(circle, graph) is { } back)
+            {
+                context.Report(StepActionRuleDiagnostics.LoopWithoutCount(back, string.Join(", ", circle.Select(step => graph.Steps[step].Number))));
+            }
+        }
     }
+
+    /// <summary>The way from the last step of the circle back to an earlier one.</summary>
+    private static Transition? Back(ImmutableArray<int> circle, StepGraph graph) => graph.Ways
+        .Where(way => way.Transition is not null && way.From.Any(circle.Contains) && way.To.Any(to => circle.Contains(to) && to <= way.From.Max()))
+        .Select(way => way.Transition).FirstOrDefault();
 
     private static bool LeadsOut(Step step, ImmutableArray<int> circle, StepGraph graph) => step.Limit.GoTo is not null
         ? !circle.Any(place => graph.Steps[place].Number == step.Limit.Target)
