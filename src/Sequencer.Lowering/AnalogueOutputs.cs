@@ -66,7 +66,7 @@ internal sealed class AnalogueOutputs
         Expression value = build.Constant(output.Safe);
         foreach (Step step in _scan.Unit.Steps)
         {
-            Expression acts = build.And(_scan.StepNow(step.Number), _scan.RunningNow);
+            Expression acts = build.And(_scan.StepNow(step.Number), _scan.RunningNow, build.Not(_scan.Situation.PassedOverNow(step.Number)));
             foreach (SetAction set in step.Actions.OfType<SetAction>().Where(set => set.Output.Tag == output.Tag))
             {
                 value = build.IfThenElse(acts, Value(set), value);
@@ -83,7 +83,7 @@ internal sealed class AnalogueOutputs
 
     private Expression Value(SetAction set) => set.Value is LiteralQuantity literal
         ? _scan.Build.Constant((literal.Value / set.Output.Resolution).ToInt64())
-        : _scan.Build.Scale((QuantityMeasure.Resolution(set.Value, _scan.ScanMilliseconds) / set.Output.Resolution).ToInt64(), QuantityLowering.Steps(_scan, set.Value));
+        : _scan.Build.Scale((QuantityMeasure.Resolution(set.Value, _scan.ScanMilliseconds) / set.Output.Resolution).ToInt64(), QuantityLowering.Steps(_scan, new ConditionPlace(set.Output.Tag), set.Value));
 
     private Expression Ramped(Step step, RampAction ramp, Expression acts)
     {

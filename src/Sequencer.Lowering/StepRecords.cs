@@ -25,10 +25,11 @@ internal static class StepRecords
     {
         ExpressionBuilder build = scan.Build;
         Origin origin = new(record.Span);
-        Expression value = QuantityLowering.Steps(scan, record.Value);
+        ConditionPlace place = new(name);
+        Expression value = QuantityLowering.Steps(scan, place, record.Value);
         DeclaredState kept = scan.System.State(name, value.Range, Math.Clamp(0, value.Range.Minimum, value.Range.Maximum), retained: true, StatePurpose.Control, origin);
         DeclaredState taken = scan.System.State($"{name}.taken", false, retained: true, StatePurpose.Control, origin);
-        Expression takes = build.And(scan.StepNow(step.Number), QuantityLowering.Usable(scan, record.Value), build.Not(scan.State.Started));
+        Expression takes = build.And(scan.StepNow(step.Number), QuantityLowering.Usable(scan, place, record.Value), build.Not(scan.State.Started));
         kept.Next = build.IfThenElse(takes, value, kept.Current);
         taken.Next = build.Or(takes, build.And(taken.Current, build.Not(scan.State.Started)));
         scan.System.Define($"{name}.value", kept.Current, origin);

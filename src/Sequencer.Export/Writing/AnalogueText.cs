@@ -67,7 +67,8 @@ internal static class AnalogueText
         TextLines body = unit.Body;
         foreach (Step step in unit.Unit.Steps)
         {
-            string acts = $"{unit.StepNow(step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)})";
+            string done = step.OnlyIf is null ? "" : $" AND (NOT {StepText.PassedOver(unit, step)})";
+            string acts = $"{unit.StepNow(step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)}){done}";
             foreach (SetAction set in step.Actions.OfType<SetAction>().Where(set => set.Output.Tag == output.Tag))
             {
                 body.Trace(set.Span, $"step {step.Number}");

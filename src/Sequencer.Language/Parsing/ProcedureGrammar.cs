@@ -25,8 +25,10 @@ internal static class ProcedureGrammar
         from within in AmountWithUnit
         select (time, within);
 
-    private static readonly Parser<TimesSyntax> Times =
-        from word in Keyword("at most")
+    /// <summary>A comma alone is not taken: it is the line's, and said to be a mistake where it stands.</summary>
+    private static readonly Parser<WordSyntax> AtMost = Symbol(",", null).Then(_ => Keyword("at most")).Or(Keyword("at most"));
+
+    private static Parser<TimesSyntax> Times(WordSyntax word) =>
         from most in WholeNumber
         from times in OneOf("`times`", "times", "time")
         from comma in Symbol(",", null).XOptional()
@@ -155,8 +157,8 @@ internal static class ProcedureGrammar
         from word in Keyword("go")
         from targets in Targets
         from condition in Keyword("when").Then(_ => ExpressionGrammar.Condition)
-        from comma in Symbol(",", null).XOptional()
-        from most in Times.XOptional()
+        from times in AtMost.Optional()
+        from most in (times.IsDefined ? Times(times.Get()) : Nothing<TimesSyntax>()).XOptional()
         select new GoSyntax(targets, condition, most.OrNull(), word.Span);
 
     public static readonly Parser<StatementSyntax> Set =

@@ -64,8 +64,8 @@ internal static class StatementWords
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
         ("a abort after alarm always amount and answered answers at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
         + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
-        + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises rate reset "
-        + "restart retained rises rising running safe scan scans set starts stays step stopped switch the then time times to toward "
+        + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises reset "
+        + "restart retained rises rising running safe scan scans set starts stays step stopped switch the then to toward "
         + "total trip unless until usable valve value wait when while with within").Split(' ')).Concat($"{ProtectionWords} {StateWords}".Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(

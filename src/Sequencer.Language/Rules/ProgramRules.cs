@@ -59,6 +59,7 @@ internal static class ProgramRules
         new FinishByLimitRule(),
         new LimitDoesNotEndRule(),
         new NotDrivenThereRule(),
+        new OnlyInTheBatchRule(),
         new PassedOverDosesRule(),
         new PassedOverWhereToRule(),
         new SectionGoesRoundRule(),

@@ -3,7 +3,7 @@ using Sequencer.Text;
 
 namespace Sequencer.Language.Rules;
 
-/// <summary>Mistakes in the procedures of holding, restarting, stopping and aborting: codes and wording (SEQ0480 to SEQ0488).</summary>
+/// <summary>Mistakes in the procedures of holding, restarting, stopping and aborting: codes and wording (SEQ0480 to SEQ0489).</summary>
 internal static class SectionDiagnostics
 {
     public static Diagnostic WayLeavesSection(SourceSpan way, Step from, Step to) => new(
@@ -82,4 +82,18 @@ internal static class SectionDiagnostics
         $"step {step.Number} doses and is done `only if` something",
         "what a batch must get would depend on one glance at the entry of the step; a dose that is missed is not made up for",
         "put the choice into the `go` lines of the step before, so that both ways can be read");
+
+    public static Diagnostic OnlyInTheBatch(StepAction line, Step step) => new(
+        "SEQ0489",
+        Severity.Error,
+        line.Span,
+        step.IsOfBatch
+            ? $"step {step.Number} is done `only if` something, and this line cannot be passed over"
+            : $"this line belongs to a step of `procedure`, not of `{Sections.Word(step.State)}`",
+        step.IsOfBatch
+            ? "a question that is never asked has no answer, and a device that is not taken into keeping is let go all the same: the batch would go on as if both had been done"
+            : "on the way to rest nothing waits for a person, nothing is stored for later, and only outputs whose row says so are moved",
+        step.IsOfBatch
+            ? "put the choice into the `go` lines of the step before"
+            : "ask, set and record in `procedure`; here drive the outputs that are `driven while` this state");
 }

@@ -19,9 +19,10 @@ internal sealed class LoopWithoutEndRule : IProgramRule
             }
         }
 
-        foreach (ImmutableArray<int> circle in graph.Only(way => way.Transition is not null).Circles())
+        List<Transition> chattering = [.. StepsChatterRule.Chattering(program).Select(pair => pair.Second)];
+        foreach (ImmutableArray<int> circle in graph.Only(way => way.Transition is not null && !chattering.Contains(way.Transition)).Circles())
         {
-            if (circle.Any(step => LeadsOut(graph.Steps[step], circle, graph)) && Back(circle, graph) is { } back)
+            if (graph.Steps[circle[0]].IsOfBatch && circle.Any(step => LeadsOut(graph.Steps[step], circle, graph)) && Back(circle, graph) is { } back)
             {
                 context.Report(StepActionRuleDiagnostics.LoopWithoutCount(back, string.Join(", ", circle.Select(step => graph.Steps[step].Number))));
             }

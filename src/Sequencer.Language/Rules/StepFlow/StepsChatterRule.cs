@@ -8,6 +8,15 @@ internal sealed class StepsChatterRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
     {
+        foreach ((Transition first, Transition second) in Chattering(program))
+        {
+            context.Report(CourseDiagnostics.StepsChatter(second, first));
+        }
+    }
+
+    /// <summary>Pairs of ways that lead back and forth, in the order written.</summary>
+    public static IEnumerable<(Transition First, Transition Second)> Chattering(UnitProgram program)
+    {
         List<Transition> ways = [.. program.Transitions.Where(way => way.From.Length == 1 && IsUndelayed(way.When))];
         for (int second = 1; second < ways.Count; second++)
         {
@@ -16,7 +25,7 @@ internal sealed class StepsChatterRule : IProgramRule
                 if (ways[first].To.Contains(ways[second].From[0]) && ways[second].To.Contains(ways[first].From[0])
                     && !ConditionTruth.CanAllBe([(ways[first].When, false), (ways[second].When, false)]))
                 {
-                    context.Report(CourseDiagnostics.StepsChatter(ways[second], ways[first]));
+                    yield return (ways[first], ways[second]);
                 }
             }
         }
