@@ -21,6 +21,7 @@ internal sealed class SiteCertificates
     {
         ["fernhollow"] = new(() => new SiteCertificates("fernhollow")),
         ["marlpit-wharf"] = new(() => new SiteCertificates("marlpit-wharf")),
+        ["sedgemere"] = new(() => new SiteCertificates("sedgemere")),
     };
 
     private SiteCertificates(string name)

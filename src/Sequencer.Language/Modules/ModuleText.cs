@@ -58,19 +58,21 @@ internal static class ModuleText
 
     /// <summary>
     /// The names in a line: words that are neither keywords nor units (which follow a number), nor the state in
-    /// <c>unit is Held</c>, nor what stands behind a point, nor the parameter that an argument is for, nor the module in
+    /// <c>unit is Held</c>, nor the word in <c>priority high</c>, nor <c>duty</c> before the name in a pair, nor what stands behind a point, nor the parameter that an argument is for, nor the module in
     /// <c>equipment X is Y</c>.
     /// </summary>
     public static IEnumerable<Token> Names(SourceText library, LogicalLine line)
     {
         ImmutableArray<Token> tokens = new Tokenizer(library.Content.Substring(line.Span.Start, line.Span.Length)).Read();
         bool isEquipment = tokens is [{ Text: "equipment" }, ..];
+        bool isPair = tokens is [{ Text: "pair" }, ..];
         for (int index = 0; index < tokens.Length; index++)
         {
             Token token = tokens[index];
             bool isArgument = isEquipment && index + 1 < tokens.Length && tokens[index + 1].Text == "=";
-            bool isOfAnother = index > 0 && (tokens[index - 1].Kind == TokenKind.Number || tokens[index - 1].Text is "is" or ".");
-            if (token.Kind == TokenKind.Word && !token.IsKeyword && !isArgument && !isOfAnother)
+            bool isOfAnother = index > 0 && (tokens[index - 1].Kind == TokenKind.Number || tokens[index - 1].Text is "is" or "." or "priority");
+            bool isDuty = isPair && token.Text == "duty" && index + 1 < tokens.Length && tokens[index + 1].Kind == TokenKind.Word;
+            if (token.Kind == TokenKind.Word && !token.IsKeyword && !isArgument && !isOfAnother && !isDuty)
             {
                 yield return token;
             }

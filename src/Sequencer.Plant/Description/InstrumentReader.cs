@@ -9,7 +9,10 @@ internal sealed class InstrumentReader(PlantNames names)
 {
     private static readonly NumberRange LagSeconds = new(0.0, 86_400.0);
 
-    private static readonly string[] MeasuredWords = ["volume", "level", "pH", "temperature", "flow"];
+    private static readonly string[] MeasuredWords = ["volume", "level", "pH", "temperature", "flow", "redox"];
+
+    /// <summary>What a switch may watch: a potential that never changes would never move it.</summary>
+    private static readonly string[] SwitchWords = MeasuredWords[..^1];
 
     private readonly List<(string Tag, Measured Measures, Placed<string> Place)> _places = [];
 
@@ -51,13 +54,14 @@ internal sealed class InstrumentReader(PlantNames names)
         Measured.Level => Dimension.Length,
         Measured.Ph => Dimension.Acidity,
         Measured.Temperature => Dimension.Temperature,
+        Measured.Redox => Dimension.Potential,
         _ => Dimension.VolumeFlow,
     };
 
     private TransmitterDescription Transmitter(Placed<string> name, YamlFields fields)
     {
         names.Declare(name, NameKind.Transmitter);
-        Measured measures = Measures(fields, name.Value, out Placed<string> place);
+        Measured measures = Measures(fields, MeasuredWords, name.Value, out Placed<string> place);
         Dimension dimension = DimensionOf(measures);
         double low = fields.RequiredQuantity("low", dimension, NumberRange.Any);
         double high = fields.RequiredQuantity("high", dimension, NumberRange.Any);
@@ -75,7 +79,8 @@ internal sealed class InstrumentReader(PlantNames names)
             Optional(fields, "drift_per_day", dimension, NumberRange.Any),
             Optional(fields, "resolution", dimension, NumberRange.NotNegative),
             Optional(fields, "covered_from", Dimension.Volume, NumberRange.NotNegative),
-            fields.OptionalWord("fails", ["low", "high"]) == "high");
+            fields.OptionalWord("fails", ["low", "high"]) == "high",
+            measures is Measured.Redox ? fields.RequiredQuantity("steady", dimension, NumberRange.Any) : 0.0);
         fields.RejectUnknownKeys();
         // A value that was missing or refused stands at its range's low end and has been reported.
         if (Math.Min(low, high) > NumberRange.Any.Low && low >= high)
@@ -89,7 +94,7 @@ internal sealed class InstrumentReader(PlantNames names)
     private SwitchDescription Switch(Placed<string> name, YamlFields fields)
     {
         names.Declare(name, NameKind.Contact);
-        Measured measures = Measures(fields, name.Value, out Placed<string> place);
+        Measured measures = Measures(fields, SwitchWords, name.Value, out Placed<string> place);
         Dimension dimension = DimensionOf(measures);
         bool above = fields.Has("above");
         if (above && fields.Has("below"))
@@ -118,9 +123,9 @@ internal sealed class InstrumentReader(PlantNames names)
         return hand;
     }
 
-    private Measured Measures(YamlFields fields, string tag, out Placed<string> place)
+    private Measured Measures(YamlFields fields, string[] words, string tag, out Placed<string> place)
     {
-        Measured measures = (Measured)Array.IndexOf(MeasuredWords, fields.RequiredWord("measures", MeasuredWords));
+        Measured measures = (Measured)Array.IndexOf(MeasuredWords, fields.RequiredWord("measures", words));
         place = fields.RequiredText("in");
         names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop);
         _places.Add((tag, measures, place));

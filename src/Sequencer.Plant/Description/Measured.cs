@@ -17,4 +17,7 @@ public enum Measured
 
     /// <summary>flow in a line or sample loop, litres per second</summary>
     Flow,
+
+    /// <summary>redox potential in a tank, millivolts: the one that the description says, since no redox chemistry is modelled</summary>
+    Redox,
 }

@@ -16,6 +16,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="Resolution">step of the output; 0 for none</param>
 /// <param name="CoveredFromLitres">a probe in the tank is dry below this volume; 0 where it cannot be</param>
 /// <param name="FailsHigh">which NE 43 failure current it gives when it finds itself failed</param>
+/// <param name="Steady">what a redox probe sees, millivolts; 0 for other instruments, which see the model</param>
 public sealed record TransmitterDescription(
     string Tag,
     Measured Measures,
@@ -29,4 +30,5 @@ public sealed record TransmitterDescription(
     double DriftPerDay,
     double Resolution,
     double CoveredFromLitres,
-    bool FailsHigh);
+    bool FailsHigh,
+    double Steady);

@@ -10,7 +10,7 @@ public sealed record UnitPlaces(string Name, int StatePlace, ImmutableArray<Step
     private const string StepMark = ".step";
     private const string ActiveSuffix = ".active";
 
-    /// <summary>The units of a system, from the names of its state variables, in their order.</summary>
+    /// <summary>The units of a system, from the names of its state variables, in their order; alarms have a state too, and no steps.</summary>
     public static ImmutableArray<UnitPlaces> Of(TransitionSystem system)
     {
         ImmutableArray<UnitPlaces>.Builder units = ImmutableArray.CreateBuilder<UnitPlaces>();
@@ -20,7 +20,11 @@ public sealed record UnitPlaces(string Name, int StatePlace, ImmutableArray<Step
             if (state.Variable.Sort == Sort.Integer && name.EndsWith(StateSuffix, StringComparison.Ordinal))
             {
                 string unit = name[..^StateSuffix.Length];
-                units.Add(new UnitPlaces(unit, state.Variable.Index, StepsOf(system, unit)));
+                ImmutableArray<StepPlace> steps = StepsOf(system, unit);
+                if (!steps.IsEmpty)
+                {
+                    units.Add(new UnitPlaces(unit, state.Variable.Index, steps));
+                }
             }
         }
 

@@ -58,9 +58,14 @@ internal sealed class BarRows
     private string Sum(OutputTally output, ReagentMetadata? reagent)
     {
         double seconds = _frame.Record.SecondsAt(output.OnScans);
-        return reagent is null
-            ? DurationWords.Clock(seconds)
-            : FormattableString.Invariant($"{seconds / 60 * reagent.LitresPerMinute:0.00} L in {output.Pulses}");
+        if (reagent is null)
+        {
+            return DurationWords.Clock(seconds);
+        }
+
+        double litres = seconds / 60 * reagent.LitresPerMinute;
+        string volume = litres < 1000 ? FormattableString.Invariant($"{litres:0.00} L") : FormattableString.Invariant($"{litres / 1000:0.00} m3");
+        return FormattableString.Invariant($"{volume} in {output.Pulses}");
     }
 
     /// <summary>An alarm's words in the widest gap of its row.</summary>

@@ -44,6 +44,19 @@ public sealed class ModulePlaceTests
     }
 
     [Fact]
+    public void Words_of_a_priority_and_of_a_pair_are_no_names_of_the_module()
+    {
+        ModuleProgram program = new(
+            ('L', "on after 5 s", "on after 5 s, priority high, consequence \"Overflow\" response \"Close the inlet\" within 10 min"),
+            ('L', "exclusive", "exclusive\n\nmodule Fans(name first, address first_at, name first_runs, name second, address second_at, name second_runs)\n"
+                + "  output first motor at first_at \"Fan\" safe stopped, confirm first_runs within 2 s else alarm\n"
+                + "  output second motor at second_at \"Fan\" safe stopped, confirm second_runs within 2 s else alarm\n"
+                + "  pair P \"Fans\" first, second duty second, changes over within 5 s\n"));
+        Assert.Equal("", DiagnosticRenderer.Render(program.Check().Diagnostics));
+        Assert.Equal(Language.Programs.AlarmPriority.High, program.Check().Program!.Alarms[0].Answer!.Priority);
+    }
+
+    [Fact]
     public void Requirements_alarms_and_outputs_know_the_line_they_were_written_on()
     {
         Language.Programs.UnitProgram program = new ModuleProgram().Check().Program!;

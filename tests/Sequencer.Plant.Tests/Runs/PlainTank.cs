@@ -5,7 +5,7 @@ namespace Sequencer.Plant.Tests.Runs;
 /// <summary>A tank so plain that its course can be written down: salt water, a salt reagent, no noise.</summary>
 internal static class PlainTank
 {
-    public static PlantModel Model(string tank = "", string rest = "") => RunningPlant.Model($$$"""
+    public static PlantModel Model(string tank = "", string rest = "", string instruments = "") => RunningPlant.Model($$$"""
         plant: 1
         name: Plain tank
         ambient: 20 C
@@ -42,6 +42,7 @@ internal static class PlainTank
         transmitters:
           LT1: {measures: volume, in: TK1, low: 0 m3, high: 16 m3, lag: 2 s}
           AT1: {measures: pH, in: TK1, low: 0 pH, high: 14 pH}
+          {{{instruments}}}
         switches:
           LSH1: {measures: volume, in: TK1, above: 12 m3, hysteresis: 0.5 m3, normally_closed: yes}
         {{{rest}}}

@@ -44,6 +44,20 @@ public sealed class TankTests
         Assert.Equal(11.5, plant.Quantity("TK1.volume"), 0.001);
     }
 
+    /// <summary>4 mA at -500 mV and 20 mA at 1000 mV: 100 mV is 10.4 mA (arithmetic).</summary>
+    [Fact]
+    public void A_redox_probe_shows_the_potential_that_the_description_says_whatever_is_dosed()
+    {
+        RunningPlant plant = RunningPlant.Start(PlainTank.Model(
+            instruments: "AT2: {measures: redox, in: TK1, steady: 100 mV, low: -500 mV, high: 1000 mV}"));
+        plant.Command(true, "P1", "P3");
+        for (int minute = 0; minute < 5; minute++)
+        {
+            plant.Run(60.0);
+            Assert.Equal(100.0, plant.Reading("AT2"), 1e-9);
+        }
+    }
+
     [Fact]
     public void A_full_tank_runs_over_and_loses_what_comes()
     {

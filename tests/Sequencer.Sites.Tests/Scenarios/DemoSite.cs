@@ -1,11 +1,7 @@
-using Sequencer.Control.TransitionSystems;
-using Sequencer.Language.Checking;
-using Sequencer.Language.Programs;
-using Sequencer.Lowering;
-using Sequencer.Plant.Description;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Running;
 using Sequencer.Simulation.Scenarios;
+using Sequencer.Sites.Folders;
 using Sequencer.Sites.Scenarios;
 using Sequencer.Testing;
 using Sequencer.Text;
@@ -15,47 +11,37 @@ namespace Sequencer.Sites.Tests.Scenarios;
 /// <summary>A demo site of the repository, ready to play scenarios.</summary>
 internal sealed class DemoSite
 {
-    private const int ScanMilliseconds = 100;
-
     private readonly string _folder;
+    private readonly LoadedSite _site;
 
-    public DemoSite(string folder, string program)
+    public DemoSite(string folder)
     {
         _folder = folder;
         DiagnosticBag diagnostics = new();
-        CheckResult checkedProgram = ProgramChecker.Check(Text(program), ScanMilliseconds);
-        diagnostics.AddRange(checkedProgram.Diagnostics);
-        PlantModel? plant = PlantReader.Read(Text("plant.yaml"), diagnostics);
-        if (diagnostics.HasErrors || checkedProgram.Program is null || plant is null)
-        {
-            throw new InvalidOperationException(DiagnosticRenderer.Render(diagnostics.InOrder()));
-        }
-
-        SiteProgram programs = new(folder, ScanMilliseconds, [checkedProgram.Program]);
-        TransitionSystem system = SiteLowering.Lower(programs);
-        Metadata = SimulationMetadata.Of(programs, MeaningHash.Of(system), []);
-        Player = new ScenarioPlayer(system, Metadata, plant);
+        _site = SiteLoader.Load(new SiteFolder(RepositoryPath.At("sequences", folder)), diagnostics)
+            ?? throw new InvalidOperationException(DiagnosticRenderer.Render(diagnostics.InOrder()));
+        Assert.Equal("", DiagnosticRenderer.Render(diagnostics.InOrder()));
+        Player = new ScenarioPlayer(_site.System, Metadata, _site.Plant);
     }
 
-    public SiteMetadata Metadata { get; }
+    public SiteMetadata Metadata => _site.Metadata;
 
     public ScenarioPlayer Player { get; }
 
-    public Scenario Scenario(string name)
+    /// <summary>The scenario of that file, with its recipe.</summary>
+    public Scenario Scenario(string file)
     {
         DiagnosticBag diagnostics = new();
-        Scenario? scenario = ScenarioReader.Read(Text($"scenarios/{name}.yaml"), diagnostics);
-        Assert.Equal("", DiagnosticRenderer.Render(diagnostics.InOrder()));
-        return scenario ?? throw new InvalidOperationException($"no scenario {name} and no diagnostic");
+        SourceText text = new(file, File.ReadAllText(RepositoryPath.At("sequences", _folder, "scenarios", file + ".yaml")));
+        string? name = ScenarioReader.Read(text, diagnostics)?.Name;
+        return _site.Scenarios.Single(scenario => scenario.Name == name);
     }
 
-    public ScenarioResult Play(string name)
+    public ScenarioResult Play(string file)
     {
         DiagnosticBag diagnostics = new();
-        ScenarioResult? result = Player.Play(Scenario(name), diagnostics, null, CancellationToken.None);
+        ScenarioResult? result = Player.Play(Scenario(file), diagnostics, null, CancellationToken.None);
         Assert.Equal("", DiagnosticRenderer.Render(diagnostics.InOrder().Where(diagnostic => diagnostic.Severity == Severity.Error)));
-        return result ?? throw new InvalidOperationException($"no run of {name} and no diagnostic");
+        return result ?? throw new InvalidOperationException($"no run of {file} and no diagnostic");
     }
-
-    private SourceText Text(string file) => new($"sequences/{_folder}/{file}", File.ReadAllText(RepositoryPath.At("sequences", _folder, file)));
 }

@@ -24,20 +24,20 @@ internal sealed class LimitBeforeGoalRule : IProgramRule
         foreach ((Condition limit, string name, string acts, Interlock? interlock) in limits)
         {
             if (ReadingThreshold.Of(Untimed(limit)) is { } threshold
-                && FirstBeyond(threshold, interlock, program) is var (step, goal))
+                && FirstBeyond(threshold, Wait(limit), interlock, program) is var (step, goal))
             {
                 context.Report(EquipmentDiagnostics.LimitBeforeGoal(limit.Span, name, acts, step, goal));
             }
         }
     }
 
-    private static (Step Step, SourceSpan Goal)? FirstBeyond(ReadingThreshold limit, Interlock? interlock, UnitProgram program)
+    private static (Step Step, SourceSpan Goal)? FirstBeyond(ReadingThreshold limit, long wait, Interlock? interlock, UnitProgram program)
     {
         foreach (Transition way in program.Transitions.Where(way => way.From.Length == 1))
         {
             Step step = program.Steps.First(step => step.Number == way.From[0]);
             Condition goal = Untimed(way.When);
-            if ((interlock is null || Drives(step, interlock)) && (ReadingThreshold.Of(goal) is { } end ? limit.ComesBefore(end) : goal is WithinFact band && LiesIn(limit, band)))
+            if (wait < step.Limit.Time.Milliseconds && (interlock is null || Drives(step, interlock)) && (ReadingThreshold.Of(goal) is { } end ? limit.ComesBefore(end) : goal is WithinFact band && LiesIn(limit, band)))
             {
                 return (step, goal.Span);
             }
@@ -55,6 +55,9 @@ internal sealed class LimitBeforeGoalRule : IProgramRule
         .Any(action => OutputUse.SwitchesOn(action) && interlock.Outputs.Any(output => output.Tag == OutputUse.DrivenBy(action)?.Tag));
 
     private static ImmutableArray<Condition> Parts(Condition condition) => condition is AnyOf any ? any.Conditions : [condition];
+
+    /// <summary>How long, in milliseconds, the condition must last: one that outlasts the step is not met on the way to its goal.</summary>
+    private static long Wait(Condition condition) => condition is StaysFact stays ? stays.Time.Milliseconds : 0;
 
     private static Condition Untimed(Condition condition) => condition switch
     {
