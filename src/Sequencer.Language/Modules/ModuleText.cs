@@ -58,8 +58,8 @@ internal static class ModuleText
 
     /// <summary>
     /// The names in a line: words that are neither keywords nor units (which follow a number), nor the state in
-    /// <c>unit is Held</c>, nor the word in <c>priority high</c>, nor <c>duty</c> before the name in a pair, nor what stands behind a point, nor the parameter that an argument is for, nor the module in
-    /// <c>equipment X is Y</c>.
+    /// <c>unit is Held</c>, nor the words of <c>priority high</c> and <c>changes over</c>, nor <c>duty</c> before the name in a
+    /// pair, nor what stands behind a point, nor the parameter that an argument is for, nor the module in <c>equipment X is Y</c>.
     /// </summary>
     public static IEnumerable<Token> Names(SourceText library, LogicalLine line)
     {
@@ -70,7 +70,7 @@ internal static class ModuleText
         {
             Token token = tokens[index];
             bool isArgument = isEquipment && index + 1 < tokens.Length && tokens[index + 1].Text == "=";
-            bool isOfAnother = index > 0 && (tokens[index - 1].Kind == TokenKind.Number || tokens[index - 1].Text is "is" or "." or "priority");
+            bool isOfAnother = index > 0 && (tokens[index - 1].Kind == TokenKind.Number || tokens[index - 1].Text is "is" or "." or "priority" or "changes");
             bool isDuty = isPair && token.Text == "duty" && index + 1 < tokens.Length && tokens[index + 1].Kind == TokenKind.Word;
             if (token.Kind == TokenKind.Word && !token.IsKeyword && !isArgument && !isOfAnother && !isDuty)
             {

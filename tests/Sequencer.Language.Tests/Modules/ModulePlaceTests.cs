@@ -53,7 +53,7 @@ public sealed class ModulePlaceTests
                 + "  output second motor at second_at \"Fan\" safe stopped, confirm second_runs within 2 s else alarm\n"
                 + "  pair P \"Fans\" first, second duty second, changes over within 5 s\n"));
         Assert.Equal("", DiagnosticRenderer.Render(program.Check().Diagnostics));
-        Assert.Equal(Language.Programs.AlarmPriority.High, program.Check().Program!.Alarms[0].Answer!.Priority);
+        Assert.Equal(Language.Programs.AlarmPriority.High, program.Check().Program!.Alarms[0].Response!.Priority);
     }
 
     [Fact]

@@ -10,13 +10,15 @@ public sealed class SoundProgramTests
     [Fact]
     public void The_sites_of_this_repository_have_no_mistake()
     {
-        string[] programs = Directory.GetFiles(RepositoryPath.At("sequences"), "*.seq", SearchOption.AllDirectories);
+        string[] sites = Directory.GetDirectories(RepositoryPath.At("sequences"));
 
-        Assert.True(programs.Length >= 2, "too few programs were seen");
-        Assert.All(programs, path =>
+        Assert.True(sites.Length >= 3, "too few sites were seen");
+        Assert.All(sites, site =>
         {
-            CheckResult result = ProgramChecker.Check(new SourceText(Path.GetFileName(path), File.ReadAllText(path)), 100);
-            Assert.DoesNotContain(result.Diagnostics, found => found.Severity == Severity.Error);
+            SourceText Read(string name) => new(name, File.ReadAllText(Path.Combine(site, name)));
+            SourceText[] programs = [.. Directory.GetFiles(site, "*.seq").Select(path => Read(Path.GetFileName(path)))];
+            SiteCheckResult result = SiteChecker.Check(programs, 100, libraries: (name, _, _) => Read(name));
+            Assert.Equal("", DiagnosticRenderer.Render(result.Diagnostics));
         });
     }
 
