@@ -21,7 +21,6 @@ internal sealed class SiteCertificates
     {
         ["fernhollow"] = new(() => new SiteCertificates("fernhollow")),
         ["marlpit-wharf"] = new(() => new SiteCertificates("marlpit-wharf")),
-        ["sedgemere"] = new(() => new SiteCertificates("sedgemere")),
     };
 
     private SiteCertificates(string name)
