@@ -21,6 +21,7 @@ internal sealed class SiteCertificates
     {
         ["fernhollow"] = new(() => new SiteCertificates("fernhollow")),
         ["marlpit-wharf"] = new(() => new SiteCertificates("marlpit-wharf")),
+        ["sedgemere"] = new(() => new SiteCertificates("sedgemere")),
     };
 
     private SiteCertificates(string name)
@@ -58,7 +59,9 @@ internal sealed class SiteCertificates
         SiteDescription description = SiteDescriptionReader.Read(Read(folder, "site.yaml", nowhere, diagnostics), diagnostics)
             ?? throw new InvalidOperationException($"{site} has no description");
         SiteCheckResult result = SiteChecker.Check(
-            [.. description.Programs.Select(file => Read(folder, file.Name, nowhere, diagnostics))], description.ScanMilliseconds);
+            [.. description.Programs.Select(file => Read(folder, file.Name, nowhere, diagnostics))],
+            description.ScanMilliseconds,
+            libraries: folder.Read);
         ImmutableArray<UnitProgram> units = result.Units.Length == description.Programs.Length
             ? result.Units
             : throw new InvalidOperationException($"{site} does not check");

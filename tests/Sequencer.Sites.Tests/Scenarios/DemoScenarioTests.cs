@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Pictures;
 using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Reports;
@@ -39,6 +40,14 @@ public sealed class DemoScenarioTests(ITestOutputHelper output, DemoSites sites)
         string report = BatchReport.Write(result, site.Metadata);
         Keep(folder, name, result, site, report);
         Assert.True(result.Passed, report);
+    }
+
+    [Fact]
+    public void Alarms_with_a_state_are_no_units_of_a_run()
+    {
+        DemoSite site = sites.Of("sedgemere");
+        Assert.Contains(site.System.States, state => state.Variable.Name == "SK430.A1.state");
+        Assert.Equal(["TK401", "TK410", "TK420", "SK430", "LN440"], UnitPlaces.Of(site.System).Select(unit => unit.Name));
     }
 
     /// <summary>KEEP_PICTURES names a folder to look at pictures, records and reports in.</summary>

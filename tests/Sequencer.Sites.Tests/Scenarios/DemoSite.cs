@@ -1,3 +1,4 @@
+using Sequencer.Control.TransitionSystems;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Running;
 using Sequencer.Simulation.Scenarios;
@@ -23,6 +24,8 @@ internal sealed class DemoSite
         Assert.Equal("", DiagnosticRenderer.Render(diagnostics.InOrder()));
         Player = new ScenarioPlayer(_site.System, Metadata, _site.Plant);
     }
+
+    public TransitionSystem System => _site.System;
 
     public SiteMetadata Metadata => _site.Metadata;
 
