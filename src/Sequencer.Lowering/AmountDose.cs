@@ -71,7 +71,7 @@ internal sealed class AmountDose
     public void Lower()
     {
         ExpressionBuilder build = _scan.Build;
-        Expression goes = build.And(_scan.StepNow(Step.Number), _scan.RunningNow, build.Not(_scan.State.Started));
+        Expression goes = build.And(_scan.StepNow(Step.Number), _scan.WorksNow(Step), build.Not(_scan.State.Started));
         Expression may = build.And(_booked?.Current ?? build.True, Owes, Fits);
         Expression gives = build.And(goes, _left is null ? may : build.Or(InPulse, may));
         _demand = _scan.System.Define($"{_name}.gives", gives, _origin);
@@ -90,7 +90,7 @@ internal sealed class AmountDose
 
     private Expression InPulse => _left is null ? _scan.Build.False : _scan.Build.Less(_scan.Build.Constant(0), _left.Current);
 
-    private Expression AtWork => _scan.Build.And(_scan.StepAtStart(Step.Number), _scan.State.WasAtStart(ProceduralState.Running));
+    private Expression AtWork => _scan.Build.And(_scan.StepAtStart(Step.Number), _scan.State.WasAtStart(ProceduralState.Running), _scan.Claims.Owns(Step));
 
     /// <summary>The share is not given yet; in pulses, a whole pulse of it is due.</summary>
     private Expression Owes

@@ -76,6 +76,7 @@ internal sealed class Dose
         Expression due = build.And(
             _scan.StepAtStart(Step.Number),
             _scan.State.WasAtStart(ProceduralState.Running),
+            _scan.Claims.Owns(Step),
             build.Not(_pulsing.Current),
             build.LessOrEqual(build.Constant(_wait), _clock.Current));
         Expression usable = QuantityLowering.Usable(_scan, _place, new ReadingQuantity(Action.Signal, Action.Span), Action.Target);
@@ -104,7 +105,7 @@ internal sealed class Dose
     {
         ExpressionBuilder build = _scan.Build;
         Expression zero = build.Constant(0);
-        Expression works = build.And(_scan.StepNow(Step.Number), _scan.RunningNow);
+        Expression works = build.And(_scan.StepNow(Step.Number), _scan.WorksNow(Step));
         Expression goes = build.And(works, build.Not(_scan.Activated(Step.Number)));
         Expression length = build.IfThenElse(_fine.Current, build.Constant(_finePulse), build.Constant(_pulse));
         Expression continues = build.And(_pulsing.Current, build.Less(_clock.Current, length));

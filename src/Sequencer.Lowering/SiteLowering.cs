@@ -22,6 +22,11 @@ public static class SiteLowering
             Lower(unit);
         }
 
+        foreach (ClaimQueue queue in scan.Queues)
+        {
+            queue.Finish();
+        }
+
         foreach (UnitScan unit in scan.Units)
         {
             Requirements.Lower(unit);
@@ -45,6 +50,7 @@ public static class SiteLowering
         scan.Facts.Finish();
         StepRecords.Lower(scan);
         scan.Situation.Finish();
+        scan.Claims.Finish();
         scan.State.Finish();
         scan.Votes.Finish();
         scan.Pairs.Finish();

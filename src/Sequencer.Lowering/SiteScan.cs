@@ -7,10 +7,17 @@ internal sealed class SiteScan
 {
     private readonly Dictionary<string, UnitScan> _units = new(StringComparer.Ordinal);
 
+    private readonly Dictionary<string, ClaimQueue> _queues = new(StringComparer.Ordinal);
+
     public SiteScan(SiteProgram program)
     {
         Program = program;
         System = new SystemBuilder(program.ScanMilliseconds);
+        foreach ((UnitProgram unit, SharedEquipment equipment) in program.Shared)
+        {
+            _queues.Add(QualifiedName.Of(unit.Name, equipment.Name), new ClaimQueue(this, unit, equipment));
+        }
+
         foreach (UnitProgram unit in program.Units)
         {
             _units.Add(unit.Name, new UnitScan(this, unit));
@@ -23,6 +30,11 @@ internal sealed class SiteScan
 
     /// <summary>In the order of <c>site.yaml</c>.</summary>
     public IEnumerable<UnitScan> Units => Program.Units.Select(unit => _units[unit.Name]);
+
+    public IEnumerable<ClaimQueue> Queues => _queues.Values;
+
+    /// <summary>The queue for shared equipment, by its name with that of the unit that declares it.</summary>
+    public ClaimQueue Queue(string equipment) => _queues[equipment];
 
     public UnitScan Unit(string name) => _units[name];
 }

@@ -53,6 +53,9 @@ internal sealed class Situation
         _scan.Build.Constant(0),
         (_steps[step].Elapsed ?? throw new InvalidOperationException($"step {step} has no elapsed time")).Current);
 
+    /// <summary>The step was passed over when it was entered, before this scan.</summary>
+    public Expression PassedOverAtStart(int step) => _steps[step].PassedOverAtStart;
+
     /// <summary>The step, entered in this scan or before, is passed over: it does nothing.</summary>
     public Expression PassedOverNow(int step) => _steps[step].PassedOverNow;
 
@@ -186,7 +189,8 @@ internal sealed class Situation
             : _scan.Build.Or(
                 _steps[owner.Number].PassedOverAtStart,
                 ConditionLowering.Lower(_scan, transition.When, new ConditionPlace(_scan.Named(transition.Name), step: owner)).Surely);
-        return _conditions[transition.Name] = surely;
+        IEnumerable<Expression> granted = transition.From.Select(step => _scan.Claims.LeadsOn(_steps[step].Step));
+        return _conditions[transition.Name] = _scan.Build.And(granted.Prepend(surely));
     }
 
     private IEnumerable<StepTransition> Transitions()

@@ -129,6 +129,7 @@ internal sealed class StateMachine
             _scan.Situation.Ask(reaction),
             _scan.Doses.Ask(reaction),
             _scan.Prompts.Ask(reaction),
+            _scan.Claims.Ask(reaction),
             _scan.Finals.Ask(reaction),
             _scan.Assumptions.Ask(reaction));
         return Fact($"asks_{Word(reaction)}", asked);

@@ -4,7 +4,7 @@ using Sequencer.Text;
 
 namespace Sequencer.Lowering;
 
-/// <summary>What the active steps ask of one output: on, off, or nothing.</summary>
+/// <summary>What the active steps ask of one output, and those of the unit that owns it where it is shared: on, off, or nothing.</summary>
 internal static class StepDemands
 {
     public static (Expression On, Expression Off) Of(UnitScan scan, Output output)
@@ -30,13 +30,21 @@ internal static class StepDemands
             }
         }
 
+        foreach ((UnitProgram unit, string equipment) in scan.Site.Program.DriversOf(scan.Unit, output))
+        {
+            (Expression asksOn, Expression asksOff) = scan.Site.Unit(unit.Name).Claims.Asked(QualifiedName.Of(scan.Unit.Name, output.Tag));
+            Expression owns = scan.Site.Queue(equipment).Owns(unit.Name);
+            on.Add(scan.Build.And(asksOn, owns));
+            off.Add(scan.Build.And(asksOff, owns));
+        }
+
         return (scan.Build.Or(on), scan.Build.Or(off));
     }
 
     private static Expression Acts(UnitScan scan, Step step, DriveAction action, string name)
     {
         ExpressionBuilder build = scan.Build;
-        List<Expression> conditions = [scan.StepNow(step.Number), scan.WorksNow(step), build.Not(scan.Situation.PassedOverNow(step.Number))];
+        List<Expression> conditions = [scan.StepNow(step.Number), Works(scan, step, action), build.Not(scan.Situation.PassedOverNow(step.Number))];
         long after = action.After.Scans(scan.ScanMilliseconds);
         if (after > 0)
         {
@@ -71,6 +79,9 @@ internal static class StepDemands
         return build.And(conditions);
     }
 
+    private static Expression Works(UnitScan scan, Step step, DriveAction action) =>
+        action.AtOnce ? scan.State.IsNow(step.State) : scan.WorksNow(step);
+
     /// <summary>The end was possibly reached in this activation; it stays reached.</summary>
     private static Expression Done(UnitScan scan, Step step, DriveAction action, Condition until, string name)
     {
@@ -78,7 +89,7 @@ internal static class StepDemands
         DeclaredState done = scan.System.State($"{name}.done", false, retained: true, StatePurpose.Control, new Origin(action.Span));
         Truth end = ConditionLowering.Lower(scan, until, new ConditionPlace($"{name}.until", step: step));
         Expression before = build.And(done.Current, build.Not(scan.Activated(step.Number)));
-        Expression now = build.Or(before, build.And(end.Possibly, scan.StepNow(step.Number), scan.WorksNow(step)));
+        Expression now = build.Or(before, build.And(end.Possibly, scan.StepNow(step.Number), Works(scan, step, action)));
         done.Next = now;
         return now;
     }

@@ -31,6 +31,7 @@ internal sealed class UnitScan
         Doses = new Doses(this);
         Prompts = new Prompts(this);
         State = new StateMachine(this);
+        Claims = new UnitClaims(this);
         Trips = new Trips(this);
         Pairs = new Pairs(this);
         Analogues = new AnalogueOutputs(this);
@@ -85,6 +86,8 @@ internal sealed class UnitScan
 
     public StateMachine State { get; }
 
+    public UnitClaims Claims { get; }
+
     public Trips Trips { get; }
 
     /// <summary>What may name other units is lowered when the states of all are declared.</summary>
@@ -97,8 +100,8 @@ internal sealed class UnitScan
     /// <summary>The unit's procedural state in this scan is Running.</summary>
     public Expression RunningNow => State.IsNow(ProceduralState.Running);
 
-    /// <summary>The unit's procedural state in this scan is the one that the step works in.</summary>
-    public Expression WorksNow(Step step) => State.IsNow(step.State);
+    /// <summary>The unit's procedural state in this scan is the one that the step works in, and the step has what it claims.</summary>
+    public Expression WorksNow(Step step) => Build.And(State.IsNow(step.State), Claims.Owns(step));
 
     public Expression Switch(SwitchInput input) => Signals.Switch(input);
 

@@ -45,7 +45,7 @@ internal static class ActionText
         }
 
         Dictionary<DriveAction, string> extras = Extras(unit);
-        foreach (Output output in unit.Unit.Outputs)
+        foreach (Output output in unit.Unit.Outputs.Concat(unit.Unit.DrivenElsewhere))
         {
             IEnumerable<string> pulses = unit.Unit.Steps.SelectMany(step => step.Actions.OfType<DoseAction>()
                 .Where(dose => dose.Output.Tag == output.Tag)
@@ -53,8 +53,8 @@ internal static class ActionText
             IEnumerable<string> amounts = unit.Unit.Steps.SelectMany(step => step.Actions.OfType<AmountDoseAction>()
                 .Where(dose => dose.Output.Tag == output.Tag)
                 .Select(dose => AmountDoseText.Gives(unit, step, dose)));
-            body.Add($"{unit.Scratch($"{output.Tag}.on")} := {UnitText.Bracketed([.. pulses, .. amounts], "OR", "FALSE")};");
-            body.Add($"{unit.Scratch($"{output.Tag}.off")} := FALSE;");
+            body.Add($"{unit.Scratch($"{output.Tag}.on")} := {UnitText.Bracketed([.. pulses, .. amounts, .. unit.Seen.Asked(output, on: true)], "OR", "FALSE")};");
+            body.Add($"{unit.Scratch($"{output.Tag}.off")} := {UnitText.Bracketed(unit.Seen.Asked(output, on: false), "OR", "FALSE")};");
         }
 
         foreach (ProceduralState state in unit.Unit.StatesWithSteps)
@@ -171,6 +171,11 @@ internal static class ActionText
     private static string? Extra(UnitText unit, Step step, DriveAction drive, string path)
     {
         List<string> conditions = step.OnlyIf is null ? [] : [$"(NOT {StepText.PassedOver(unit, step)})"];
+        if (!step.Claims.IsEmpty && !drive.AtOnce)
+        {
+            conditions.Add(ClaimText.Owns(unit, step));
+        }
+
         long after = unit.Scans(drive.After);
         if (after > 0)
         {
@@ -206,7 +211,7 @@ internal static class ActionText
             string done = unit.Flag(VariableSection.Retained, $"{path}.done", $"{drive.Output.Tag} has reached its end in this activation");
             unit.Body.Trace(drive.Span, $"step {step.Number}: {drive.Output.Tag} until its end");
             unit.Body.Add($"IF {unit.Entered(step.Number)} THEN {done} := FALSE; END_IF;");
-            unit.Body.Add($"IF {unit.StepNow(step.Number)} AND {UnitText.Works(step)} AND {possibly} THEN {done} := TRUE; END_IF;");
+            unit.Body.Add($"IF {unit.StepNow(step.Number)} AND {(drive.AtOnce ? UnitText.InState(step) : unit.Works(step))} AND {possibly} THEN {done} := TRUE; END_IF;");
             conditions.Add($"(NOT {done})");
         }
 

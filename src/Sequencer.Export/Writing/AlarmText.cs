@@ -51,6 +51,7 @@ internal static class AlarmText
             }
         }
 
+        ClaimText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         PairText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         VoteText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         OverrideText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));

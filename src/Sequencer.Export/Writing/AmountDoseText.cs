@@ -46,7 +46,7 @@ internal static class AmountDoseText
             return;
         }
 
-        string atWork = $"{unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(ProceduralState.Running)})";
+        string atWork = $"{unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(ProceduralState.Running)}){ClaimText.AndOwns(unit, step)}";
         body.Add($"{Scratch("exhausted")} := {atWork} AND {booked} AND {owes} AND {ConditionText.Not(inPulse)} AND (NOT {fits});");
         if (dose.Of is ReadingQuantity reading)
         {
@@ -61,7 +61,7 @@ internal static class AmountDoseText
         string begins = unit.Names.Of(Path(step, dose, "may_begin"));
         string may = Pulse(unit, dose) > 0 ? $"(({Left(unit, step, dose)} > 0) OR {begins})" : begins;
         unit.Body.Add(
-            $"{unit.Scratch(Path(step, dose, "gives"))} := {unit.StepNow(step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)}) AND (NOT {unit.Names.Of("started")}) AND {may};");
+            $"{unit.Scratch(Path(step, dose, "gives"))} := {unit.StepNow(step.Number)} AND {unit.Works(step)} AND (NOT {unit.Names.Of("started")}) AND {may};");
     }
 
     public static string Gives(UnitText unit, Step step, AmountDoseAction dose) => unit.Names.Of(Path(step, dose, "gives"));

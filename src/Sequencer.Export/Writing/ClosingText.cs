@@ -98,6 +98,7 @@ internal static class ClosingText
             }
         }
 
+        ClaimText.Finish(unit);
         StepText.Finish(unit);
         StateMachineText.Finish(unit);
     }

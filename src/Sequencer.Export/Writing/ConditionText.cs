@@ -59,6 +59,7 @@ internal sealed class ConditionText(UnitText unit)
         OutputFact fact => Output(fact, site),
         DosedFact fact => AmountDoseText.Dosed(unit, fact),
         AnsweredFact fact => FormattableString.Invariant($"({PromptText.Answer(unit, fact.Prompt)} = {fact.Answer})"),
+        OwnerFact fact => unit.Seen.Owner(fact.Equipment, fact.Unit),
         NamedFact fact => Foreign(fact.Fact) ? unit.Seen.Fact(fact.Fact, surely) : ClosingText.Fact(unit, fact.Fact, surely),
         LatchFact fact => Foreign(fact.Latch) ? unit.Seen.Latch(fact.Latch) : unit.Names.Of(fact.Latch),
         TripFact fact when Foreign(fact.Trip) => unit.Seen.Trip(fact.Trip),

@@ -41,7 +41,7 @@ internal static class DoseText
         body.Trace(dose.Span, $"step {step.Number}: {dose.Output.Tag} doses toward {dose.Signal.Tag}; is a pulse due?");
         string due = Scratch("due");
         body.Add(FormattableString.Invariant(
-            $"{due} := {unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(ProceduralState.Running)}) AND (NOT {pulsing}) AND ({clock} >= {unit.Scans(dose.Wait)});"));
+            $"{due} := {unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(ProceduralState.Running)}){ClaimText.AndOwns(unit, step)} AND (NOT {pulsing}) AND ({clock} >= {unit.Scans(dose.Wait)});"));
         string usable = unit.Conditions.Usable(reading, dose.Target);
         body.Add($"{Scratch("unusable")} := {due} AND {ConditionText.Not(usable)};");
         string falls = Scratch("short");
@@ -81,7 +81,7 @@ internal static class DoseText
         string fine = unit.Flag(VariableSection.Kept, Path(step, dose, "fine"), "the pulse is a fine one");
         string length = unit.Scratch(Path(step, dose, "length"), UnitText.Range(0, Longest(unit, dose)));
         body.Trace(dose.Span, $"step {step.Number}: {dose.Output.Tag} gives its pulses");
-        body.Add($"{works} := {unit.StepNow(step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)});");
+        body.Add($"{works} := {unit.StepNow(step.Number)} AND {unit.Works(step)};");
         body.Add($"{goes} := {works} AND (NOT {unit.Entered(step.Number)});");
         body.Add(FormattableString.Invariant($"IF {fine} THEN {length} := {FinePulse(unit, dose)}; ELSE {length} := {unit.Scans(dose.Pulse)}; END_IF;"));
         body.Add($"{continues} := {pulsing} AND ({clock} < {length});");

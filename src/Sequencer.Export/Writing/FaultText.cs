@@ -49,6 +49,7 @@ internal static class FaultText
         }
 
         StepText.JudgeCounted(unit);
+        ClaimText.Faults(unit);
         Requests(unit);
     }
 
@@ -206,6 +207,6 @@ internal static class FaultText
         IEnumerable<string> assumptions = program.Assumptions
             .Where(assumption => assumption.Monitored && assumption.Reaction == reaction)
             .Select(assumption => unit.Names.Of($"{assumption.Name}.breached"));
-        return [.. trips, .. bad, .. devices, .. limits, .. doses, .. amounts, .. prompts, .. turns, .. permissives, .. assumptions];
+        return [.. ClaimText.Asks(unit, reaction), .. trips, .. bad, .. devices, .. limits, .. doses, .. amounts, .. prompts, .. turns, .. permissives, .. assumptions];
     }
 }

@@ -15,4 +15,6 @@ internal enum SeenKind
     State,
     Fact,
     FactPossibly,
+    Asked,
+    Owner,
 }

@@ -56,16 +56,47 @@ internal sealed class SeenUnits(UnitText unit, SiteProgram site)
             : new SeenVariable(other, $"{name}.possibly", SeenKind.FactPossibly, name, "BOOL", "FALSE", true, $"{fact}.possibly"));
     }
 
+    /// <summary>The unit, or any where null, owned the shared equipment at the start of the scan.</summary>
+    public string Owner(string equipment, string? owner)
+    {
+        if (owner is null)
+        {
+            return UnitText.Bracketed(site.ClaimantsOf(equipment).Select(claimant => Owner(equipment, claimant.Name)), "OR", "FALSE");
+        }
+
+        if (site.ClaimantsOf(equipment).All(claimant => claimant.Name != owner))
+        {
+            return "FALSE";
+        }
+
+        (string unitOfIt, string name) = QualifiedName.Split(equipment);
+        string owned = ClaimQueueText.OwnedBy(name, owner);
+        return See(new SeenVariable(unitOfIt, owned, SeenKind.Owner, owner, "BOOL", "FALSE", false, QualifiedName.Of(unitOfIt, owned)), $"{owner} owns {equipment}");
+    }
+
+    /// <summary>What steps of other units asked of a shared output in the last scan, where they own it.</summary>
+    public IEnumerable<string> Asked(Output output, bool on)
+    {
+        string aspect = $"{output.Tag}.{(on ? "asks_on" : "asks_off")}";
+        string scratch = $"{QualifiedName.Of(unit.Unit.Name, output.Tag)}.{(on ? "on" : "off")}";
+        return site.DriversOf(unit.Unit, output).Select(driver =>
+        {
+            string other = driver.Unit.Name;
+            string asked = See(new SeenVariable(other, aspect, SeenKind.Asked, scratch, "BOOL", "FALSE", false, $"{other}.{aspect}.shown"));
+            return $"({asked} AND {Owner(driver.Equipment, other)})";
+        });
+    }
+
     private string Signal(string qualified, string aspect, SeenKind kind, string type, string initial, bool retained, string suffix)
     {
         (string other, string tag) = QualifiedName.Split(qualified);
         return See(new SeenVariable(other, tag + aspect, kind, tag, type, initial, retained, $"{tag}.{suffix}"));
     }
 
-    private string See(SeenVariable variable)
+    private string See(SeenVariable variable, string? comment = null)
     {
         _seen.TryAdd(variable.Path, variable);
-        return unit.Declare(VariableSection.Seen, variable.Path, variable.Type, null, $"{variable.Path} as {variable.Unit} showed it last scan");
+        return unit.Declare(VariableSection.Seen, variable.Path, variable.Type, null, comment ?? $"{variable.Path} as {variable.Unit} showed it last scan");
     }
 
     private static string Number(long value) => value.ToString(CultureInfo.InvariantCulture);

@@ -18,10 +18,10 @@ internal static class ShareText
         string came = unit.Conditions.Surely(edge, new ConditionSite($"{path}.each", step: step));
         body.Trace(edge.Span, $"step {step.Number}: {drive.Output.Tag} for {DurationText.Of(drive.For.GetValueOrDefault())} from each edge");
         body.Add($"{begins} := {came};");
-        body.Add($"IF {unit.Entered(step.Number)} OR (NOT ({unit.StepNow(step.Number)} AND {UnitText.Works(step)})) THEN {left} := 0; END_IF;");
+        body.Add($"IF {unit.Entered(step.Number)} OR (NOT ({unit.StepNow(step.Number)} AND {unit.Works(step)})) THEN {left} := 0; END_IF;");
         body.Add($"{acts} := {begins} OR ({left} > 0);");
         body.Add(FormattableString.Invariant($"IF {begins} THEN {left} := {scans}; END_IF;"));
-        body.Add($"IF NOT ({unit.StepNow(step.Number)} AND {UnitText.Works(step)}) THEN {left} := 0; END_IF;");
+        body.Add($"IF NOT ({unit.StepNow(step.Number)} AND {unit.Works(step)}) THEN {left} := 0; END_IF;");
         body.Add($"IF {left} > 0 THEN {left} := {left} - 1; END_IF;");
         return acts;
     }

@@ -5,7 +5,7 @@ namespace Sequencer.Export.Writing;
 
 /// <summary>
 /// The block that holds the blocks of all units of a site: it hands each what the others showed at the end of the last
-/// scan, so that the order of the calls does not matter.
+/// scan, so that the order of the calls does not matter; and it keeps the queues for shared equipment.
 /// </summary>
 internal sealed class SiteBlockText
 {
@@ -17,11 +17,13 @@ internal sealed class SiteBlockText
     private readonly IReadOnlyList<UnitText> _units;
     private readonly ImmutableArray<SeenVariable> _seen;
     private readonly Names _names = new();
+    private readonly ClaimQueueText _claims;
 
-    private SiteBlockText(IReadOnlyList<UnitText> units)
+    private SiteBlockText(IReadOnlyList<UnitText> units, SiteProgram site)
     {
         _units = units;
-        _seen = [.. units.SelectMany(unit => unit.Seen.All).DistinctBy(variable => variable.Path).OrderBy(variable => variable.Path, StringComparer.Ordinal)];
+        _claims = new ClaimQueueText(site, units, _names);
+        _seen = [.. units.SelectMany(unit => unit.Seen.All).Where(variable => variable.Kind != SeenKind.Owner).DistinctBy(variable => variable.Path).OrderBy(variable => variable.Path, StringComparer.Ordinal)];
         foreach (UnitText unit in units)
         {
             _names.Of(unit.Unit.Name);
@@ -29,13 +31,14 @@ internal sealed class SiteBlockText
         }
     }
 
-    public static SiteBlockText Of(IReadOnlyList<UnitText> units) => new(units);
+    public static SiteBlockText Of(IReadOnlyList<UnitText> units, SiteProgram site) => new(units, site);
 
     public ExportedBlock Block => new(
         AllUnits,
         BlockName,
         [.. _units.SelectMany(unit => unit.Declarations.Where(IsNamed).Select(declaration => new ExportedVariable(Path(unit, declaration), TextName(unit, declaration)))),
-            .. _seen.Select(variable => new ExportedVariable(variable.SystemName, Copy(variable))).Where(variable => IsOwnCopy(variable.Path))],
+            .. _seen.Select(variable => new ExportedVariable(variable.SystemName, Copy(variable))).Where(variable => IsOwnCopy(variable.Path)),
+            .. _claims.Variables],
         [.. _units.SelectMany(unit => unit.Unit.Steps.Select((step, index) =>
             new ExportedStep(unit.Unit.Name, step.Number, $"{unit.Unit.Name}.{unit.Place(step.Number).Branch}", index + 1)))])
     {
@@ -52,13 +55,16 @@ internal sealed class SiteBlockText
         text.Add($"FUNCTION_BLOCK {BlockName}");
         Section(text, "VAR_INPUT", Terminals(VariableSection.Input));
         Section(text, "VAR_OUTPUT", Terminals(VariableSection.Output));
-        Section(text, "VAR RETAIN", _seen.Where(variable => variable.Retained).Select(Declared));
+        Section(text, "VAR RETAIN", [.. _seen.Where(variable => variable.Retained).Select(Declared), .. _claims.Retained]);
         Section(text, "VAR", [.. _seen.Where(variable => !variable.Retained).Select(Declared), .. _units.Select(unit => $"{unit.Unit.Name} : {unit.BlockName};")]);
+        Section(text, "VAR_TEMP", _claims.Temporary);
+        _claims.Owners(text);
         foreach (UnitText unit in _units)
         {
             Call(text, unit);
         }
 
+        _claims.Advance(text);
         if (_seen.Length > 0)
         {
             text.Blank();
@@ -84,7 +90,7 @@ internal sealed class SiteBlockText
         {
             string source = inputs[index].Section == VariableSection.Input
                 ? Terminal(unit, inputs[index])
-                : Copy(_seen.First(variable => variable.Path == inputs[index].Path));
+                : Source(unit.Seen.All.First(variable => variable.Path == inputs[index].Path));
             text.Add($"{inputs[index].Name} := {source}{(index == inputs.Length - 1 ? ");" : ",")}");
         }
 
@@ -103,6 +109,8 @@ internal sealed class SiteBlockText
 
     private string Declared(SeenVariable variable) =>
         $"{Copy(variable)} : {variable.Type} := {variable.Initial};{Words($"{variable.Path} at the end of the last scan")}";
+
+    private string Source(SeenVariable variable) => variable.Kind == SeenKind.Owner ? _claims.Name(variable) : Copy(variable);
 
     private string Copy(SeenVariable variable) => _names.Of($"{variable.Path}.shown");
 

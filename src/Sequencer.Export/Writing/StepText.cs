@@ -119,11 +119,11 @@ internal static class StepText
         Step owner = unit.StepOf(transition.From[^1]);
         if (transition.When is not { } when)
         {
-            return LimitReached(unit, owner);
+            return ClaimText.LeadsOn(unit, transition, LimitReached(unit, owner));
         }
 
         string passed = owner.OnlyIf is null ? "" : $"{PassedOver(unit, owner)} OR ";
-        return passed + unit.Conditions.Surely(when, new ConditionSite(transition.Name, step: owner));
+        return ClaimText.LeadsOn(unit, transition, passed + unit.Conditions.Surely(when, new ConditionSite(transition.Name, step: owner)));
     }
 
     private static bool IsJudgedEarly(OrderedTransition transition, IReadOnlyList<OrderedTransition> transitions) => transition.AtMost is not null
@@ -157,7 +157,7 @@ internal static class StepText
         unit.Body.Comment("Conditions of steps that must last: they start anew with their step and outside the state it works in.");
         foreach ((StayClock clock, string condition) in unit.Conditions.StepClocks)
         {
-            unit.Body.Open($"IF NOT ({condition} AND {unit.StepNow(clock.Step.Number)} AND {UnitText.Works(clock.Step)}) THEN");
+            unit.Body.Open($"IF NOT ({condition} AND {unit.StepNow(clock.Step.Number)} AND {unit.Works(clock.Step)}) THEN");
             unit.Body.Add($"{clock.Name} := 0;");
             unit.Body.Else($"ELSIF {unit.Entered(clock.Step.Number)} THEN");
             unit.Body.Add($"{clock.Name} := 1;");
@@ -337,7 +337,7 @@ internal static class StepText
         }
 
         body.Close("END_IF;");
-        body.Open($"IF {unit.StepNow(step.Number)} AND {UnitText.Works(step)} THEN");
+        body.Open($"IF {unit.StepNow(step.Number)} AND {unit.Works(step)} THEN");
         body.Add(UnitText.CountUp(clock, unit.Scans(step.Limit.Time)));
         if (ActionText.LongestAction(unit, step) is long longest and > 0)
         {

@@ -20,7 +20,7 @@ public static class StructuredTextWriter
         DeclarationText.States(text);
         text.Blank();
         List<UnitText> units = [.. site.Units.Select(unit => UnitWriter.Write(unit, site))];
-        SiteBlockText? together = units.Count > 1 ? SiteBlockText.Of(units) : null;
+        SiteBlockText? together = units.Count > 1 ? SiteBlockText.Of(units, site) : null;
         foreach (UnitText unit in units)
         {
             UnitWriter.Print(text, unit, header);

@@ -47,8 +47,11 @@ internal sealed class UnitText
     /// <summary>What the steps of the batch keep through a loss of power, those of a section lose.</summary>
     public static VariableSection Memory(Step step) => step.IsOfBatch ? VariableSection.Retained : VariableSection.Kept;
 
+    /// <summary>The unit is in the state that the step works in, and the step has what it claims.</summary>
+    public string Works(Step step) => step.Claims.IsEmpty ? InState(step) : $"({InState(step)} AND {ClaimText.Owns(this, step)})";
+
     /// <summary>The unit is in the state that the step works in.</summary>
-    public static string Works(Step step) => $"(State_Now = {StateText.Value(step.State)})";
+    public static string InState(Step step) => $"(State_Now = {StateText.Value(step.State)})";
 
     /// <summary>No step that works in the state was active at the start of the scan.</summary>
     public string NoneAtStart(ProceduralState state) => Resting(state, "");

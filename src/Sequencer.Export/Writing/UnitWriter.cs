@@ -22,6 +22,7 @@ internal static class UnitWriter
         ProtectionText.Write(unit);
         AlarmText.Write(unit);
         ClosingText.Write(unit);
+        ClaimText.Requests(unit);
         return unit;
     }
 

@@ -33,6 +33,9 @@ internal sealed class BindingContext
 
     public SymbolTable Symbols { get; }
 
+    /// <summary>The outputs of shared equipment, by their tags: what must be claimed for them.</summary>
+    public Dictionary<string, string> SharedOutputs { get; } = new(StringComparer.Ordinal);
+
     /// <summary>The numbers of all steps.</summary>
     public SortedSet<int> Steps { get; } = [];
 

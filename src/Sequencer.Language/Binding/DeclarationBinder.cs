@@ -106,11 +106,11 @@ internal sealed class DeclarationBinder
     public Output? ResolveOutput(WordSyntax name, LinePlace place) =>
         ResolveDriven(name, place) is { } symbol ? Demand<Output>(symbol, place.At(name)) : null;
 
-    /// <summary>The symbol of an output that this unit may drive.</summary>
-    public Symbol? ResolveDriven(WordSyntax name, LinePlace place)
+    /// <summary>The symbol of an output that this unit may drive; with <paramref name="shared"/> also one that another unit shares.</summary>
+    public Symbol? ResolveDriven(WordSyntax name, LinePlace place, bool shared = false)
     {
         Symbol? symbol = _context.Symbols.Resolve(name, place, found => found.IsOutput, "a valve or a motor");
-        if (symbol?.Unit is { } unit)
+        if (symbol?.Unit is { } unit && !(shared && _context.Site.Find(unit)?.Context.SharedOutputs.ContainsKey(symbol.Name) == true))
         {
             _context.Report(UnitDiagnostics.DrivenByAnother(place.At(name), unit, symbol));
             return null;

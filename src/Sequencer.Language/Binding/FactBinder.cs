@@ -52,6 +52,8 @@ internal sealed class FactBinder
             SymbolKind.Vote => _declarations.Demand<Vote>(symbol, span) is { } vote ? new VoteFact(vote, span) : null,
             SymbolKind.Latch => new LatchFact(symbol.FullName, span),
             SymbolKind.Fact => new NamedFact(symbol.FullName, span),
+            SymbolKind.Shared => new OwnerFact(
+                QualifiedName.Of(symbol.Unit ?? _context.UnitName, symbol.Name), name.Aspect?.Text == "granted" ? _context.UnitName : null, span),
             SymbolKind.Trip => new TripFact(symbol.FullName, span),
             _ => BindOutput(name, symbol, place, use),
         };
@@ -164,6 +166,8 @@ internal sealed class FactBinder
             case "overridden":
                 return _context.Symbols.Resolve(
                     name.Name, place, symbol => symbol.Kind is SymbolKind.Interlock or SymbolKind.Trip, "an interlock or a trip");
+            case "granted" or "taken":
+                return _context.Symbols.Resolve(name.Name, place, symbol => symbol.Kind == SymbolKind.Shared, "shared equipment");
             case "usable":
                 return _context.Symbols.Resolve(name.Name, place, symbol => symbol.Kind == SymbolKind.AnalogueInput, "a measured input");
             default:

@@ -19,11 +19,13 @@ internal sealed class ProcedureBinder
     private readonly DeclarationBinder _declarations;
     private readonly DoseBinder _doses;
     private readonly AmountDoseBinder _amountDoses;
+    private readonly ClaimBinder _claims;
     private readonly List<Transition> _transitions = [];
     private readonly List<Step> _steps = [];
 
-    public ProcedureBinder(BindingContext context, AmountBinder amounts, DeclarationBinder declarations)
+    public ProcedureBinder(BindingContext context, AmountBinder amounts, DeclarationBinder declarations, ClaimBinder claims)
     {
+        _claims = claims;
         _context = context;
         _amounts = amounts;
         _declarations = declarations;
@@ -102,7 +104,10 @@ internal sealed class ProcedureBinder
         if (lines.Limit is not null)
         {
             _steps.Add(new Step(
-                known, head.Syntax.Title.Text, outline.Documentation, outline.State, onlyIf, [.. lines.Actions], lines.Expected, lines.Limit, head.Place.At(head.Syntax)));
+                known, head.Syntax.Title.Text, outline.Documentation, outline.State, onlyIf, [.. lines.Actions], lines.Expected, lines.Limit, head.Place.At(head.Syntax))
+            {
+                Claims = [.. lines.Claims],
+            });
         }
     }
 
@@ -155,6 +160,9 @@ internal sealed class ProcedureBinder
                 break;
             case RecordSyntax record:
                 lines.Add(Record(record, place));
+                break;
+            case ClaimSyntax claim:
+                lines.Add(_claims.Bind(claim, place));
                 break;
             case ExpectSyntax expect:
                 Duration? expected = _amounts.Time(expect.Time, place);
@@ -247,7 +255,7 @@ internal sealed class ProcedureBinder
             _context.Report(StepActionDiagnostics.EdgeNeeded(each.Span));
         }
 
-        Symbol? symbol = _declarations.ResolveDriven(syntax.Name, place);
+        Symbol? symbol = _declarations.ResolveDriven(syntax.Name, place, shared: true);
         if (symbol is null || !DeviceWords.Fits(_context, symbol, syntax.Verb, place, true) || _declarations.Demand<Output>(symbol, place.At(syntax.Name)) is not { } output)
         {
             return null;
@@ -255,7 +263,12 @@ internal sealed class ProcedureBinder
 
         return after is null
             ? null
-            : new DriveAction(output, DeviceWords.MeansOn(syntax.Verb), after.Value, length, during, until, place.At(syntax)) { OnceABatch = syntax.OnceABatch, AtEach = each as EdgeFact };
+            : new DriveAction(output, DeviceWords.MeansOn(syntax.Verb), after.Value, length, during, until, place.At(syntax))
+            {
+                OnceABatch = syntax.OnceABatch,
+                AtEach = each as EdgeFact,
+                AtOnce = symbol.Unit is null && !_context.SharedOutputs.ContainsKey(symbol.Name) && syntax.After is null && syntax.For is null,
+            };
     }
 
     private WayCount? Times(TimesSyntax? syntax, LinePlace place) =>
@@ -266,7 +279,7 @@ internal sealed class ProcedureBinder
     private KeepAction? Keep(KeepSyntax syntax, LinePlace place)
     {
         int? until = _declarations.Facts.Step(syntax.Until, place);
-        Symbol? symbol = _context.Symbols.Resolve(syntax.Name, place, found => found.IsOutput, "a valve or a motor");
+        Symbol? symbol = _declarations.ResolveDriven(syntax.Name, place);
         if (symbol is null || !DeviceWords.Fits(_context, symbol, syntax.Position, place) || _declarations.Demand<Output>(symbol, place.At(syntax.Name)) is not { } output)
         {
             return null;

@@ -19,6 +19,7 @@ internal sealed class ProgramBinder
     private readonly DeclarationBinder _declarations;
     private readonly ProtectionBinder _protections;
     private readonly AlarmBinder _alarms;
+    private readonly ClaimBinder _claims;
     private readonly RequirementBinder _requirements;
 
     private readonly ProcedureBinder _procedure;
@@ -38,7 +39,8 @@ internal sealed class ProgramBinder
         _protections = new ProtectionBinder(_context, _amounts, _declarations);
         _alarms = new AlarmBinder(_context, _amounts, _declarations, _protections);
         _requirements = new RequirementBinder(_context, _amounts, _declarations);
-        _procedure = new ProcedureBinder(_context, _amounts, _declarations);
+        _claims = new ClaimBinder(_context, _amounts, _declarations);
+        _procedure = new ProcedureBinder(_context, _amounts, _declarations, _claims);
         if (unit.Length == 0)
         {
             site.UnitsMayBeMissing = true;
@@ -84,6 +86,11 @@ internal sealed class ProgramBinder
             _context.Symbols.Declare(unit.Syntax.Name.Text, SymbolKind.Unit, null, unit.Place, unit.Place.At(unit.Syntax.Name));
         }
 
+        foreach (SharedSyntax shared in _outline.Declarations.Select(declaration => declaration.Syntax).OfType<SharedSyntax>())
+        {
+            ClaimBinder.Declare(shared, _context);
+        }
+
         return _outline.Declarations.FindAll(declaration => _context.Symbols.Declare(
             declaration.Syntax.Name.Text,
             Symbol.KindOf(declaration.Syntax),
@@ -111,6 +118,7 @@ internal sealed class ProgramBinder
             Latches = [.. bound.OfType<Latch>()],
             Votes = [.. bound.OfType<Vote>()],
             Pairs = [.. bound.OfType<DutyPair>()],
+            Shared = [.. bound.OfType<SharedEquipment>()],
             Groups = [.. bound.OfType<ProtectionGroup>()],
             Facts = [.. bound.OfType<PublishedFact>()],
             Interlocks = [.. bound.OfType<Interlock>()],
@@ -132,6 +140,7 @@ internal sealed class ProgramBinder
         return declaration.Syntax switch
         {
             GroupSyntax group => ProtectionBinder.Bind(group, place),
+            SharedSyntax shared => _claims.Bind(shared, place),
             LatchSyntax latch => _protections.Bind(latch, place),
             FactSyntax fact => _protections.Bind(fact, place),
             InterlockSyntax interlock => _protections.Bind(interlock, place),

@@ -14,6 +14,8 @@ internal sealed class StepLines
 
     public List<StepAction> Actions { get; } = [];
 
+    public List<Claim> Claims { get; } = [];
+
     public Duration? Expected { get; private set; }
 
     public StepLimit? Limit { get; private set; }
@@ -26,6 +28,18 @@ internal sealed class StepLines
         if (action is not null)
         {
             Actions.Add(action);
+        }
+    }
+
+    public void Add(Claim? claim)
+    {
+        if (claim is not null && Claims.Find(other => other.Equipment == claim.Equipment) is { } first)
+        {
+            _context.Report(StructureDiagnostics.OnlyOnce(claim.Span, "claim", first.Span));
+        }
+        else if (claim is not null)
+        {
+            Claims.Add(claim);
         }
     }
 

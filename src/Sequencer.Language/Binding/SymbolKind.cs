@@ -14,6 +14,7 @@ internal enum SymbolKind
     Vote,
     Pair,
     Group,
+    Shared,
     Fact,
     Interlock,
     Permissive,

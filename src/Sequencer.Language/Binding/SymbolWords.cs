@@ -17,6 +17,7 @@ internal static class SymbolWords
         SymbolKind.Vote => "a vote",
         SymbolKind.Pair => "a pair of devices",
         SymbolKind.Group => "a group of protections",
+        SymbolKind.Shared => "shared equipment",
         SymbolKind.Fact => "a published fact",
         SymbolKind.Interlock => "an interlock",
         SymbolKind.Permissive => "a permissive",

@@ -46,7 +46,7 @@ internal static class UnitDiagnostics
         span,
         $"`{symbol.Name}` belongs to unit `{unit}`: no other unit drives it",
         "two units that command one device work against each other, and neither one's protections hold alone",
-        $"let `{unit}` drive it when a fact of this unit says so") with
+        $"let `{unit}` drive it when a fact of this unit says so, or list it there as `shared` and claim that in the step") with
     {
         Notes = [new RelatedNote(symbol.Span, $"`{symbol.Name}` is declared here")],
     };
@@ -67,6 +67,41 @@ internal static class UnitDiagnostics
         $"the published fact `{fact}` leads back to itself",
         "it would hold because it held, with nothing in the plant to begin or end it",
         "take one of the facts out of the circle; what must be remembered is a `latch`");
+
+    public static Diagnostic DrivenUnclaimed(SourceSpan span, int step, string output, string equipment) => Error(
+        "SEQ0229",
+        span,
+        FormattableString.Invariant($"step {step} drives `{output}` without a claim on `{equipment}`"),
+        "another unit may be using it; what is asked for without the claim has no effect",
+        $"add a line `claim {equipment} limit ... then hold \"...\"` to the step");
+
+    public static Diagnostic ClaimOnTheWayToRest(SourceSpan span, string equipment) => Error(
+        "SEQ0230",
+        span,
+        $"`{equipment}` is claimed on the way to rest",
+        "the section must end in time whatever other units do, and it would wait for one of them",
+        "claim it in a step of the procedure; the claim is kept while the unit is held");
+
+    public static Diagnostic SharedWithNobody(SourceSpan span, string equipment, int claimants) => Error(
+        "SEQ0231",
+        span,
+        $"`{equipment}` is shared, but {(claimants == 0 ? "no unit claims it" : "only one unit claims it")}",
+        "nothing is shared, or a unit uses the equipment without asking",
+        "claim it in the steps of the units that use it, or delete the `shared` line");
+
+    public static Diagnostic CircularClaims(SourceSpan span, string owned, string wanted) => Error(
+        "SEQ0232",
+        span,
+        $"this waits for `{wanted}` while the unit may own `{owned}`, and other units wait the other way round",
+        "each can wait for what the other owns; nothing moves until a limit runs out",
+        "claim both in one step, or in the same order in all units");
+
+    public static Diagnostic NotForShared(SourceSpan span, string output, string equipment, string what) => Error(
+        "SEQ0233",
+        span,
+        $"`{output}` is part of the shared `{equipment}`: {what}",
+        "whose batch, whose hold or whose choice would count is not clear while units take turns",
+        "leave the output out of the `shared` line, or drive it with `run`, `open`, `stop` or `close`, for a time where needed");
 
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);

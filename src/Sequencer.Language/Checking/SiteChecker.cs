@@ -26,7 +26,9 @@ public static class SiteChecker
         List<CheckedFile> files = [.. texts.Select(text => Read(text, scanMilliseconds, trees, libraries, names))];
         files.ForEach(file => file.Binder?.Declare());
         files.ForEach(file => file.Program = file.Binder?.Bind());
-        SiteRules.Check([.. files.Where(file => file.Program is not null).Select(file => (file.Program!, file.Diagnostics))]);
+        (UnitProgram, DiagnosticBag)[] bound = [.. files.Where(file => file.Program is not null).Select(file => (file.Program!, file.Diagnostics))];
+        SiteRules.Check(bound);
+        SharedRules.Check(bound, !names.UnitsMayBeMissing);
         return new SiteCheckResult([.. files.Select(file => Judge(file, scanMilliseconds))]);
     }
 

@@ -141,6 +141,18 @@ internal static class ProcedureGrammar
         from value in ExpressionGrammar.Amount
         select new RecordSyntax(title, value, word.Span);
 
+    public static readonly Parser<StatementSyntax> Claim =
+        from word in Keyword("claim")
+        from equipment in NameAnywhere
+        from comma in Symbol(",", null).XOptional()
+        from limit in Keyword("limit").Then(_ => Time)
+        from second in Symbol(",", null).XOptional()
+        from reaction in Keyword("then").Then(_ => OneOf("`hold`, `stop` or `abort`", "hold", "stop", "abort"))
+        from message in QuotedText
+        from third in Symbol(",", null).XOptional()
+        from released in Keyword("released while held").XOptional()
+        select new ClaimSyntax(equipment, limit, reaction, message, released.IsDefined, word.Span);
+
     public static readonly Parser<StatementSyntax> Expect = Keyword("expect").Then(_ => Time).Select(time => new ExpectSyntax(time, time.Span));
 
     public static readonly Parser<StatementSyntax> Limit =

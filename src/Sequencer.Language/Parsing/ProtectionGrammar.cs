@@ -115,6 +115,13 @@ internal static class ProtectionGrammar
         from rotates in Keyword("rotates each batch").XOptional()
         select new PairSyntax(name, title, first, second, duty, within, rotates.IsDefined, name.Span);
 
+    public static readonly Parser<StatementSyntax> Shared =
+        from word in Keyword("shared")
+        from name in Name
+        from title in QuotedText
+        from outputs in Name.SeparatedBy(Symbol(",", null))
+        select new SharedSyntax(name, title, outputs, name.Span);
+
     public static readonly Parser<StatementSyntax> Permissive =
         from word in Keyword("permissive")
         from name in Name

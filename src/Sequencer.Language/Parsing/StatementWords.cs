@@ -24,6 +24,7 @@ internal static class StatementWords
         ["fact"] = "fact READY \"Coat is ready\" when at step 50 and LT220 > 0.300 m3",
         ["interlock"] = "interlock I1 \"Overfill\" XV101 blocked while LSHH101",
         ["pair"] = "pair DISCHARGE \"Discharge pumps\" P320A, P320B duty P320A changes over within 5 s, rotates each batch",
+        ["shared"] = "shared SKID \"Acid skid\" P430, XV431",
         ["permissive"] = "permissive I4 \"Valve first\" P101 starts only with ZSO101",
         ["trip"] = "trip T1 \"Emergency stop\" when ES001 then emergency",
         ["override"] = "override of I2 at most 30 min role Maintenance \"Probe out for calibration\"",
@@ -48,6 +49,7 @@ internal static class StatementWords
         ["ramp"] = "ramp SC221 from 10.0 % to 60.0 % in 5 min",
         ["prompt"] = "prompt Q1 \"Is the spot test clear?\" answers \"clear\", \"yellow\" role Operator, limit 30 min then hold \"Nobody answered\"",
         ["record"] = "record \"pH at release\" AT101",
+        ["claim"] = "claim SKID limit 30 min then hold \"Acid skid is busy\"",
         ["expect"] = "expect 12 min",
         ["limit"] = "limit 30 min then hold \"Filling slow\"",
         ["go"] = "go 20 when LT101 >= 4.5 m3",
@@ -69,8 +71,8 @@ internal static class StatementWords
         + "total trip unless until usable valve value wait when while with within").Split(' ')).Concat($"{ProtectionWords} {StateWords}".Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(
-        ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "voted", "group", "pair", "interlock", "permissive", "trip", "alarm", "assume", "require",
-        "open", "close", "run", "stop", "dose", "keep", "prompt", "set", "ramp", "unit"], StringComparer.Ordinal);
+        ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "voted", "group", "pair", "shared", "interlock", "permissive", "trip", "alarm", "assume", "require",
+        "open", "close", "run", "stop", "dose", "claim", "keep", "prompt", "set", "ramp", "unit"], StringComparer.Ordinal);
 
     /// <summary>Whether a line that ends like this goes on on the next one.</summary>
     public static bool Continue(ReadOnlySpan<char> line) =>

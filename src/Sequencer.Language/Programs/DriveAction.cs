@@ -20,6 +20,9 @@ public sealed record DriveAction(
     /// <summary><see cref="For"/> is all that a batch gets of it, however often the step is entered.</summary>
     public bool OnceABatch { get; init; }
 
+    /// <summary>Acts from the activation on, though the step may still wait for what it claims.</summary>
+    public bool AtOnce { get; init; }
+
     /// <summary>On for <see cref="For"/> from each of these edges, not from the activation.</summary>
     public EdgeFact? AtEach { get; init; }
 

@@ -20,6 +20,9 @@ public sealed record Step(
     StepLimit Limit,
     SourceSpan Span)
 {
+    /// <summary>What the step must own before it begins its work.</summary>
+    public ImmutableArray<Claim> Claims { get; init; } = [];
+
     /// <summary>The step belongs to the procedure of a batch, not to that of Holding, Restarting, Stopping or Aborting.</summary>
     public bool IsOfBatch => State == ProceduralState.Running;
 }

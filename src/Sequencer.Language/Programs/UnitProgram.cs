@@ -45,6 +45,9 @@ public sealed record UnitProgram
 
     public ImmutableArray<DutyPair> Pairs { get; init; } = [];
 
+    /// <summary>Equipment of this unit that other units claim too.</summary>
+    public ImmutableArray<SharedEquipment> Shared { get; init; } = [];
+
     public ImmutableArray<Permissive> Permissives { get; init; } = [];
 
     public ImmutableArray<Trip> Trips { get; init; } = [];
@@ -64,6 +67,13 @@ public sealed record UnitProgram
 
     /// <summary>All transitions; of those that leave one step, the first written wins.</summary>
     public ImmutableArray<Transition> Transitions { get; init; } = [];
+
+    /// <summary>The shared equipment that steps claim, each once, in the order of the procedure.</summary>
+    public IEnumerable<string> ClaimedEquipment => Steps.SelectMany(step => step.Claims).Select(claim => claim.Equipment).Distinct(StringComparer.Ordinal);
+
+    /// <summary>Outputs of other units that steps drive, each once.</summary>
+    public IEnumerable<Output> DrivenElsewhere => Steps.SelectMany(step => step.Actions).OfType<DriveAction>().Select(drive => drive.Output)
+        .Where(output => QualifiedName.IsForeign(output.Tag)).DistinctBy(output => output.Tag);
 
     /// <summary>How long Restarting lasts before Running; zero is one scan.</summary>
     public Duration RestartWait { get; init; }

@@ -48,8 +48,8 @@ public sealed class GrammarTests
             }
 
             bool isSentence = Recogniser.Accepts(WithoutKinds, "statement", tokens);
-            string? mistake = Mistake(tokens);
-            Assert.True(isSentence == mistake is null, $"{SentenceWriter.Text(tokens)}\nby the grammar {(isSentence ? "sound" : "no sentence")}, by the parser {mistake ?? "sound"}");
+            string? mistake = Mistake(tokens, out bool hides);
+            Assert.True(hides || isSentence == mistake is null, $"{SentenceWriter.Text(tokens)}\nby the grammar {(isSentence ? "sound" : "no sentence")}, by the parser {mistake ?? "sound"}");
         }
     }
 
@@ -72,10 +72,12 @@ public sealed class GrammarTests
 
     /// <summary>
     /// <c>after A -3 &lt; B within 1 s</c> can be read in two ways, and so can <c>after A at step 20 within 1 s</c>; the parser
-    /// takes the longest first condition. The comma, which may be left out, tells them apart.
+    /// takes the longest first condition. The comma, which may be left out, tells them apart. The text behind <c>answered</c> may be
+    /// the answer or what ends the line.
     /// </summary>
     private static bool IsAmbiguous(IReadOnlyList<string> tokens) =>
-        tokens[0] == "require" && tokens.Contains("after") && (tokens.Contains("-") || tokens.Contains("(") || tokens.Contains("at"));
+        (tokens[0] == "require" && tokens.Contains("after") && (tokens.Contains("-") || tokens.Contains("(") || tokens.Contains("at")))
+        || (tokens[0] == "start" && tokens.Count > 1 && tokens[^2] == "answered");
 
     /// <summary>Leaves a token out, doubles it, changes places with the next, or puts one of another sentence there.</summary>
     private static void Spoil(List<string> tokens, SentenceWriter writer, Random random)
@@ -100,10 +102,15 @@ public sealed class GrammarTests
     }
 
     /// <summary>The first message of the parser on the sentence as a line of a program; null where it reads it. Clauses given twice are read.</summary>
-    private static string? Mistake(IReadOnlyList<string> tokens)
+    private static string? Mistake(IReadOnlyList<string> tokens) => Mistake(tokens, out _);
+
+    /// <param name="tokens">The sentence.</param>
+    /// <param name="hides">A clause is given twice: behind that the parser looks for no other mistake in the line.</param>
+    private static string? Mistake(IReadOnlyList<string> tokens, out bool hides)
     {
         string program = $"language 1\nunit U \"Unit\"\n{SentenceWriter.Text(tokens)}\n";
         CheckResult result = ProgramChecker.Check(new SourceText("sentence.seq", program), 100);
+        hides = result.Diagnostics.Any(diagnostic => diagnostic.Code == "SEQ0116");
         Diagnostic? found = result.Diagnostics.FirstOrDefault(diagnostic =>
             diagnostic.Code is "SEQ0103" or "SEQ0104" or "SEQ0105" or "SEQ0106" or "SEQ0107" or "SEQ0108" or "SEQ0109" or "SEQ0110" or "SEQ0111" or "SEQ0113" or "SEQ0114" or "SEQ0115");
         return found is null ? null : $"{found.Code} {found.Message}";

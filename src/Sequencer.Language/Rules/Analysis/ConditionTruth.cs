@@ -162,6 +162,7 @@ internal sealed class ConditionTruth
         SwitchFact switched => "switch " + switched.Input.Tag,
         LatchFact latch => "latch " + latch.Latch,
         TripFact trip => "trip " + trip.Trip,
+        OwnerFact owner => $"owner {owner.Equipment} {owner.Unit}",
         NamedFact named => "fact " + named.Fact,
         UsableFact usable => "usable " + usable.Input.Tag,
         DosedFact dosed => string.Create(CultureInfo.InvariantCulture, $"dosed {dosed.Output.Tag} {dosed.Step}"),

@@ -13,9 +13,10 @@ internal sealed class OutputUse
     public static OutputUse Of(UnitProgram program) => new(
     [
         .. program.Steps.SelectMany(step => step.Actions).Where(SwitchesOn).Select(DrivenBy).OfType<Output>().Select(output => output.Tag),
+        .. program.Shared.SelectMany(equipment => equipment.Outputs).Select(output => output.Tag),
     ]);
 
-    /// <summary>Some step runs, opens or doses with it.</summary>
+    /// <summary>Some step, of another unit where it is shared, runs, opens or doses with it.</summary>
     public bool IsDemanded(Output output) => _demanded.Contains(output.Tag);
 
     /// <summary>Some step demands it, or a value at rest may be on.</summary>

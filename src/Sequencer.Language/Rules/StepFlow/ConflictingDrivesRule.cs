@@ -12,7 +12,7 @@ internal sealed class ConflictingDrivesRule : IProgramRule
         ILookup<string, (int Step, StepAction Action)> byOutput = Enumerable.Range(0, program.Steps.Length)
             .SelectMany(step => program.Steps[step].Actions.Select(action => (Step: step, Action: action)))
             .ToLookup(drive => OutputUse.DrivenBy(drive.Action)?.Tag ?? "", StringComparer.Ordinal);
-        foreach (Output output in program.Outputs)
+        foreach (Output output in program.Outputs.Concat(program.DrivenElsewhere))
         {
             List<(int Step, StepAction Action)> drives = [.. byOutput[output.Tag]];
             for (int second = 1; second < drives.Count; second++)
