@@ -4,13 +4,13 @@ using Sequencer.Testing;
 namespace Sequencer.Cli.Tests;
 
 /// <summary>
-/// Files that are damaged, huge, endless or meant to harm end in a clear message, within half a minute and 2 GiB,
+/// Files that are damaged, huge, endless or meant to harm end in a clear message, within a minute of processor time and 2 GiB,
 /// with nothing written. Exit 1 where a file of the site is at fault.
 /// </summary>
 public sealed class HostileInputTests
 {
     private const long MostBytes = 2L * 1024 * 1024 * 1024;
-    private static readonly TimeSpan LongestRun = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan LongestRun = TimeSpan.FromSeconds(60);
 
     [Theory]
     [InlineData("program.seq", "SEQ0120")]
@@ -165,7 +165,7 @@ public sealed class HostileInputTests
     {
         ToolRun run = ToolRun.Of([command, site.Folder, .. options]);
         Assert.DoesNotContain("   at Sequencer", run.Everything, StringComparison.Ordinal);
-        Assert.True(run.Took < LongestRun, $"took {run.Took}");
+        Assert.True(run.ProcessorTime < LongestRun, $"took {run.ProcessorTime}");
         Assert.InRange(run.PeakBytes, 1, MostBytes);
         return run;
     }

@@ -5,12 +5,12 @@ using System.Text.Json.Nodes;
 namespace Sequencer.Cli.Tests;
 
 /// <summary>
-/// One run of the built program in a process of its own: what it printed, how it ended, how long it took and
+/// One run of the built program in a process of its own: what it printed, how it ended, how much processor time it took and
 /// the most memory it was seen to hold.
 /// </summary>
-internal sealed record ToolRun(int ExitCode, string Output, string Error, TimeSpan Took, long PeakBytes)
+internal sealed record ToolRun(int ExitCode, string Output, string Error, TimeSpan ProcessorTime, long PeakBytes)
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
 
     /// <summary>Standard output as JSON; fails where it is none.</summary>
     public JsonObject Json => JsonNode.Parse(Output)?.AsObject() ?? throw new InvalidOperationException("no JSON object");
@@ -34,6 +34,7 @@ internal sealed record ToolRun(int ExitCode, string Output, string Error, TimeSp
         Task<string> output = process.StandardOutput.ReadToEndAsync();
         Task<string> error = process.StandardError.ReadToEndAsync();
         long peak = 0;
+        TimeSpan busy = default;
         while (!process.WaitForExit(10))
         {
             if (watch.Elapsed > Patience)
@@ -43,13 +44,25 @@ internal sealed record ToolRun(int ExitCode, string Output, string Error, TimeSp
             }
 
             peak = Math.Max(peak, Peak(process));
+            busy = Busy(process, busy);
         }
 
-        TimeSpan took = watch.Elapsed;
-        return new ToolRun(process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult(), took, peak);
+        return new ToolRun(process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult(), busy, peak);
     }
 
     /// <summary>What the system kept as the process's peak; nothing once it has ended.</summary>
+    private static TimeSpan Busy(Process process, TimeSpan before)
+    {
+        try
+        {
+            return process.TotalProcessorTime;
+        }
+        catch (InvalidOperationException)
+        {
+            return before;
+        }
+    }
+
     private static long Peak(Process process)
     {
         try

@@ -23,7 +23,7 @@ internal static class DeclarationColumns
     private static readonly FrozenDictionary<string, string[]> ClauseWords = new Dictionary<string, string[]>(StringComparer.Ordinal)
     {
         ["input"] = ["bad", "usable", "on", "off"],
-        ["output"] = ["emergency", "held", "driven", "de-energised", "confirm", "delivers"],
+        ["output"] = ["emergency", "held", "driven", "de-energised", "confirm", "delivers", "rate"],
         ["reagent"] = ["raises", "lowers", "opposes"],
         ["latch"] = ["clear", "retained"],
     }.ToFrozenDictionary(StringComparer.Ordinal);
@@ -67,8 +67,11 @@ internal static class DeclarationColumns
 
     private static bool BeginsOrFollowsText(ImmutableArray<Token> tokens, int index)
     {
-        bool begins = tokens[index].Kind == TokenKind.Text && index > 2;
         int before = tokens[index - 1].Text == "," ? index - 2 : index - 1;
-        return begins || (tokens[before].Kind == TokenKind.Text && tokens[index].Text != ",");
+        return (index > 2 && IsText(tokens, index)) || (IsText(tokens, before) && tokens[index].Text != ",");
     }
+
+    /// <summary>A text of its own; an answer belongs to the condition it stands in.</summary>
+    private static bool IsText(ImmutableArray<Token> tokens, int index) =>
+        tokens[index].Kind == TokenKind.Text && tokens[index - 1].Text != "answered";
 }
