@@ -11,6 +11,9 @@ internal sealed class AmountBinder
     /// <summary>24 days: as milliseconds, the most that an IEC 61131-3 DINT holds in whole days.</summary>
     public const int LongestHours = 576;
 
+    /// <summary>Steps between the ends of a range at a loop current: the exported text works out steps * 16000 + 8000 (microamperes), in 32 bits.</summary>
+    public const long LargestSpan = (int.MaxValue - 8_000) / 16_000;
+
     private readonly BindingContext _context;
 
     public AmountBinder(BindingContext context) => _context = context;

@@ -7,9 +7,6 @@ namespace Sequencer.Language.Binding;
 /// <summary>Analogue outputs, and the values that steps give them: on their steps and inside their ranges.</summary>
 internal sealed class AnalogueOutputBinder
 {
-    /// <summary>The exported text works out (value - least) * 16000 for the loop current, in 32 bits.</summary>
-    private const long LargestSpan = int.MaxValue / 16_000;
-
     private readonly BindingContext _context;
     private readonly AmountBinder _amounts;
     private readonly DeclarationBinder _declarations;
@@ -41,7 +38,7 @@ internal sealed class AnalogueOutputBinder
 
         Rational low = syntax.Minimum.Value * unit.Factor / resolution;
         Rational high = syntax.Maximum.Value * unit.Factor / resolution;
-        if (high - low > LargestSpan || high > int.MaxValue || low < int.MinValue)
+        if (high - low > AmountBinder.LargestSpan || high > int.MaxValue || low < int.MinValue)
         {
             _context.Report(QuantityDiagnostics.TooLarge(span, AmountText.Show(resolution, unit)));
             return null;

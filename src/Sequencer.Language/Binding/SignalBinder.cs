@@ -44,7 +44,9 @@ internal sealed class SignalBinder
             return null;
         }
 
-        if (Steps(syntax.Minimum.Value * unit.Factor, resolution) is not { } low || Steps(syntax.Maximum.Value * unit.Factor, resolution) is not { } high)
+        if (Steps(syntax.Minimum.Value * unit.Factor, resolution) is not { } low
+            || Steps(syntax.Maximum.Value * unit.Factor, resolution) is not { } high
+            || high - low > AmountBinder.LargestSpan)
         {
             _context.Report(QuantityDiagnostics.TooLarge(range, AmountText.Show(resolution, unit)));
             return null;

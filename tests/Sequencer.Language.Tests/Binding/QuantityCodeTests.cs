@@ -33,6 +33,7 @@ public sealed class QuantityCodeTests
     [InlineData("SEQ0312", "alarm A1", "alarm A1 \"High\" when LT1 > «fill + 2.000 m3»")]
     [InlineData("SEQ0313", "    limit 2 h then go", "    dose P2 pulse «0.25 s» then wait 5 s toward AT1 at end_pH, at most 5 L a batch, no 0.05 pH in 3 pulses\n    limit 2 h then go 40 \"x\"")]
     [InlineData("SEQ0314", "input PT1", "input PT1 «-60.0 .. 0.000000000» kPa at %IW4 \"Vacuum\"")]
+    [InlineData("SEQ0314", "input PT1", "input PT1 «-60.0 .. 13361.8» kPa at %IW4 \"Vacuum\"")]
     [InlineData("SEQ0315", "alarm A1", "alarm A1 \"High\" when AT1 within «end_pH + 0.20 .. end_pH - 0.30»")]
     [InlineData("SEQ0315", "alarm A1", "alarm A1 \"High\" when AT1 within «end_pH .. 8.00»")]
     [InlineData("SEQ0316", "assume F1", "assume F1 \"Filling rate\" LT1 rises at most «0 m3/min»")]
