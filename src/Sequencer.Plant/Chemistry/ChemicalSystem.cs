@@ -35,6 +35,9 @@ public sealed class ChemicalSystem
     /// <summary><see cref="Default"/> with aluminium, copper, zinc, nickel, lead and cadmium; restrict it to what is there for speed.</summary>
     public static ChemicalSystem DefaultWithMetals() => Default().With(DataTable.Text("minteq-v4-metals.txt"));
 
+    /// <summary><see cref="Default"/> with chromium(VI), chromium(III) and sulphite; restrict it to what is there for speed.</summary>
+    public static ChemicalSystem DefaultWithChromium() => Default().With(DataTable.Text("minteq-v4-chromium.txt"));
+
     /// <summary>A system from the text of a table of constants, in the format that the default table's head describes.</summary>
     /// <exception cref="FormatException">a row is wrong; the message names it</exception>
     public static ChemicalSystem Read(string table) => new ChemicalSystem([], [], []).With(table);

@@ -5,14 +5,16 @@ using Sequencer.Text;
 namespace Sequencer.Plant.Description;
 
 /// <summary>Reads transmitters, switches and hand switches.</summary>
-internal sealed class InstrumentReader(PlantNames names)
+/// <param name="names">names of the plant</param>
+/// <param name="hasRedox">the plant has chromium(VI) and sulphite, which give a potential</param>
+internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
 {
     private static readonly NumberRange LagSeconds = new(0.0, 86_400.0);
 
-    private static readonly string[] MeasuredWords = ["volume", "level", "pH", "temperature", "flow", "redox"];
+    private static readonly string[] MeasuredWords = ["volume", "level", "pH", "temperature", "flow", "redox", "turbidity"];
 
-    /// <summary>What a switch may watch: a potential that never changes would never move it.</summary>
-    private static readonly string[] SwitchWords = MeasuredWords[..^1];
+    /// <summary>What a switch may watch: what may never change would never move it.</summary>
+    private static readonly string[] SwitchWords = MeasuredWords[..^2];
 
     private readonly List<(string Tag, Measured Measures, Placed<string> Place)> _places = [];
 
@@ -41,8 +43,8 @@ internal sealed class InstrumentReader(PlantNames names)
     {
         NameKind.Tank => measures is not Measured.Flow,
         NameKind.Reagent => measures is Measured.Volume,
-        NameKind.Line => measures is Measured.Flow,
-        NameKind.SampleLoop => measures is Measured.Flow or Measured.Ph,
+        NameKind.Line => measures is Measured.Flow or Measured.Turbidity,
+        NameKind.SampleLoop => measures is Measured.Flow or Measured.Ph or Measured.Redox,
         _ => false,
     };
 
@@ -55,6 +57,7 @@ internal sealed class InstrumentReader(PlantNames names)
         Measured.Ph => Dimension.Acidity,
         Measured.Temperature => Dimension.Temperature,
         Measured.Redox => Dimension.Potential,
+        Measured.Turbidity => Dimension.Turbidity,
         _ => Dimension.VolumeFlow,
     };
 
@@ -80,7 +83,7 @@ internal sealed class InstrumentReader(PlantNames names)
             Optional(fields, "resolution", dimension, NumberRange.NotNegative),
             Optional(fields, "covered_from", Dimension.Volume, NumberRange.NotNegative),
             fields.OptionalWord("fails", ["low", "high"]) == "high",
-            measures is Measured.Redox ? fields.RequiredQuantity("steady", dimension, NumberRange.Any) : 0.0);
+            Steady(fields, measures, dimension));
         fields.RejectUnknownKeys();
         // A value that was missing or refused stands at its range's low end and has been reported.
         if (Math.Min(low, high) > NumberRange.Any.Low && low >= high)
@@ -90,6 +93,14 @@ internal sealed class InstrumentReader(PlantNames names)
 
         return transmitter;
     }
+
+    /// <summary>Needed where nothing in the model gives the value, allowed where it is a potential.</summary>
+    private double? Steady(YamlFields fields, Measured measures, Dimension dimension) => measures switch
+    {
+        Measured.Redox when hasRedox => fields.OptionalQuantity("steady", dimension, NumberRange.Any)?.Value,
+        Measured.Redox or Measured.Turbidity => fields.RequiredQuantity("steady", dimension, NumberRange.Any),
+        _ => null,
+    };
 
     private SwitchDescription Switch(Placed<string> name, YamlFields fields)
     {

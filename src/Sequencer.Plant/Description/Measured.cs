@@ -18,6 +18,9 @@ public enum Measured
     /// <summary>flow in a line or sample loop, litres per second</summary>
     Flow,
 
-    /// <summary>redox potential in a tank, millivolts: the one that the description says, since no redox chemistry is modelled</summary>
+    /// <summary>redox potential in a tank or of what a sample loop brings, millivolts: the one that the description says, or one that chromium(VI) and sulphite give</summary>
     Redox,
+
+    /// <summary>turbidity, NTU: the one that the description says, since no settling is modelled</summary>
+    Turbidity,
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Plant.Chemistry;
 using Sequencer.Plant.Reaction;
 using Sequencer.Plant.Yaml;
 using Sequencer.Text;
@@ -46,13 +47,17 @@ public static class PlantReader
         PlantNames names = new(fields.Diagnostics);
         WaterReader waters = new(names);
         EquipmentReader equipment = new(names);
-        InstrumentReader instruments = new(names);
+        ImmutableArray<SupplyDescription> supplies = waters.Supplies(fields);
+        ImmutableArray<ReagentDescription> reagents = waters.Reagents(fields);
+        InstrumentReader instruments = new(names, Names(supplies, reagents, "chromate") && Names(supplies, reagents, "sulphite"));
+        (ImmutableArray<string> precipitates, double chromateReducedInSeconds) = Chemistry(fields);
         PlantModel model = new(
             fields.RequiredText("name").Value,
             fields.RequiredQuantity("ambient", Dimension.Temperature, WaterReader.LiquidCelsius),
-            Precipitates(fields),
-            waters.Supplies(fields),
-            waters.Reagents(fields),
+            precipitates,
+            chromateReducedInSeconds,
+            supplies,
+            reagents,
             equipment.Tanks(fields),
             equipment.Drives(fields),
             equipment.Lines(fields),
@@ -67,6 +72,10 @@ public static class PlantReader
         return model;
     }
 
+    private static bool Names(ImmutableArray<SupplyDescription> supplies, ImmutableArray<ReagentDescription> reagents, string substance) =>
+        supplies.SelectMany(supply => supply.Dissolved).Concat(reagents.SelectMany(reagent => reagent.Dissolved))
+            .Any(amount => amount.Substance.Name == substance);
+
     private static void CheckVersion(YamlFields fields)
     {
         long version = fields.RequiredWholeNumber("plant", 0, int.MaxValue);
@@ -76,14 +85,14 @@ public static class PlantReader
         }
     }
 
-    private static ImmutableArray<string> Precipitates(YamlFields fields)
+    private static (ImmutableArray<string> Precipitates, double ChromateReducedInSeconds) Chemistry(YamlFields fields)
     {
         if (fields.OptionalFields("chemistry") is not { } chemistry)
         {
-            return [];
+            return ([], ChromateReduction.DefaultReducedInSeconds);
         }
 
-        string[] known = ["ferrihydrite", "gypsum", "calcite"];
+        string[] known = ["ferrihydrite", "gypsum", "calcite", "chromium_hydroxide"];
         ImmutableArray<string>.Builder solids = ImmutableArray.CreateBuilder<string>();
         foreach (Placed<string> solid in chemistry.EachText("precipitates"))
         {
@@ -97,7 +106,9 @@ public static class PlantReader
             }
         }
 
+        double reducedIn = chemistry.OptionalQuantity("chromate_reduced_in", Dimension.Time, NumberRange.Positive)?.Value
+            ?? ChromateReduction.DefaultReducedInSeconds;
         chemistry.RejectUnknownKeys();
-        return solids.ToImmutable();
+        return (solids.ToImmutable(), reducedIn);
     }
 }

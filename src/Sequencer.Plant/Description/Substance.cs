@@ -5,7 +5,8 @@ namespace Sequencer.Plant.Description;
 /// <summary>
 /// Something dissolved that a plant description may name, and the component of the chemical system
 /// that it is counted as. Hydrogen and hydroxide are not named: the balance of charge finds them, so
-/// sulphuric acid is its sulphate and caustic soda its sodium.
+/// sulphuric acid is its sulphate and caustic soda its sodium. Chromate is all chromium(VI), chromium all chromium(III),
+/// sulphite all sulphur(IV), whatever they are bound to.
 /// </summary>
 public sealed record Substance(string Name, string Component)
 {
@@ -15,11 +16,14 @@ public sealed record Substance(string Name, string Component)
         new("calcium", "Ca+2"),
         new("carbonate", "CO3-2"),
         new("chloride", "Cl-"),
+        new("chromate", "CrO4-2"),
+        new("chromium", "Cr(OH)2+"),
         new("iron", "Fe+3"),
         new("nitrate", "NO3-"),
         new("potassium", "K+"),
         new("sodium", "Na+"),
         new("sulphate", "SO4-2"),
+        new("sulphite", "SO3-2"),
     ];
 
     public static Substance? Find(string name) =>

@@ -16,7 +16,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="Resolution">step of the output; 0 for none</param>
 /// <param name="CoveredFromLitres">a probe in the tank is dry below this volume; 0 where it cannot be</param>
 /// <param name="FailsHigh">which NE 43 failure current it gives when it finds itself failed</param>
-/// <param name="Steady">what a redox probe sees, millivolts; 0 for other instruments, which see the model</param>
+/// <param name="Steady">what the instrument sees all the time, in base units; null for one that sees the model</param>
 public sealed record TransmitterDescription(
     string Tag,
     Measured Measures,
@@ -31,4 +31,4 @@ public sealed record TransmitterDescription(
     double Resolution,
     double CoveredFromLitres,
     bool FailsHigh,
-    double Steady);
+    double? Steady);

@@ -59,7 +59,7 @@ internal sealed class AnalogueInstrument
     public void Advance(double actual, double tankLitres, double time, double seconds, long reading)
     {
         double seen = tankLitres < Description.CoveredFromLitres ? DryProbePh : actual;
-        if (_loop is not null && Description.Measures == Measured.Ph)
+        if (_loop is not null && Description.Measures is Measured.Ph or Measured.Redox)
         {
             seen = _sample.Advance(_loop.Place, seen);
         }

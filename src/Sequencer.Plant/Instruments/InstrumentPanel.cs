@@ -26,7 +26,7 @@ internal sealed class InstrumentPanel
         PlantModel model = parts.Model;
         _operated = new bool[model.HandSwitches.Length];
         Loops = [.. model.SampleLoops.Select(loop => new SampleLoop(loop, parts.Drive(loop.Pump), parts.Tanks[parts.Tank(loop.From)]))];
-        _measured = [.. model.Transmitters.Select(described => described.Measures is Measured.Redox ? () => described.Steady : Actual(described.Measures, described.In))];
+        _measured = [.. model.Transmitters.Select(described => described.Steady is { } steady ? () => steady : Actual(described.Measures, described.In))];
         _switched = [.. model.Switches.Select(described => Actual(described.Measures, described.In))];
         _probeTanks = [.. model.Transmitters.Select(described => parts.Tank(described.In))];
         Transmitters = [.. model.Transmitters.Select((described, index) => Transmitter(described, seed, index))];
@@ -87,6 +87,7 @@ internal sealed class InstrumentPanel
             Measured.Volume => () => Volume(tank),
             Measured.Level => () => _parts.Tanks[tank].LevelMetres(Volume(tank)),
             Measured.Ph => () => _motion.Ph(tank),
+            Measured.Redox => () => _motion.Millivolts(tank),
             Measured.Temperature => () => _motion.Now[_parts.Layout.Heat(tank)] / Volume(tank),
             _ when loop is not null => () => loop.FlowLitresPerSecond,
             _ => () => _motion.Equations.Flow(line, _motion.Time, _motion.Now),

@@ -11,13 +11,13 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
         string name = "";
         for (int content = 0; content < parts.Contents.Count; content++)
         {
-            // Lime that dissolves becomes calcium: the two make one balance.
-            if (content == parts.Contents.Lime && parts.Contents.Calcium >= 0)
+            // What turns into something else, as lime into calcium, makes one balance with it.
+            if (parts.Contents.TurnsInto(content) >= 0)
             {
                 continue;
             }
 
-            int partner = content == parts.Contents.Calcium ? parts.Contents.Lime : -1;
+            int partner = PartnerOf(content);
             double left = Left(content, partner);
             if (Math.Abs(left) > Math.Abs(worst))
             {
@@ -26,6 +26,19 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
         }
 
         return new PlantBalances(VolumeLeft(), worst, name, motion.ChargeImbalance());
+    }
+
+    private int PartnerOf(int content)
+    {
+        for (int other = 0; other < parts.Contents.Count; other++)
+        {
+            if (parts.Contents.TurnsInto(other) == content)
+            {
+                return other;
+            }
+        }
+
+        return -1;
     }
 
     private double VolumeLeft()

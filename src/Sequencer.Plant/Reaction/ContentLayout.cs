@@ -24,9 +24,18 @@ internal sealed class ContentLayout
             named.Add("calcium");
         }
 
+        if (named.Contains("chromate") && named.Contains("sulphite"))
+        {
+            named.UnionWith(["chromium", "sulphate"]);
+        }
+
         Dissolved = [.. Substance.All.Where(substance => named.Contains(substance.Name))];
         Names = [.. Dissolved.Select(substance => substance.Name), LimeName, SuspendedName];
-        Calcium = Dissolved.IndexOf(Substance.All.First(substance => substance.Name == "calcium"));
+        Calcium = Names.IndexOf("calcium");
+        Chromate = Names.IndexOf("chromate");
+        Chromium = Names.IndexOf("chromium");
+        Sulphite = Names.IndexOf("sulphite");
+        Sulphate = Names.IndexOf("sulphate");
     }
 
     /// <summary>The dissolved substances; they come first in every array.</summary>
@@ -43,11 +52,30 @@ internal sealed class ContentLayout
     /// <summary>-1 where the plant has no calcium (then it has no lime either).</summary>
     public int Calcium { get; }
 
+    public int Chromate { get; }
+
+    public int Chromium { get; }
+
+    public int Sulphite { get; }
+
+    public int Sulphate { get; }
+
+    /// <summary>The plant has chromium(VI) and sulphite: then it has also what they become.</summary>
+    public bool HasReduction => Chromate >= 0 && Sulphite >= 0;
+
+    /// <summary>The content that this one turns into within the plant, as dissolving lime turns into calcium; -1 for none.</summary>
+    public int TurnsInto(int content) =>
+        content == Lime ? Calcium
+        : !HasReduction ? -1
+        : content == Chromate ? Chromium
+        : content == Sulphite ? Sulphate
+        : -1;
+
     /// <summary>The part of the chemistry that this plant needs, its components in the order of <see cref="Dissolved"/>.</summary>
     public ChemicalSystem Chemistry()
     {
         string[] components = [.. Dissolved.Select(substance => substance.Component)];
-        return ChemicalSystem.Default().Restrict(components);
+        return ChemicalSystem.DefaultWithChromium().Restrict(components);
     }
 
     public void Add(double[] content, ImmutableArray<Amount> amounts)

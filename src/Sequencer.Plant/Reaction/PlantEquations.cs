@@ -12,8 +12,9 @@ namespace Sequencer.Plant.Reaction;
 /// mixing in:   dm/dt = q(t - theta) c(t - theta) - m / tau
 /// mixed:       dn/dt = m / tau + (what comes and goes with flows)
 /// lime:        dS/dt = -S / tau_d * (1 - Ca / Ca_sat), what dissolves is counted as calcium
+/// chromium:    see <see cref="TankReduction"/>
 /// </code>
-/// The liquid itself counts at once. pH is no part of the equations: it follows from the contents.
+/// The liquid itself counts at once. pH is no part of the state: it follows from the contents.
 /// </summary>
 internal sealed class PlantEquations(
     StateLayout layout,
@@ -22,6 +23,7 @@ internal sealed class PlantEquations(
     ImmutableArray<Source> sources,
     ImmutableArray<DosingLine> dosingLines,
     ImmutableArray<Pipe> pipes,
+    TankReduction reduction,
     double ambientCelsius)
 {
     /// <summary>Saturated calcium hydroxide at 25 C, mol/L (J. Res. NBS 56 (1956) 305).</summary>
@@ -77,6 +79,7 @@ internal sealed class PlantEquations(
         foreach (TankBody tank in tanks)
         {
             MixIn(tank, time, state, rates);
+            reduction.AddRates(tank, state, rates);
             RunOver(tank, state, rates);
         }
     }

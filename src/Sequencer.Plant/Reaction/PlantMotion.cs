@@ -41,7 +41,9 @@ internal sealed class PlantMotion
     {
         _parts = parts;
         Equations = new PlantEquations(
-            parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes, parts.Model.AmbientCelsius);
+            parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes,
+            new TankReduction(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates, parts.Model.ChromateReducedInSeconds),
+            parts.Model.AmbientCelsius);
         _now = parts.InitialState();
         _dissolved = new double[parts.Contents.Dissolved.Length];
         _integrator = new DormandPrince(Equations.Rates, parts.AbsoluteTolerance(), RelativeTolerance, FirstStep);
@@ -64,6 +66,15 @@ internal sealed class PlantMotion
     public long EquilibriaSolved => _chemistry.Sum(chemistry => chemistry.Solved);
 
     public double Ph(int tank) => _acidity[tank].Value(Time, _integrator.End);
+
+    /// <summary>mV that a redox probe sees in a tank of a plant with chromium(VI) and sulphite.</summary>
+    public double Millivolts(int tank)
+    {
+        double litres = _now[_parts.Layout.Volume(tank)];
+        int mixed = _parts.Layout.Mixed(tank);
+        return ChromateReduction.Millivolts(
+            _now[mixed + _parts.Contents.Chromate] / litres, _now[mixed + _parts.Contents.Sulphite] / litres, Ph(tank));
+    }
 
     public double ChargeImbalance() =>
         _chemistry.Select(chemistry => Math.Abs(chemistry.ChargeImbalance())).DefaultIfEmpty(0.0).Max();
