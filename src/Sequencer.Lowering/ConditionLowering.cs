@@ -20,6 +20,7 @@ internal static class ConditionLowering
             OutputFact fact => Truth.Known(Output(scan, fact, place)),
             DosedFact fact => Truth.Known(scan.Doses.Dosed(fact.Step, fact.Output)),
             AnsweredFact fact => Truth.Known(scan.Prompts.Answered(fact)),
+            StartedFact fact => Truth.Known(scan.Site.Unit(fact.Unit).Requests.TakenFrom(scan.Unit.Name)),
             OwnerFact fact => Truth.Known(scan.Site.Queue(fact.Equipment).Owns(fact.Unit)),
             NamedFact fact => scan.Sight.Fact(fact.Fact, place),
             LatchFact fact => Truth.Known(scan.Sight.Latch(fact.Latch)),

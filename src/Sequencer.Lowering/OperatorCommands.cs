@@ -18,6 +18,9 @@ internal sealed class OperatorCommands
         Abort = Edge(scan, "abort");
         Reset = Edge(scan, "reset");
         Acknowledge = scan.Unit.Alarms.Any(alarm => alarm.Response is not null) ? Edge(scan, "acknowledge") : scan.Build.False;
+        Advances = scan.Unit.HandAdvance is null
+            ? scan.Build.True
+            : scan.Build.Or(scan.Build.Not(scan.System.Input(scan.Named("by_hand"))), Edge(scan, "advance"));
         foreach (ProtectionGroup group in scan.Unit.Groups)
         {
             _groupResets[group.Name] = Edge(scan, $"{group.Name}.reset");
@@ -36,6 +39,9 @@ internal sealed class OperatorCommands
 
     /// <summary>All alarms that are shown; false where the unit has none to acknowledge.</summary>
     public Expression Acknowledge { get; }
+
+    /// <summary>Steps go on: by themselves, or, where they are let go by hand, with each press of the button.</summary>
+    public Expression Advances { get; }
 
     /// <summary>The unit's own reset.</summary>
     public Expression Reset { get; }

@@ -80,6 +80,17 @@ internal sealed class Sight
         return other.Total(own);
     }
 
+    public Expression Count(Count count)
+    {
+        if (!QualifiedName.IsForeign(count.Name))
+        {
+            return _scan.Counts.AtStart(count.Name);
+        }
+
+        (UnitScan other, string name) = Elsewhere(count.Name);
+        return other.Counts.AtStart(name);
+    }
+
     public Expression Latch(string latch)
     {
         if (!QualifiedName.IsForeign(latch))

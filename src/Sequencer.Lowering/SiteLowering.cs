@@ -48,6 +48,8 @@ public static class SiteLowering
         scan.Settings.Finish();
         scan.Latches.Finish();
         scan.Facts.Finish();
+        scan.Counts.Finish();
+        scan.Requests.Finish();
         StepRecords.Lower(scan);
         scan.Situation.Finish();
         scan.Claims.Finish();

@@ -90,6 +90,16 @@ internal sealed class Situation
             }
         }
 
+        foreach (Step step in _scan.Unit.Steps)
+        {
+            if (step.RestartAt is { } point)
+            {
+                Expression goesBack = build.And(_scan.State.RestartTaken, AtStart(step.Number));
+                left[step.Number].Add(goesBack);
+                entered[point.Step].Add(goesBack);
+            }
+        }
+
         foreach (ProceduralState state in _scan.Unit.StatesWithSteps)
         {
             entered[_scan.Unit.FirstStep(state).Number].Add(Begins(state));
@@ -189,6 +199,11 @@ internal sealed class Situation
             : _scan.Build.Or(
                 _steps[owner.Number].PassedOverAtStart,
                 ConditionLowering.Lower(_scan, transition.When, new ConditionPlace(_scan.Named(transition.Name), step: owner)).Surely);
+        if (transition.When is not null && owner.IsOfBatch)
+        {
+            surely = _scan.Build.And(surely, _scan.Commands.Advances);
+        }
+
         IEnumerable<Expression> granted = transition.From.Select(step => _scan.Claims.LeadsOn(_steps[step].Step));
         return _conditions[transition.Name] = _scan.Build.And(granted.Prepend(surely));
     }

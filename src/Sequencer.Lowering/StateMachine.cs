@@ -25,6 +25,8 @@ internal sealed class StateMachine
     private readonly DeclaredState _state;
     private readonly DeclaredState _restartClock;
     private readonly Expression _atStart;
+    private readonly HeldLimit? _heldLimit;
+    private readonly DeclaredState? _heldClock;
     private Expression? _now;
     private Expression? _started;
     private Expression? _restartTaken;
@@ -45,6 +47,13 @@ internal sealed class StateMachine
                 ProceduralState.Stopped,
                 Choose(Is(_state.Current, ProceduralState.Aborting), ProceduralState.Aborted, _state.Current)));
         _atStart = build.IfThenElse(scan.Signals.FirstScan, cameToRest, _state.Current);
+        _heldLimit = scan.Unit.HeldLimit;
+        if (_heldLimit is not null)
+        {
+            IntegerRange held = new(0, Math.Max(1, _heldLimit.Time.Scans(scan.ScanMilliseconds)));
+            _heldClock = scan.System.State(scan.Named("held_clock"), held, 0, retained: true, StatePurpose.Control, new Origin(_heldLimit.Span));
+        }
+
         long wait = scan.Unit.RestartWait.Scans(scan.ScanMilliseconds);
         _restartClock = scan.System.State(scan.Named("restart_clock"), new IntegerRange(0, Math.Max(1, wait)), 0, retained: false, StatePurpose.Control, origin);
     }
@@ -74,7 +83,7 @@ internal sealed class StateMachine
         Expression unopposed = build.Not(build.Or(commands.Abort, commands.Stop, commands.Hold));
         List<Expression> startConditions = StartConditions();
         _started = Fact("started", build.And(
-            WasAtStart(ProceduralState.Idle), commands.Start, unopposed, healthy, _scan.Settings.InRange, build.And(startConditions)));
+            StartAsked(), unopposed, healthy, _scan.Settings.InRange, build.And(startConditions)));
         _restartTaken = Fact("restarted", build.And(
             WasAtStart(ProceduralState.Held), commands.Restart, unopposed, healthy));
         Expression next = Evolved();
@@ -101,7 +110,18 @@ internal sealed class StateMachine
             IsNow(ProceduralState.Restarting),
             Clocks.UpTo(build, build.IfThenElse(RestartTaken, build.Constant(0), _restartClock.Current), _restartClock.Variable.Range.Maximum),
             build.Constant(0));
+        if (_heldClock is not null && _heldLimit is not null)
+        {
+            Expression lasted = build.IfThenElse(WasAtStart(ProceduralState.Held), _heldClock.Current, build.Constant(0));
+            _heldClock.Next = build.IfThenElse(
+                IsNow(ProceduralState.Held), Clocks.UpTo(build, lasted, _heldClock.Variable.Range.Maximum), build.Constant(0));
+            _scan.System.Alarm(_scan.Named("held.limit"), _heldLimit.Message, HeldTooLong(), new Origin(_heldLimit.Span));
+        }
     }
+
+    private Expression HeldTooLong() => _heldClock is null
+        ? _scan.Build.False
+        : _scan.Build.And(WasAtStart(ProceduralState.Held), _scan.Build.LessOrEqual(_scan.Build.Constant(_heldClock.Variable.Range.Maximum), _heldClock.Current));
 
     /// <summary>The transient states end by themselves when none of their steps is active any more, at once where they have none.</summary>
     private Expression Evolved()
@@ -130,6 +150,7 @@ internal sealed class StateMachine
             _scan.Doses.Ask(reaction),
             _scan.Prompts.Ask(reaction),
             _scan.Claims.Ask(reaction),
+            _heldLimit?.Reaction == reaction ? HeldTooLong() : _scan.Build.False,
             _scan.Finals.Ask(reaction),
             _scan.Assumptions.Ask(reaction));
         return Fact($"asks_{Word(reaction)}", asked);
@@ -146,7 +167,7 @@ internal sealed class StateMachine
     private void Refusals(Expression healthy, List<Expression> startConditions)
     {
         ExpressionBuilder build = _scan.Build;
-        Expression asked = build.And(WasAtStart(ProceduralState.Idle), _scan.Commands.Start);
+        Expression asked = StartAsked();
         _scan.System.Alarm(_scan.Named("start.setting"), "Start refused: a setting is out of its range", build.And(asked, build.Not(_scan.Settings.InRange)), _state.Origin);
         _scan.System.Alarm(_scan.Named("start.fault"), "Start refused: reset the trips first", build.And(asked, build.Not(healthy)), _state.Origin);
         for (int index = 0; index < _scan.Unit.StartConditions.Length; index++)
@@ -155,6 +176,16 @@ internal sealed class StateMachine
             _scan.System.Alarm(
                 StartName(index), condition.Message, build.And(asked, build.Not(startConditions[index])), new Origin(condition.Span));
         }
+    }
+
+    /// <summary>By the operator, or by another unit, whose request needs no reset after a batch that is Complete.</summary>
+    private Expression StartAsked()
+    {
+        ExpressionBuilder build = _scan.Build;
+        Expression wanted = _scan.Requests.Wanted;
+        return build.Or(
+            build.And(WasAtStart(ProceduralState.Idle), build.Or(_scan.Commands.Start, wanted)),
+            build.And(WasAtStart(ProceduralState.Complete), wanted));
     }
 
     private Expression Fact(string name, Expression value) => _scan.System.Define(_scan.Named(name), value, _state.Origin);

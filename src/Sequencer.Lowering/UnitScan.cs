@@ -30,6 +30,8 @@ internal sealed class UnitScan
         Discrepancies = new Discrepancies(this);
         Doses = new Doses(this);
         Prompts = new Prompts(this);
+        Requests = new StartRequests(this);
+        Counts = new Counts(this);
         State = new StateMachine(this);
         Claims = new UnitClaims(this);
         Trips = new Trips(this);
@@ -81,6 +83,11 @@ internal sealed class UnitScan
     public Doses Doses { get; }
 
     public Prompts Prompts { get; }
+
+    /// <summary>Starts that the unit asks others for, and is asked for.</summary>
+    public StartRequests Requests { get; }
+
+    public Counts Counts { get; }
 
     public AnalogueOutputs Analogues { get; }
 

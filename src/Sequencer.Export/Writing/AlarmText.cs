@@ -51,6 +51,11 @@ internal static class AlarmText
             }
         }
 
+        if (unit.Unit.HeldLimit is { } held)
+        {
+            Raise(unit, "held.limit", held.Message, StateMachineText.HeldTooLong(unit, held));
+        }
+
         ClaimText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         PairText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         VoteText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
@@ -84,7 +89,7 @@ internal static class AlarmText
 
     private static void Starts(UnitText unit)
     {
-        string asked = $"{unit.Names.Of("start.edge")} AND (State_At_Start = {StateText.Value(ProceduralState.Idle)})";
+        string asked = StartText.Asked(unit);
         if (!unit.Unit.Parameters.IsEmpty)
         {
             Raise(unit, "start.setting", "Start refused: a setting is out of its range", $"{asked} AND (NOT {unit.Names.Of("settings_in_range")})");

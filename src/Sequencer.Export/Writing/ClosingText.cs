@@ -53,6 +53,7 @@ internal static class ClosingText
     {
         TextLines body = unit.Body;
         body.Section("9  Totals, clocks and memories count this scan");
+        CountText.Write(unit);
         LatchesText(unit);
         Facts(unit);
         PairText.Finish(unit);
@@ -99,6 +100,8 @@ internal static class ClosingText
         }
 
         ClaimText.Finish(unit);
+        CountText.Finish(unit);
+        StartText.Finish(unit);
         StepText.Finish(unit);
         StateMachineText.Finish(unit);
     }

@@ -59,6 +59,7 @@ internal sealed class ConditionText(UnitText unit)
         OutputFact fact => Output(fact, site),
         DosedFact fact => AmountDoseText.Dosed(unit, fact),
         AnsweredFact fact => FormattableString.Invariant($"({PromptText.Answer(unit, fact.Prompt)} = {fact.Answer})"),
+        StartedFact fact => StartText.TakenBy(unit, fact.Unit),
         OwnerFact fact => unit.Seen.Owner(fact.Equipment, fact.Unit),
         NamedFact fact => Foreign(fact.Fact) ? unit.Seen.Fact(fact.Fact, surely) : ClosingText.Fact(unit, fact.Fact, surely),
         LatchFact fact => Foreign(fact.Latch) ? unit.Seen.Latch(fact.Latch) : unit.Names.Of(fact.Latch),
@@ -270,6 +271,7 @@ internal sealed class ConditionText(UnitText unit)
         ReadingQuantity reading => unit.Names.Of($"{reading.Input.Tag}.held"),
         ParameterQuantity parameter => unit.Names.Of($"{parameter.Parameter.Name}.batch"),
         TotalQuantity total => unit.Names.Of($"{total.Output.Tag}.total"),
+        CountQuantity count => Foreign(count.Count.Name) ? $"({unit.Seen.Count(count.Count.Name)})" : CountText.Value(unit, count.Count),
         _ => throw new System.Diagnostics.UnreachableException($"no text for {leaf.GetType().Name}"),
     };
 

@@ -207,6 +207,7 @@ internal static class FaultText
         IEnumerable<string> assumptions = program.Assumptions
             .Where(assumption => assumption.Monitored && assumption.Reaction == reaction)
             .Select(assumption => unit.Names.Of($"{assumption.Name}.breached"));
-        return [.. ClaimText.Asks(unit, reaction), .. trips, .. bad, .. devices, .. limits, .. doses, .. amounts, .. prompts, .. turns, .. permissives, .. assumptions];
+        IEnumerable<string> held = unit.Unit.HeldLimit is { } limit && limit.Reaction == reaction ? [StateMachineText.HeldTooLong(unit, limit)] : [];
+        return [.. held, .. ClaimText.Asks(unit, reaction), .. trips, .. bad, .. devices, .. limits, .. doses, .. amounts, .. prompts, .. turns, .. permissives, .. assumptions];
     }
 }

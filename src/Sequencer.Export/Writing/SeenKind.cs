@@ -17,4 +17,6 @@ internal enum SeenKind
     FactPossibly,
     Asked,
     Owner,
+    Count,
+    Request,
 }

@@ -33,6 +33,19 @@ internal sealed class SeenUnits(UnitText unit, SiteProgram site)
         return See(new SeenVariable(other, name, SeenKind.Latch, name, "BOOL", "FALSE", retained, latch));
     }
 
+    /// <summary>A request to start, and whether it has been taken.</summary>
+    public string Request(string other, string path, bool retained) =>
+        See(new SeenVariable(other, path, SeenKind.Request, path, "BOOL", "FALSE", retained, QualifiedName.Of(other, path)));
+
+    public string Count(string count)
+    {
+        (string other, string name) = QualifiedName.Split(count);
+        Count declared = site.Units.First(one => one.Name == other).Counts.First(one => one.Name == name);
+        return CountText.Parts(declared).Select(part => See(new SeenVariable(
+            other, part, SeenKind.Count, part, UnitText.Range(declared.Minimum, declared.Maximum), Number(declared.Initial), true, QualifiedName.Of(other, part))))
+            .Aggregate((sum, part) => $"{sum} + {part}");
+    }
+
     public string Trip(string trip)
     {
         (string other, string name) = QualifiedName.Split(trip);

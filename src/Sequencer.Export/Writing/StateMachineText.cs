@@ -36,6 +36,7 @@ internal static class StateMachineText
     [
         .. Words,
         .. unit.Unit.Alarms.Any(alarm => alarm.Response is not null) ? ["acknowledge"] : Array.Empty<string>(),
+        .. unit.Unit.HandAdvance is not null ? ["advance"] : Array.Empty<string>(),
         .. unit.Unit.Groups.Select(group => $"{group.Name}.reset"),
     ];
 
@@ -50,6 +51,7 @@ internal static class StateMachineText
             ProtectionText.Manual(unit, output);
         }
 
+        StartText.Wanted(unit);
         body.Section("4  Procedural state: abort beats stop beats hold beats restart beats start");
         List<string> mayStart = [];
         foreach (Parameter parameter in unit.Unit.Parameters)
@@ -101,7 +103,7 @@ internal static class StateMachineText
         body.Else($"ELSIF {Edge("restart")} AND {unopposed} AND {healthy} AND {From(ProceduralState.Held)} THEN");
         body.Add(Becomes(now, ProceduralState.Restarting));
         body.Add($"{restarted} := TRUE;");
-        body.Else($"ELSIF {Edge("start")} AND {unopposed} AND {healthy} AND {mayStart} AND {From(ProceduralState.Idle)} THEN");
+        body.Else($"ELSIF {StartText.Asked(unit)} AND {unopposed} AND {healthy} AND {mayStart} THEN");
         body.Add(Becomes(now, ProceduralState.Running));
         body.Add($"{started} := TRUE;");
         body.Else("ELSE");
@@ -136,6 +138,17 @@ internal static class StateMachineText
         body.Else("ELSE");
         body.Add($"{state} := State_Now;");
         body.Close("END_IF;");
+        if (unit.Unit.HeldLimit is { } held)
+        {
+            string lasted = HeldClock(unit, held);
+            body.Open($"IF State_Now <> {StateText.Value(ProceduralState.Held)} THEN");
+            body.Add($"{lasted} := 0;");
+            body.Else("ELSE");
+            body.Add($"IF State_At_Start <> {StateText.Value(ProceduralState.Held)} THEN {lasted} := 0; END_IF;");
+            body.Add(UnitText.CountUp(lasted, Math.Max(1, unit.Scans(held.Time))));
+            body.Close("END_IF;");
+        }
+
         body.Open($"IF State_Now <> {StateText.Value(ProceduralState.Restarting)} THEN");
         body.Add($"{clock} := 0;");
         body.Else("ELSE");
@@ -143,6 +156,25 @@ internal static class StateMachineText
         body.Add(UnitText.CountUp(clock, RestartScans(unit)));
         body.Close("END_IF;");
     }
+
+    /// <summary>The unit has been Held for as long as it may be.</summary>
+    public static string HeldTooLong(UnitText unit, HeldLimit held) =>
+        FormattableString.Invariant($"((State_At_Start = {StateText.Value(ProceduralState.Held)}) AND ({HeldClock(unit, held)} >= {Math.Max(1, unit.Scans(held.Time))}))");
+
+    /// <summary>Steps go on by themselves, or are let go by the button; empty where they always go by themselves.</summary>
+    public static string AndAdvances(UnitText unit)
+    {
+        if (unit.Unit.HandAdvance is not { } advance)
+        {
+            return "";
+        }
+
+        string byHand = unit.Declare(VariableSection.Input, "by_hand", "BOOL", null, $"{advance.Role}: steps wait for the button");
+        return $" AND ((NOT {byHand}) OR {unit.Names.Of("advance.edge")})";
+    }
+
+    private static string HeldClock(UnitText unit, HeldLimit held) =>
+        unit.Counter(VariableSection.Retained, "held_clock", Math.Max(1, unit.Scans(held.Time)), $"scans of Held, to {DurationText.Of(held.Time)}");
 
     private static string RestartClock(UnitText unit) => unit.Counter(VariableSection.Kept, "restart_clock", RestartScans(unit), "scans of Restarting");
 

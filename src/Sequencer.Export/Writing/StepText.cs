@@ -57,6 +57,7 @@ internal static class StepText
         body.Else($"ELSIF {unit.Names.Of("started")} THEN");
         Clear(unit, ProceduralState.Running);
         Enter(unit, unit.Unit.FirstStep(ProceduralState.Running).Number);
+        GoBack(unit);
         body.Else($"ELSIF (State_Now = {StateText.Value(ProceduralState.Stopping)}) OR (State_Now = {StateText.Value(ProceduralState.Aborting)}) THEN");
         Clear(unit, ProceduralState.Running);
         body.Close("END_IF;");
@@ -109,6 +110,31 @@ internal static class StepText
 
     public static string Over(UnitText unit, OrderedTransition transition) => unit.Scratch($"{transition.Name}.over");
 
+    /// <summary>A restart in some steps goes on at others.</summary>
+    private static void GoBack(UnitText unit)
+    {
+        Step[] steps = [.. unit.Unit.Steps.Where(step => step.RestartAt is not null)];
+        if (steps.Length == 0)
+        {
+            return;
+        }
+
+        unit.Body.Else($"ELSIF {unit.Names.Of("restarted")} THEN");
+        foreach (Step step in steps)
+        {
+            RestartPoint point = step.RestartAt ?? throw new InvalidOperationException("filtered above");
+            unit.Body.Trace(point.Span, FormattableString.Invariant($"a restart in step {step.Number} goes on at step {point.Step}"));
+            unit.Body.Open($"IF {unit.StepAtStart(step.Number)} THEN");
+            if (unit.Place(step.Number).Branch != unit.Place(point.Step).Branch)
+            {
+                Leave(unit, step.Number);
+            }
+
+            Enter(unit, point.Step);
+            unit.Body.Close("END_IF;");
+        }
+    }
+
     private static string Taken(UnitText unit, OrderedTransition transition) => unit.Scratch($"{transition.Name}.taken");
 
     private static string Count(UnitText unit, OrderedTransition transition, WayCount most) =>
@@ -123,7 +149,9 @@ internal static class StepText
         }
 
         string passed = owner.OnlyIf is null ? "" : $"{PassedOver(unit, owner)} OR ";
-        return ClaimText.LeadsOn(unit, transition, passed + unit.Conditions.Surely(when, new ConditionSite(transition.Name, step: owner)));
+        string condition = passed + unit.Conditions.Surely(when, new ConditionSite(transition.Name, step: owner));
+        string advances = owner.IsOfBatch ? StateMachineText.AndAdvances(unit) : "";
+        return ClaimText.LeadsOn(unit, transition, advances.Length == 0 ? condition : $"({condition}){advances}");
     }
 
     private static bool IsJudgedEarly(OrderedTransition transition, IReadOnlyList<OrderedTransition> transitions) => transition.AtMost is not null

@@ -19,6 +19,7 @@ internal sealed class DeclarationBinder
     private readonly AddressBinder _addresses;
     private readonly SignalBinder _signals;
     private readonly VoteBinder _votes;
+    private readonly CountBinder _counts;
     private readonly PairBinder _pairs;
 
     public DeclarationBinder(BindingContext context, AmountBinder amounts)
@@ -31,6 +32,7 @@ internal sealed class DeclarationBinder
         _addresses = new AddressBinder(context);
         _signals = new SignalBinder(context, amounts, this, _addresses);
         _votes = new VoteBinder(context, amounts, this);
+        _counts = new CountBinder(context, amounts, this);
         _pairs = new PairBinder(context, amounts, this);
         AnalogueOutputs = new AnalogueOutputBinder(context, amounts, this, _addresses);
     }
@@ -77,6 +79,7 @@ internal sealed class DeclarationBinder
             OutputSyntax output => _signals.Bind(output, symbol),
             AnalogueOutputSyntax output => AnalogueOutputs.Bind(output, symbol.Place),
             ReagentSyntax reagent => _signals.Bind(reagent, symbol.Place),
+            CountSyntax count => _counts.Bind(count, symbol.Place),
             VotedSyntax voted => _votes.Bind(voted, symbol.Place),
             PairSyntax pair => _pairs.Bind(pair, symbol.Place),
             ParameterSyntax parameter => _signals.Bind(parameter, symbol.Place),
@@ -93,6 +96,7 @@ internal sealed class DeclarationBinder
         AnalogueInput input => input with { Tag = QualifiedName.Of(unit, input.Tag) },
         SwitchInput input => input with { Tag = QualifiedName.Of(unit, input.Tag) },
         Output output => output with { Tag = QualifiedName.Of(unit, output.Tag) },
+        Count count => count with { Name = QualifiedName.Of(unit, count.Name) },
         null => null,
         _ => throw new System.Diagnostics.UnreachableException($"{declaration.GetType().Name} is not published"),
     };

@@ -20,6 +20,11 @@ internal sealed class FactBinder
 
     public Condition? Bind(NameExpression name, LinePlace place, ConditionUse use)
     {
+        if (name.Aspect?.Text == "started" && !use.InputsOnly)
+        {
+            return new StartBinder(_context).Bind(name, place);
+        }
+
         Symbol? symbol = Resolve(name, place);
         if (symbol is null)
         {
@@ -150,7 +155,7 @@ internal sealed class FactBinder
         switch (name.Aspect?.Text)
         {
             case null:
-                if (_context.Symbols.Find(name.Name.Text) is { Kind: SymbolKind.AnalogueInput or SymbolKind.Parameter })
+                if (_context.Symbols.Find(name.Name.Text) is { Kind: SymbolKind.AnalogueInput or SymbolKind.Parameter or SymbolKind.Count })
                 {
                     _context.Report(QuantityDiagnostics.AmountForCondition(place.At(name)));
                     return null;

@@ -101,6 +101,9 @@ internal sealed class LinearForm
                     Rational highest = _context.LitresPerScan(output.Delivery?.LitresPerSecond ?? Rational.Zero) * LargestInteger;
                     AddVariable(output.Tag + ".total", next.Sign, Rational.Zero, highest, null, UnitTable.Find("L"));
                     break;
+                case CountQuantity { Count: { } count }:
+                    AddVariable(count.Name, next.Sign, count.Resolution * count.Minimum, count.Resolution * count.Largest, count.Resolution, count.Unit);
+                    break;
                 default:
                     throw new System.Diagnostics.UnreachableException(next.Quantity.GetType().Name);
             }

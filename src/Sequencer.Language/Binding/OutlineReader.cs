@@ -133,6 +133,21 @@ internal sealed class OutlineReader
             case StartSyntax start:
                 _outline.Starts.Add(new PlacedSyntax<StartSyntax>(start, place));
                 break;
+            case AskedSyntax asked:
+                _outline.Asked.Add(new PlacedSyntax<AskedSyntax>(asked, place));
+                break;
+            case HeldLimitSyntax held when _outline.HeldLimit is { } first:
+                _diagnostics.Add(StructureDiagnostics.OnlyOnce(place.At(held), "held at most", first.Place.At(first.Syntax)));
+                break;
+            case HeldLimitSyntax held:
+                _outline.HeldLimit = new PlacedSyntax<HeldLimitSyntax>(held, place);
+                break;
+            case AdvanceSyntax advance when _outline.Advance is { } first:
+                _diagnostics.Add(StructureDiagnostics.OnlyOnce(place.At(advance), "advance by hand", first.Place.At(first.Syntax)));
+                break;
+            case AdvanceSyntax advance:
+                _outline.Advance = new PlacedSyntax<AdvanceSyntax>(advance, place);
+                break;
             case RestartSyntax restart when _outline.Restart is { } first:
                 _diagnostics.Add(StructureDiagnostics.OnlyOnce(place.At(restart), "after power loss", first.Place.At(first.Syntax)));
                 break;

@@ -20,12 +20,14 @@ internal sealed class ProcedureBinder
     private readonly DoseBinder _doses;
     private readonly AmountDoseBinder _amountDoses;
     private readonly ClaimBinder _claims;
+    private readonly StartBinder _starts;
     private readonly List<Transition> _transitions = [];
     private readonly List<Step> _steps = [];
 
     public ProcedureBinder(BindingContext context, AmountBinder amounts, DeclarationBinder declarations, ClaimBinder claims)
     {
         _claims = claims;
+        _starts = new StartBinder(context);
         _context = context;
         _amounts = amounts;
         _declarations = declarations;
@@ -107,6 +109,8 @@ internal sealed class ProcedureBinder
                 known, head.Syntax.Title.Text, outline.Documentation, outline.State, onlyIf, [.. lines.Actions], lines.Expected, lines.Limit, head.Place.At(head.Syntax))
             {
                 Claims = [.. lines.Claims],
+                Asks = [.. lines.Asks],
+                RestartAt = lines.RestartAt,
             });
         }
     }
@@ -163,6 +167,12 @@ internal sealed class ProcedureBinder
                 break;
             case ClaimSyntax claim:
                 lines.Add(_claims.Bind(claim, place));
+                break;
+            case AskSyntax ask:
+                lines.Add(_starts.Bind(ask, place));
+                break;
+            case RestartAtSyntax restart:
+                lines.SetRestart(_declarations.Facts.Step(restart.Step, place) is int again ? new RestartPoint(again, place.At(restart)) : null);
                 break;
             case ExpectSyntax expect:
                 Duration? expected = _amounts.Time(expect.Time, place);

@@ -68,14 +68,22 @@ internal sealed class ProgramBinder
         UnitProgram program = Declarations(_declared) with { RestartWait = wait };
         (ImmutableArray<Step> steps, ImmutableArray<Transition> transitions) = _procedure.Bind(_outline);
         OverrideBinder overrides = new(_context, _amounts);
+        StartBinder starts = new(_context);
         return program with
         {
             Overrides = [.. _outline.Overrides.Select(waiver => overrides.Bind(waiver.Syntax, waiver.Place)).OfType<Override>()],
             StartConditions = [.. _outline.Starts.Select(start => _requirements.Bind(start.Syntax, start.Place)).OfType<StartCondition>()],
+            Askers = [.. _outline.Asked.SelectMany(asked => starts.Bind(asked.Syntax, asked.Place))],
+            HeldLimit = HeldLimit(),
+            HandAdvance = _outline.Advance is { } advance ? new HandAdvance(advance.Syntax.Role.Text, advance.Place.At(advance.Syntax)) : null,
             Steps = steps,
             Transitions = transitions,
         };
     }
+
+    private HeldLimit? HeldLimit() => _outline.HeldLimit is { } held && _amounts.Time(held.Syntax.Time, held.Place) is { } time
+        ? new HeldLimit(time, Reactions.Of(held.Syntax.Reaction, Reaction.Alarm), held.Syntax.Message.Text, held.Place.At(held.Syntax))
+        : null;
 
     /// <summary>The declarations whose names were free.</summary>
     private List<PlacedSyntax<DeclarationSyntax>> DeclareNames()
@@ -116,6 +124,7 @@ internal sealed class ProgramBinder
             Reagents = [.. bound.OfType<Reagent>()],
             Parameters = [.. bound.OfType<Parameter>()],
             Latches = [.. bound.OfType<Latch>()],
+            Counts = [.. bound.OfType<Count>()],
             Votes = [.. bound.OfType<Vote>()],
             Pairs = [.. bound.OfType<DutyPair>()],
             Shared = [.. bound.OfType<SharedEquipment>()],

@@ -18,6 +18,12 @@ internal sealed class ProgramOutline
 
     public PlacedSyntax<RestartSyntax>? Restart { get; set; }
 
+    public PlacedSyntax<HeldLimitSyntax>? HeldLimit { get; set; }
+
+    public PlacedSyntax<AdvanceSyntax>? Advance { get; set; }
+
+    public List<PlacedSyntax<AskedSyntax>> Asked { get; } = [];
+
     public List<StepOutline> Steps { get; } = [];
 
     /// <summary>Joins, each with the number of steps written before it.</summary>

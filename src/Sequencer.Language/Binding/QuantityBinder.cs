@@ -85,22 +85,26 @@ internal sealed class QuantityBinder
         Symbol? symbol = _context.Symbols.Resolve(
             name.Name,
             scope.Place,
-            found => found.Kind is SymbolKind.AnalogueInput or SymbolKind.Parameter,
-            "a measured input or a parameter");
+            found => found.Kind is SymbolKind.AnalogueInput or SymbolKind.Parameter or SymbolKind.Count,
+            "a measured input, a parameter or a count");
         if (symbol is null)
         {
             return null;
         }
 
-        if (scope.Use.InputsOnly && (symbol.Unit is not null || symbol.Kind == SymbolKind.Parameter))
+        if (scope.Use.InputsOnly && (symbol.Unit is not null || symbol.Kind is SymbolKind.Parameter or SymbolKind.Count))
         {
             _context.Report(NameDiagnostics.NotAnInput(scope.Place.At(name)));
             return null;
         }
 
-        Quantity? quantity = symbol.Kind == SymbolKind.Parameter
-            ? _declarations.Demand<Parameter>(symbol, scope.Place.At(name)) is { } parameter ? new ParameterQuantity(parameter, scope.Place.At(name)) : null
-            : _declarations.Demand<AnalogueInput>(symbol, scope.Place.At(name)) is { } input ? new ReadingQuantity(input, scope.Place.At(name)) : null;
+        Text.SourceSpan span = scope.Place.At(name);
+        Quantity? quantity = symbol.Kind switch
+        {
+            SymbolKind.Parameter => _declarations.Demand<Parameter>(symbol, span) is { } parameter ? new ParameterQuantity(parameter, span) : null,
+            SymbolKind.Count => _declarations.Demand<Count>(symbol, span) is { } count ? new CountQuantity(count, span) : null,
+            _ => _declarations.Demand<AnalogueInput>(symbol, span) is { } input ? new ReadingQuantity(input, span) : null,
+        };
         return Fitting(quantity, scope);
     }
 
@@ -174,6 +178,7 @@ internal sealed class QuantityBinder
             {
                 AnalogueInputSyntax input => input.Unit.Text,
                 ParameterSyntax parameter => parameter.Default.Unit?.Text,
+                CountSyntax count => count.Unit.Text,
                 _ => null,
             },
             _ => null,

@@ -16,6 +16,10 @@ internal sealed class StepLines
 
     public List<Claim> Claims { get; } = [];
 
+    public List<Ask> Asks { get; } = [];
+
+    public RestartPoint? RestartAt { get; private set; }
+
     public Duration? Expected { get; private set; }
 
     public StepLimit? Limit { get; private set; }
@@ -41,6 +45,28 @@ internal sealed class StepLines
         {
             Claims.Add(claim);
         }
+    }
+
+    public void Add(Ask? ask)
+    {
+        if (ask is not null && Asks.Find(other => other.Unit == ask.Unit) is { } first)
+        {
+            _context.Report(StructureDiagnostics.OnlyOnce(ask.Span, "ask", first.Span));
+        }
+        else if (ask is not null)
+        {
+            Asks.Add(ask);
+        }
+    }
+
+    public void SetRestart(RestartPoint? point)
+    {
+        if (point is not null && RestartAt is { } first)
+        {
+            _context.Report(StructureDiagnostics.OnlyOnce(point.Span, "restart at step", first.Span));
+        }
+
+        RestartAt ??= point;
     }
 
     public void Expect(Duration? time, SourceSpan span)

@@ -13,7 +13,7 @@ internal sealed record Symbol(string Name, SymbolKind Kind, DeclarationSyntax? S
     public string FullName => Unit is null ? Name : Programs.QualifiedName.Of(Unit, Name);
 
     /// <summary>What other units may read.</summary>
-    public bool IsPublished => IsOutput || Kind is SymbolKind.AnalogueInput or SymbolKind.SwitchInput or SymbolKind.Latch or SymbolKind.Fact or SymbolKind.Trip or SymbolKind.Shared;
+    public bool IsPublished => IsOutput || Kind is SymbolKind.AnalogueInput or SymbolKind.SwitchInput or SymbolKind.Latch or SymbolKind.Count or SymbolKind.Fact or SymbolKind.Trip or SymbolKind.Shared;
 
     public bool IsOutput => Kind is SymbolKind.Valve or SymbolKind.Motor;
 
@@ -27,6 +27,7 @@ internal sealed record Symbol(string Name, SymbolKind Kind, DeclarationSyntax? S
         ReagentSyntax => SymbolKind.Reagent,
         ParameterSyntax => SymbolKind.Parameter,
         LatchSyntax => SymbolKind.Latch,
+        CountSyntax => SymbolKind.Count,
         VotedSyntax => SymbolKind.Vote,
         PairSyntax => SymbolKind.Pair,
         GroupSyntax => SymbolKind.Group,

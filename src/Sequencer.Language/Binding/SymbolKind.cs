@@ -11,6 +11,7 @@ internal enum SymbolKind
     Reagent,
     Parameter,
     Latch,
+    Count,
     Vote,
     Pair,
     Group,

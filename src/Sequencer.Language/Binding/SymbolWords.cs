@@ -14,6 +14,7 @@ internal static class SymbolWords
         SymbolKind.Reagent => "a reagent",
         SymbolKind.Parameter => "a parameter",
         SymbolKind.Latch => "a latch",
+        SymbolKind.Count => "a count",
         SymbolKind.Vote => "a vote",
         SymbolKind.Pair => "a pair of devices",
         SymbolKind.Group => "a group of protections",

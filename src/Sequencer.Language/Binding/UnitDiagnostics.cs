@@ -103,6 +103,49 @@ internal static class UnitDiagnostics
         "whose batch, whose hold or whose choice would count is not clear while units take turns",
         "leave the output out of the `shared` line, or drive it with `run`, `open`, `stop` or `close`, for a time where needed");
 
+    public static Diagnostic NotAskedBy(SourceSpan span, string asked, string asker) => Error(
+        "SEQ0234",
+        span,
+        $"unit `{asked}` is not started by `{asker}`",
+        "the step would ask nobody and wait until its limit; and whoever reads the other program must see who can start it",
+        $"write `start asked by {asker}` in the program of `{asked}`");
+
+    public static Diagnostic AskedByNoStep(SourceSpan span, string asker, string asked) => Error(
+        "SEQ0235",
+        span,
+        $"no step of unit `{asker}` asks `{asked}` to start",
+        "the unit waits for a start that never comes",
+        $"write `ask {asked} to start` in a step of `{asker}`, or take `{asker}` out of this line");
+
+    public static Diagnostic StartsItself(SourceSpan span, string unit) => Error(
+        "SEQ0236",
+        span,
+        $"unit `{unit}` does not start itself",
+        "while it asks it is in progress, and a unit in progress is not started",
+        "name another unit; to go round again, lead the last step back with a count");
+
+    public static Diagnostic StartedUnasked(SourceSpan span, string unit) => Error(
+        "SEQ0237",
+        span,
+        $"no step of this unit asks `{unit}` to start, so it is never `started` for this unit",
+        "the condition could never hold",
+        $"write `ask {unit} to start` in a step, or ask for its state with `{unit} is Running`");
+
+    public static Diagnostic AskOnTheWayToRest(SourceSpan span, string unit) => Error(
+        "SEQ0238",
+        span,
+        $"`{unit}` is asked to start on the way to rest",
+        "a unit that is being held, stopped or aborted begins nothing elsewhere",
+        "ask in a step of the procedure");
+
+    public static Diagnostic AnswerNotAwaited(SourceSpan span, int step, string unit) => new(
+        "SEQ0239",
+        Severity.Warning,
+        span,
+        FormattableString.Invariant($"step {step} asks `{unit}` to start and leaves without its answer"),
+        "the request ends with the step: the other unit may not have started, and nobody knows",
+        $"let a way out of the step wait for `{unit} started`");
+
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);
 }

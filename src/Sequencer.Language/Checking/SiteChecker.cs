@@ -29,6 +29,7 @@ public static class SiteChecker
         (UnitProgram, DiagnosticBag)[] bound = [.. files.Where(file => file.Program is not null).Select(file => (file.Program!, file.Diagnostics))];
         SiteRules.Check(bound);
         SharedRules.Check(bound, !names.UnitsMayBeMissing);
+        StartRules.Check(bound, !names.UnitsMayBeMissing);
         return new SiteCheckResult([.. files.Select(file => Judge(file, scanMilliseconds))]);
     }
 

@@ -12,7 +12,7 @@ namespace Sequencer.Language.Parsing;
 /// </summary>
 internal static class ExpressionGrammar
 {
-    private static readonly Parser<WordSyntax> Aspect = OneOf(null, "commanded", "proved", "failed", "open", "closed", "running", "stopped", "latched", "usable", "dosed", "overridden", "granted", "taken");
+    private static readonly Parser<WordSyntax> Aspect = OneOf(null, "commanded", "proved", "failed", "open", "closed", "running", "stopped", "latched", "usable", "dosed", "overridden", "granted", "taken", "started");
 
     /// <summary>What is asked of a name of another unit.</summary>
     private static readonly Parser<WordSyntax> AspectElsewhere = OneOf(null, "commanded", "proved", "failed", "open", "closed", "running", "stopped", "latched", "usable", "granted", "taken");

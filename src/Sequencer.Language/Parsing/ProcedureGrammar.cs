@@ -153,6 +153,17 @@ internal static class ProcedureGrammar
         from released in Keyword("released while held").XOptional()
         select new ClaimSyntax(equipment, limit, reaction, message, released.IsDefined, word.Span);
 
+    public static readonly Parser<StatementSyntax> Ask =
+        from word in Keyword("ask")
+        from unit in Name
+        from start in Keyword("to start")
+        select new AskSyntax(unit, word.Span);
+
+    public static readonly Parser<StatementSyntax> RestartAt =
+        from word in Keyword("restart at step")
+        from step in WholeNumber
+        select new RestartAtSyntax(step, word.Span);
+
     public static readonly Parser<StatementSyntax> Expect = Keyword("expect").Then(_ => Time).Select(time => new ExpectSyntax(time, time.Span));
 
     public static readonly Parser<StatementSyntax> Limit =

@@ -54,6 +54,33 @@ internal static class ProtectionGrammar
         from retained in Symbol(",", null).XOptional().Then(_ => Keyword("retained")).XOptional()
         select new LatchSyntax(name, description, set, clear, retained.IsDefined, name.Span);
 
+    private static readonly Parser<CountSetSyntax> CountSet =
+        from value in AmountWithUnit
+        from condition in Keyword("when").Then(_ => ExpressionGrammar.Condition)
+        select new CountSetSyntax(value, condition, value.Span);
+
+    private static readonly Parser<CountWindowSyntax> CountWindow =
+        from time in Time
+        from parts in Keyword("in").Then(_ => WholeNumber)
+        from word in OneOf("`parts`", "parts")
+        select new CountWindowSyntax(time, parts, time.Span);
+
+    public static readonly Parser<StatementSyntax> Count =
+        from word in Keyword("count")
+        from name in Name
+        from description in QuotedText
+        from low in SignedNumber
+        from dots in Symbol("..")
+        from high in SignedNumber
+        from unit in UnitName
+        from comma in Symbol(",", null).XOptional()
+        from each in Keyword("each").Then(_ => ExpressionGrammar.Condition)
+        from verb in OneOf("`adds` or `takes`", "adds", "takes")
+        from amount in AmountWithUnit
+        from clauses in ClauseSet.AnyOf(ClauseSet.Clause("set to", Node(CountSet)), ClauseSet.Clause("over", Node(CountWindow)))
+        select new CountSyntax(
+            name, description, low, high, unit, each, verb, amount, clauses.Find<CountSetSyntax>("set to"), clauses.Find<CountWindowSyntax>("over"), name.Span);
+
     public static readonly Parser<StatementSyntax> Fact =
         from word in Keyword("fact")
         from name in Name

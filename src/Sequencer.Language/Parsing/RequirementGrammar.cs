@@ -69,10 +69,34 @@ internal static class RequirementGrammar
         select new RequireSyntax(name, title, fact, fact.Span, name.Span);
 
     public static readonly Parser<StatementSyntax> Start =
-        from word in Keyword("start only when")
+        from word in Keyword("start")
+        from start in OnlyWhen(word).XOr(AskedBy(word))
+        select start;
+
+    public static readonly Parser<StatementSyntax> HeldLimit =
+        from word in Keyword("held at most")
+        from time in Time
+        from comma in Symbol(",", null).XOptional()
+        from reaction in Keyword("then").Then(_ => OneOf("`alarm`, `stop` or `abort`", "alarm", "stop", "abort"))
+        from message in QuotedText
+        select new HeldLimitSyntax(time, reaction, message, word.Span);
+
+    public static readonly Parser<StatementSyntax> Advance =
+        from word in Keyword("advance by hand")
+        from comma in Symbol(",", null).XOptional()
+        from role in Keyword("role").Then(_ => Name)
+        select new AdvanceSyntax(role, word.Span);
+
+    private static Parser<StatementSyntax> OnlyWhen(WordSyntax word) =>
+        from only in Keyword("only when")
         from condition in ExpressionGrammar.Condition
         from message in QuotedText
-        select new StartSyntax(condition, message, word.Span);
+        select (StatementSyntax)new StartSyntax(condition, message, word.Span);
+
+    private static Parser<StatementSyntax> AskedBy(WordSyntax word) =>
+        from asked in Keyword("asked by")
+        from units in Name.SeparatedBy(Symbol(",", null))
+        select (StatementSyntax)new AskedSyntax(units, word.Span);
 
     public static readonly Parser<StatementSyntax> Restart =
         from word in Keyword("after power loss held")

@@ -22,6 +22,8 @@ internal static class StatementForms
         ("trip", "group", "trip T2 \"Mixing lost\" when not YS110, on after 8 s, then hold, group MIXING"),
         ("trip", "bad", "trip T2 \"Mixing lost\" when not YS110 stays 8 s then hold, if bad hold"),
         ("voted", "bad", "voted LHH \"Level high\" 2oo3 of LT1 > 5.0 m3, LT2 > 5.0 m3, LT3 > 5.0 m3, if bad fewer votes, differ for 30 s"),
+        ("count", "over", "count OUT24 \"Let out in 24 h\" 0 .. 100.000 m3 each rising FQ440 adds 0.010 m3, over 24 h in 24 parts"),
+        ("start", "asked", "start asked by TK201"),
         ("alarm", "priority", "alarm A1 \"Level high\" when LT101 > 5.2 m3 deadband 0.1 m3 priority high consequence \"Overflow\" response \"Close the inlet\" within 10 min"),
         ("assume", "never", "assume A2 \"Switch and level agree\" never LSHH101 and LT101 < 1.000 m3"),
         ("assume", "monitored", "assume A1 \"Filling rate\" LT101 rises at most 0.40 m3/min, monitored, else hold"),

@@ -22,6 +22,7 @@ internal static class StatementWords
         ["voted"] = "voted LSHH \"Tank at high-high\" 2oo3 of LSHH1, LSHH2, LSHH3",
         ["group"] = "group VACUUM \"Vacuum system\"",
         ["fact"] = "fact READY \"Coat is ready\" when at step 50 and LT220 > 0.300 m3",
+        ["count"] = "count COAT \"Coat left on the drum\" 0 .. 60.0 mm each rising SS221 takes 0.1 mm, set to 60.0 mm when at step 30",
         ["interlock"] = "interlock I1 \"Overfill\" XV101 blocked while LSHH101",
         ["pair"] = "pair DISCHARGE \"Discharge pumps\" P320A, P320B duty P320A changes over within 5 s, rotates each batch",
         ["shared"] = "shared SKID \"Acid skid\" P430, XV431",
@@ -33,6 +34,8 @@ internal static class StatementWords
         ["require"] = "require H1 \"Overfill\" never XV101 and LSHH101",
         ["start"] = "start only when LT101 < 0.2 m3 \"Tank not empty\"",
         ["after"] = "after power loss held, restart begins with 60 s wait",
+        ["held"] = "held at most 8 h then stop \"Held too long: the batch is given up\"",
+        ["advance"] = "advance by hand role Commissioning",
         ["procedure"] = "procedure",
         ["holding"] = "holding",
         ["restarting"] = "restarting",
@@ -50,6 +53,8 @@ internal static class StatementWords
         ["prompt"] = "prompt Q1 \"Is the spot test clear?\" answers \"clear\", \"yellow\" role Operator, limit 30 min then hold \"Nobody answered\"",
         ["record"] = "record \"pH at release\" AT101",
         ["claim"] = "claim SKID limit 30 min then hold \"Acid skid is busy\"",
+        ["ask"] = "ask F220 to start",
+        ["restart"] = "restart at step 80",
         ["expect"] = "expect 12 min",
         ["limit"] = "limit 30 min then hold \"Filling slow\"",
         ["go"] = "go 20 when LT101 >= 4.5 m3",
@@ -64,14 +69,14 @@ internal static class StatementWords
 
     /// <summary>All keywords; none of them is a name or a unit.</summary>
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
-        ("a abort after alarm always amount and answered answers at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
+        ("a abort adds after alarm always amount and answered answers asked at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
         + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
         + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises reset "
-        + "restart retained rises rising running safe scan scans set starts stays step stopped switch the then to toward "
+        + "restart retained rises rising running safe scan scans set started starts stays step stopped switch takes the then to toward "
         + "total trip unless until usable valve value wait when while with within").Split(' ')).Concat($"{ProtectionWords} {StateWords}".Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(
-        ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "voted", "group", "pair", "shared", "interlock", "permissive", "trip", "alarm", "assume", "require",
+        ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "count", "ask", "voted", "group", "pair", "shared", "interlock", "permissive", "trip", "alarm", "assume", "require",
         "open", "close", "run", "stop", "dose", "claim", "keep", "prompt", "set", "ramp", "unit"], StringComparer.Ordinal);
 
     /// <summary>Whether a line that ends like this goes on on the next one.</summary>
@@ -92,7 +97,9 @@ internal static class StatementWords
         return first switch
         {
             "after" => second is "power",
-            "start" => second is "only",
+            "start" => second is "only" or "asked",
+            "held" or "restart" => second is "at",
+            "advance" => second is "by",
             "holding" or "restarting" or "stopping" or "aborting" => rest.IsEmpty || rest.StartsWith("--"),
             "go" => !rest[second.Length..].TrimStart(" \t0123456789").StartsWith("\""),
             _ when NeedAName.GetAlternateLookup<ReadOnlySpan<char>>().Contains(first) =>

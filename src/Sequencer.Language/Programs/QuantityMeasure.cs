@@ -52,6 +52,7 @@ public static class QuantityMeasure
         ReadingQuantity reading => reading.Input.Resolution,
         ParameterQuantity parameter => parameter.Parameter.Resolution,
         TotalQuantity total => VolumeOfAScan(total.Output, scanMilliseconds),
+        CountQuantity count => count.Count.Resolution,
         _ => throw new System.Diagnostics.UnreachableException($"no resolution of {leaf.GetType().Name}"),
     };
 

@@ -23,6 +23,12 @@ public sealed record Step(
     /// <summary>What the step must own before it begins its work.</summary>
     public ImmutableArray<Claim> Claims { get; init; } = [];
 
+    /// <summary>The units that the step asks to start.</summary>
+    public ImmutableArray<Ask> Asks { get; init; } = [];
+
+    /// <summary>Where a restart in this step goes on; null is where the step stood.</summary>
+    public RestartPoint? RestartAt { get; init; }
+
     /// <summary>The step belongs to the procedure of a batch, not to that of Holding, Restarting, Stopping or Aborting.</summary>
     public bool IsOfBatch => State == ProceduralState.Running;
 }

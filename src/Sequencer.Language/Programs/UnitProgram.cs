@@ -33,6 +33,8 @@ public sealed record UnitProgram
 
     public ImmutableArray<Latch> Latches { get; init; } = [];
 
+    public ImmutableArray<Count> Counts { get; init; } = [];
+
     public ImmutableArray<Vote> Votes { get; init; } = [];
 
     public ImmutableArray<ProtectionGroup> Groups { get; init; } = [];
@@ -61,6 +63,18 @@ public sealed record UnitProgram
     public ImmutableArray<RequirementClause> Requirements { get; init; } = [];
 
     public ImmutableArray<StartCondition> StartConditions { get; init; } = [];
+
+    /// <summary>The units that may ask this one to start.</summary>
+    public ImmutableArray<Asker> Askers { get; init; } = [];
+
+    /// <summary>The units that steps ask to start, each once.</summary>
+    public IEnumerable<string> AskedUnits => Steps.SelectMany(step => step.Asks).Select(ask => ask.Unit).Distinct(StringComparer.Ordinal);
+
+    /// <summary>Null where the unit may stay Held for ever.</summary>
+    public HeldLimit? HeldLimit { get; init; }
+
+    /// <summary>Null where steps go on by themselves only.</summary>
+    public HandAdvance? HandAdvance { get; init; }
 
     /// <summary>All steps: those of the batch, then those of the sections.</summary>
     public ImmutableArray<Step> Steps { get; init; } = [];

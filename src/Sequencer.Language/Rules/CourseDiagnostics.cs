@@ -4,7 +4,7 @@ using Sequencer.Text;
 
 namespace Sequencer.Language.Rules;
 
-/// <summary>What an ordinary batch would run into on its course through the steps: codes and wording (SEQ0460 to SEQ0468).</summary>
+/// <summary>What an ordinary batch would run into on its course through the steps: codes and wording (SEQ0460 to SEQ0469).</summary>
 internal static class CourseDiagnostics
 {
     public static Diagnostic StepsChatter(Transition back, Transition there) => new(
@@ -17,6 +17,16 @@ internal static class CourseDiagnostics
     {
         Notes = [new RelatedNote(there.Span, "the way there")],
     };
+
+    public static Diagnostic RestartElsewhere(RestartPoint point, Step step) => new(
+        "SEQ0469",
+        Severity.Error,
+        point.Span,
+        step.IsOfBatch
+            ? FormattableString.Invariant($"a restart in step {step.Number} cannot go on at step {point.Step}: it does not lead back to step {step.Number} one step after the other")
+            : FormattableString.Invariant($"step {step.Number} is not of the procedure: nothing is restarted in it"),
+        "a restart repeats; what lies ahead, or in another branch, would be begun without what comes before it",
+        "name the step itself, or one before it in the same branch");
 
     public static Diagnostic ReadingOfIdleLoop(DoseAction dose, Step step, Output pump) => new(
         "SEQ0461",

@@ -8,6 +8,7 @@ internal readonly record struct ConditionPlace(Condition Condition, ConditionRol
     public static IEnumerable<ConditionPlace> All(UnitProgram program) =>
     [
         .. Signals(program),
+        .. Counts(program),
         .. Protections(program),
         .. Statements(program),
         .. Procedure(program),
@@ -43,6 +44,18 @@ internal readonly record struct ConditionPlace(Condition Condition, ConditionRol
         {
             yield return new ConditionPlace(latch.Set, ConditionRole.LatchSet);
             yield return new ConditionPlace(latch.Clear, ConditionRole.LatchClear);
+        }
+    }
+
+    private static IEnumerable<ConditionPlace> Counts(UnitProgram program)
+    {
+        foreach (Count count in program.Counts)
+        {
+            yield return new ConditionPlace(count.Each, ConditionRole.CountEach);
+            if (count.SetWhen is { } set)
+            {
+                yield return new ConditionPlace(set, ConditionRole.CountSet);
+            }
         }
     }
 

@@ -15,6 +15,8 @@ internal enum ConditionRole
     Fact,
     LatchSet,
     LatchClear,
+    CountEach,
+    CountSet,
     Rest,
     UsableWhile,
     Start,

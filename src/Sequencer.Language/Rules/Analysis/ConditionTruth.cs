@@ -163,6 +163,7 @@ internal sealed class ConditionTruth
         LatchFact latch => "latch " + latch.Latch,
         TripFact trip => "trip " + trip.Trip,
         OwnerFact owner => $"owner {owner.Equipment} {owner.Unit}",
+        StartedFact started => "started " + started.Unit,
         NamedFact named => "fact " + named.Fact,
         UsableFact usable => "usable " + usable.Input.Tag,
         DosedFact dosed => string.Create(CultureInfo.InvariantCulture, $"dosed {dosed.Output.Tag} {dosed.Step}"),

@@ -92,6 +92,7 @@ internal sealed class LinearForm
             ReadingQuantity reading => reading.Input.Tag,
             ParameterQuantity parameter => parameter.Parameter.Name,
             TotalQuantity total => total.Output.Tag + ".total",
+            CountQuantity count => count.Count.Name,
             _ => throw new ArgumentOutOfRangeException(nameof(leaf), leaf.GetType().Name, "no such quantity"),
         };
         Rational factor = sign + (_terms.TryGetValue(name, out LinearTerm term) ? term.Factor : Rational.Zero);

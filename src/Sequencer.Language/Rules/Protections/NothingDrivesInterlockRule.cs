@@ -20,7 +20,7 @@ internal sealed class NothingDrivesInterlockRule : IProgramRule
     private static bool Changes(Condition fact) => fact switch
     {
         ConstantCondition => false,
-        CompareFact or WithinFact => ConditionTree.Amounts(fact).Any(amount => amount is ReadingQuantity or TotalQuantity),
+        CompareFact or WithinFact => ConditionTree.Amounts(fact).Any(amount => amount is ReadingQuantity or TotalQuantity or CountQuantity),
         _ => true,
     };
 }

@@ -1,0 +1,98 @@
+using System.Globalization;
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>Counts, in steps of their resolution.</summary>
+internal static class CountText
+{
+    /// <summary>The names of the variables whose sum is the count.</summary>
+    public static IEnumerable<string> Parts(Count count) => count.Window is { } window
+        ? Enumerable.Range(0, window.Parts + 1).Select(part => FormattableString.Invariant($"{count.Name}.part{part}"))
+        : [count.Name];
+
+    /// <summary>The value at the start of the scan.</summary>
+    public static string Value(UnitText unit, Count count) => count.Window is null
+        ? Variable(unit, count, count.Name)
+        : $"({string.Join(" + ", Parts(count).Select(part => Variable(unit, count, part)))})";
+
+    /// <summary>Section 9: all counts see what was before any of them changes.</summary>
+    public static void Write(UnitText unit)
+    {
+        foreach (Count count in unit.Unit.Counts)
+        {
+            unit.Body.Trace(count.Span, $"count {count.Name} \"{count.Description}\"");
+            string comes = unit.Conditions.Surely(count.Each, new ConditionSite($"{count.Name}.each"));
+            unit.Body.Add($"{unit.Scratch($"{count.Name}.comes")} := {comes};");
+            if (count.SetWhen is { } when)
+            {
+                string sets = unit.Conditions.Surely(when, new ConditionSite($"{count.Name}.set"));
+                unit.Body.Add($"{unit.Scratch($"{count.Name}.sets")} := {sets};");
+            }
+        }
+    }
+
+    /// <summary>After all that reads counts in this scan.</summary>
+    public static void Finish(UnitText unit)
+    {
+        TextLines body = unit.Body;
+        foreach (Count count in unit.Unit.Counts)
+        {
+            string value = Variable(unit, count, Parts(count).First());
+            string comes = unit.Names.Of($"{count.Name}.comes");
+            if (count.SetWhen is not null)
+            {
+                body.Open($"IF {unit.Names.Of($"{count.Name}.sets")} THEN");
+                body.Add(FormattableString.Invariant($"{value} := {count.SetTo};"));
+                body.Else($"ELSIF {comes} THEN");
+            }
+            else
+            {
+                body.Open($"IF {comes} THEN");
+            }
+
+            body.Add(Step(count, value));
+            body.Close("END_IF;");
+            if (count.Window is { } window)
+            {
+                Roll(unit, count, window);
+            }
+        }
+    }
+
+    private static void Roll(UnitText unit, Count count, CountWindow window)
+    {
+        TextLines body = unit.Body;
+        string[] parts = [.. Parts(count).Select(part => Variable(unit, count, part))];
+        long scans = Math.Max(1, (unit.Scans(window.Time) + window.Parts - 1) / window.Parts);
+        string clock = unit.Counter(VariableSection.Retained, $"{count.Name}.clock", Math.Max(1, scans - 1), $"scans of this part of {DurationText.Of(window.Time)}");
+        body.Open(FormattableString.Invariant($"IF {clock} >= {scans - 1} THEN"));
+        for (int part = parts.Length - 1; part > 0; part--)
+        {
+            body.Add($"{parts[part]} := {parts[part - 1]};");
+        }
+
+        body.Add($"{parts[0]} := 0;");
+        body.Add($"{clock} := 0;");
+        body.Else("ELSE");
+        body.Add($"{clock} := {clock} + 1;");
+        body.Close("END_IF;");
+    }
+
+    private static string Step(Count count, string value)
+    {
+        bool adds = count.Change > 0;
+        string room = adds
+            ? FormattableString.Invariant($"{value} <= {count.Maximum - count.Change}")
+            : FormattableString.Invariant($"{value} >= {count.Minimum - count.Change}");
+        string step = Math.Abs(count.Change).ToString(CultureInfo.InvariantCulture);
+        string end = (adds ? count.Maximum : count.Minimum).ToString(CultureInfo.InvariantCulture);
+        return $"IF {room} THEN {value} := {value} {(adds ? "+" : "-")} {step}; ELSE {value} := {end}; END_IF;";
+    }
+
+    private static string Variable(UnitText unit, Count count, string path)
+    {
+        string step = (count.Resolution / count.Unit.Factor).ToDouble().ToString("0.######", CultureInfo.InvariantCulture);
+        return unit.Number(VariableSection.Retained, path, count.Minimum, count.Maximum, count.Initial, $"{count.Description}; one is {step} {count.Unit.Symbol}");
+    }
+}
