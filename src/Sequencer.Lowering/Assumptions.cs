@@ -60,10 +60,6 @@ internal sealed class Assumptions
         long allowed = (long)perScan.Numerator;
         (Expression channel, Expression fault) = _scan.Signals.Channel(rate.Input);
         Expression value = build.Scale(rate.Rises ? fraction : -fraction, channel);
-        IntegerRange range = value.Range;
-        DeclaredState envelope = _scan.System.State($"{name}.envelope", range, range.Maximum, retained: false, purpose, origin);
-        Expression least = build.IfThenElse(fault, envelope.Current, build.Minimum(value, envelope.Current));
-        envelope.Next = build.Minimum(build.Add(least, build.Constant(allowed)), build.Constant(range.Maximum));
-        return build.Or(fault, build.LessOrEqual(value, build.Add(envelope.Current, build.Constant(fraction * rate.Tolerance))));
+        return Envelope.Holds(_scan.System, name, value, fault, build.Constant(allowed), fraction * rate.Tolerance, purpose, origin);
     }
 }

@@ -27,6 +27,7 @@ internal static class QuantityLowering
         ReadingQuantity reading => scan.Sight.Reading(reading.Input, place),
         ParameterQuantity parameter => scan.BatchValue(parameter.Parameter),
         TotalQuantity total => scan.Sight.Total(total.Output),
+        RealQuantity real => scan.Reals.Value(real.Real.Name),
         CountQuantity count => scan.Sight.Count(count.Count),
         _ => throw new System.Diagnostics.UnreachableException($"no integer for {leaf.GetType().Name}"),
     };

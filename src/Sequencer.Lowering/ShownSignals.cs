@@ -30,7 +30,7 @@ internal sealed class ShownSignals
     public Expression Usable(AnalogueInput input) => Shown(
         $"{input.Tag}.shown_usable",
         name => _scan.System.State(name, false, retained: true, StatePurpose.Control, new Origin(input.Span)),
-        () => _scan.Signals.Usable(input));
+        () => _scan.Build.And(_scan.Signals.Usable(input), _scan.Build.Not(_scan.Calibrations.Now(input.Tag))));
 
     private Expression Shown(string name, Func<string, DeclaredState> declare, Func<Expression> now)
     {

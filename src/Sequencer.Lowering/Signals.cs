@@ -104,6 +104,7 @@ internal sealed class Signals
         Expression value = _scan.System.Input(input.Tag, range);
         Expression fault = _scan.System.Input($"{input.Tag}.fault");
         _channels[input.Tag] = (value, fault);
+        (value, fault) = _scan.Calibrations.Taken(input, value, fault);
         DeclaredState held = _scan.System.State($"{input.Tag}.held", range, input.Minimum, retained: false, StatePurpose.Control, origin);
         Expression reading = build.IfThenElse(fault, held.Current, value);
         held.Next = reading;

@@ -29,6 +29,8 @@ public static class SiteLowering
 
         foreach (UnitScan unit in scan.Units)
         {
+            unit.Reals.Assume();
+            unit.Calibrations.Owed();
             Requirements.Lower(unit);
         }
 

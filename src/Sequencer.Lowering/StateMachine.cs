@@ -21,6 +21,8 @@ internal sealed class StateMachine
 
     private static readonly ProceduralState[] MayReset = [ProceduralState.Complete, ProceduralState.Stopped, ProceduralState.Aborted];
 
+    private const string CalibrationGoesOn = "Start refused: a reading is being calibrated";
+
     private readonly UnitScan _scan;
     private readonly DeclaredState _state;
     private readonly DeclaredState _restartClock;
@@ -71,6 +73,9 @@ internal sealed class StateMachine
 
     public Expression IsNow(ProceduralState state) => Is(Known(_now), state);
 
+    /// <summary>The state at the end of the scan; known when the scan is finished.</summary>
+    public Expression EndsIn(ProceduralState state) => Is(_state.Next, state);
+
     public void Resolve()
     {
         ExpressionBuilder build = _scan.Build;
@@ -83,7 +88,7 @@ internal sealed class StateMachine
         Expression unopposed = build.Not(build.Or(commands.Abort, commands.Stop, commands.Hold));
         List<Expression> startConditions = StartConditions();
         _started = Fact("started", build.And(
-            StartAsked(), unopposed, healthy, _scan.Settings.InRange, build.And(startConditions)));
+            StartAsked(), unopposed, healthy, _scan.Settings.InRange, build.Not(_scan.Calibrations.Any), build.And(startConditions)));
         _restartTaken = Fact("restarted", build.And(
             WasAtStart(ProceduralState.Held), commands.Restart, unopposed, healthy));
         Expression next = Evolved();
@@ -170,6 +175,12 @@ internal sealed class StateMachine
         Expression asked = StartAsked();
         _scan.System.Alarm(_scan.Named("start.setting"), "Start refused: a setting is out of its range", build.And(asked, build.Not(_scan.Settings.InRange)), _state.Origin);
         _scan.System.Alarm(_scan.Named("start.fault"), "Start refused: reset the trips first", build.And(asked, build.Not(healthy)), _state.Origin);
+        if (!_scan.Unit.Calibrations.IsEmpty)
+        {
+            _scan.System.Alarm(
+                _scan.Named("start.calibration"), CalibrationGoesOn, build.And(asked, _scan.Calibrations.Any), _state.Origin);
+        }
+
         for (int index = 0; index < _scan.Unit.StartConditions.Length; index++)
         {
             StartCondition condition = _scan.Unit.StartConditions[index];

@@ -17,7 +17,9 @@ internal sealed class UnitScan
         Unit = unit;
         Sight = new Sight(this);
         Shown = new ShownSignals(this);
+        Roles = new Roles(this);
         Overrides = new Overrides(this);
+        Calibrations = new Calibrations(this);
         Votes = new Votes(this);
         Signals = new Signals(this);
         Memory = new OutputMemory(this);
@@ -32,6 +34,7 @@ internal sealed class UnitScan
         Prompts = new Prompts(this);
         Requests = new StartRequests(this);
         Counts = new Counts(this);
+        Reals = new Reals(this);
         State = new StateMachine(this);
         Claims = new UnitClaims(this);
         Trips = new Trips(this);
@@ -88,6 +91,12 @@ internal sealed class UnitScan
     public StartRequests Requests { get; }
 
     public Counts Counts { get; }
+
+    public Reals Reals { get; }
+
+    public Roles Roles { get; }
+
+    public Calibrations Calibrations { get; }
 
     public AnalogueOutputs Analogues { get; }
 

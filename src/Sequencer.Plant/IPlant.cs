@@ -49,6 +49,9 @@ public interface IPlant
     /// <summary>The loop current now, in mA, with the failure currents of NAMUR NE 43.</summary>
     double Milliamps(int transmitter);
 
+    /// <summary>What is truly so where the transmitter measures, as a share of its range; beyond 0 to 1 where it is outside.</summary>
+    double TrueShare(int transmitter);
+
     /// <summary>Whether the contact is made now: the raw bit, its polarity as wired.</summary>
     bool Contact(int contact);
 

@@ -108,6 +108,8 @@ public sealed class PlantRun : IPlant
         _totals.Advance();
     }
 
+    public double TrueShare(int transmitter) => _panel.Transmitters[transmitter].TrueShare;
+
     public double Milliamps(int transmitter) => _panel.Transmitters[transmitter].Milliamps;
 
     public bool Contact(int contact) => _panel.Contacts[contact].IsMade();

@@ -27,7 +27,8 @@ internal sealed class ProgramBench
         List<Expression> observed = [];
         foreach ((string name, Expression value) in system.Definitions.Select(definition => (definition.Name, definition.Value))
             .Concat(system.Alarms.Select(alarm => ("alarm " + alarm.Name, alarm.Raised)))
-            .Concat(system.Requirements.Select(requirement => (requirement.Name, requirement.Holds))))
+            .Concat(system.Requirements.Select(requirement => (requirement.Name, requirement.Holds)))
+            .Concat(system.Assumptions.Select(assumption => (assumption.Name, assumption.Holds))))
         {
             _observed[name] = observed.Count;
             observed.Add(value);

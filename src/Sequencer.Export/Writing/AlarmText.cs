@@ -51,6 +51,7 @@ internal static class AlarmText
             }
         }
 
+        CalibrationText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         if (unit.Unit.HeldLimit is { } held)
         {
             Raise(unit, "held.limit", held.Message, StateMachineText.HeldTooLong(unit, held));
@@ -96,6 +97,11 @@ internal static class AlarmText
         }
 
         Raise(unit, "start.fault", "Start refused: reset the trips first", $"{asked} AND (NOT {unit.Names.Of("healthy")})");
+        if (CalibrationText.Any(unit) is { } calibrated)
+        {
+            Raise(unit, "start.calibration", "Start refused: a reading is being calibrated", $"{asked} AND {calibrated}");
+        }
+
         for (int index = 0; index < unit.Unit.StartConditions.Length; index++)
         {
             string path = FormattableString.Invariant($"start{index + 1}");

@@ -104,6 +104,7 @@ internal static class ClosingText
         StartText.Finish(unit);
         StepText.Finish(unit);
         StateMachineText.Finish(unit);
+        CalibrationText.Finish(unit);
     }
 
     private static void Before(UnitText unit, TextLines head, string path, string latch)

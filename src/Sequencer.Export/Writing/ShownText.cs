@@ -1,4 +1,5 @@
 using System.Globalization;
+using Sequencer.Language.Programs;
 
 namespace Sequencer.Export.Writing;
 
@@ -30,7 +31,9 @@ internal static class ShownText
             case SeenKind.Reading:
                 return unit.Names.Of($"{variable.Subject}.held");
             case SeenKind.Usable:
-                return unit.Names.Of($"{variable.Subject}.usable");
+                string usable = unit.Names.Of($"{variable.Subject}.usable");
+                AnalogueInput input = unit.Unit.AnalogueInputs.First(one => one.Tag == variable.Subject);
+                return CalibrationText.Active(unit, input) is { } calibrated ? $"{usable} AND (NOT {calibrated})" : usable;
             case SeenKind.Total:
                 return unit.Names.Of($"{variable.Subject}.total");
             case SeenKind.Discrepancy:

@@ -92,6 +92,17 @@ internal static class SignalText
         string value = unit.Declare(
             VariableSection.Input, input.Tag, UnitText.Range(input.Minimum, input.Maximum), null, $"{input.Description}; {range}, {ResolutionWords(input)}");
         string fault = unit.Declare(VariableSection.Input, $"{input.Tag}.fault", "BOOL", null, "the channel is bad (NAMUR NE 43)");
+        if (CalibrationText.Active(unit, input) is { } calibrated)
+        {
+            string put = unit.Declare(
+                VariableSection.Input, $"{input.Tag}.put", UnitText.Range(input.Minimum, input.Maximum), null, $"the value put in place of {input.Tag}; {range}, {ResolutionWords(input)}");
+            string taken = unit.Scratch($"{input.Tag}.taken", UnitText.Range(input.Minimum, input.Maximum));
+            string failed = unit.Scratch($"{input.Tag}.failed");
+            body.Add($"IF {calibrated} THEN {taken} := {put}; ELSE {taken} := {value}; END_IF;");
+            body.Add($"{failed} := {fault} AND (NOT {calibrated});");
+            (value, fault) = (taken, failed);
+        }
+
         string held = unit.Declare(
             VariableSection.Kept, $"{input.Tag}.held", UnitText.Range(input.Minimum, input.Maximum), FormattableString.Invariant($"{input.Minimum}"), "its last good value");
         string bad = unit.Scratch($"{input.Tag}.bad");

@@ -74,6 +74,11 @@ internal static class StateMachineText
             conditions.Add(holds);
         }
 
+        if (CalibrationText.Any(unit) is { } calibrated)
+        {
+            conditions.Add($"(NOT {calibrated})");
+        }
+
         string faultAborts = unit.Scratch("fault_aborts");
         string healthy = unit.Scratch("healthy");
         body.Add($"{faultAborts} := {FaultText.Asks(Reaction.Emergency)} OR {FaultText.Asks(Reaction.Abort)};");

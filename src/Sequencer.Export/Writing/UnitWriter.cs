@@ -11,6 +11,7 @@ internal static class UnitWriter
         UnitText unit = new(program, site);
         ClosingText.Declare(unit);
         OverrideText.Write(unit);
+        CalibrationText.Write(unit);
         SignalText.Write(unit);
         StateMachineText.Commands(unit);
         FaultText.Write(unit);

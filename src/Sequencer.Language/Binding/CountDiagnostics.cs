@@ -2,7 +2,7 @@ using Sequencer.Text;
 
 namespace Sequencer.Language.Binding;
 
-/// <summary>Mistakes in counts, codes SEQ0350 to SEQ0353.</summary>
+/// <summary>Mistakes in counts, in what is real beside a reading and in calibration, codes SEQ0350 to SEQ0356.</summary>
 internal static class CountDiagnostics
 {
     public static Diagnostic SetOutside(SourceSpan span, string count, string range) => Error(
@@ -33,6 +33,27 @@ internal static class CountDiagnostics
         $"nothing reads the count `{count}`",
         "it has no effect: what it was to limit or to show is missing",
         $"compare `{count}` in a condition, record it, or delete it");
+
+    public static Diagnostic RealOffResolution(SourceSpan span, string reading, string resolution) => Error(
+        "SEQ0354",
+        span,
+        $"`{reading}` comes in steps of {resolution}, and this is not on them",
+        "what is real is compared with its reading: both are counted in the same steps",
+        $"write amounts that are whole multiples of {resolution}");
+
+    public static Diagnostic RealOutsideRequirement(SourceSpan span, string real, string reading) => Error(
+        "SEQ0355",
+        span,
+        $"no controller knows `{real}`: it is what is truly so in the plant",
+        "a program acts on what it is told; what is real is there for requirements about the plant itself",
+        $"ask for its reading, `{reading}`, or move this to a `require`");
+
+    public static Diagnostic CalibratedElsewhere(SourceSpan span, string reading) => Error(
+        "SEQ0356",
+        span,
+        $"`{reading}` is another unit's reading, and is calibrated there",
+        "whether the unit is at rest is known where the reading is declared",
+        "write this line in the program that declares the input");
 
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);

@@ -20,6 +20,7 @@ internal sealed class DeclarationBinder
     private readonly SignalBinder _signals;
     private readonly VoteBinder _votes;
     private readonly CountBinder _counts;
+    private readonly RealBinder _reals;
     private readonly PairBinder _pairs;
 
     public DeclarationBinder(BindingContext context, AmountBinder amounts)
@@ -33,6 +34,7 @@ internal sealed class DeclarationBinder
         _signals = new SignalBinder(context, amounts, this, _addresses);
         _votes = new VoteBinder(context, amounts, this);
         _counts = new CountBinder(context, amounts, this);
+        _reals = new RealBinder(context, amounts, this);
         _pairs = new PairBinder(context, amounts, this);
         AnalogueOutputs = new AnalogueOutputBinder(context, amounts, this, _addresses);
     }
@@ -80,6 +82,7 @@ internal sealed class DeclarationBinder
             AnalogueOutputSyntax output => AnalogueOutputs.Bind(output, symbol.Place),
             ReagentSyntax reagent => _signals.Bind(reagent, symbol.Place),
             CountSyntax count => _counts.Bind(count, symbol.Place),
+            RealSyntax real => _reals.Bind(real, symbol.Place),
             VotedSyntax voted => _votes.Bind(voted, symbol.Place),
             PairSyntax pair => _pairs.Bind(pair, symbol.Place),
             ParameterSyntax parameter => _signals.Bind(parameter, symbol.Place),

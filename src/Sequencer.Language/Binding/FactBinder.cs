@@ -155,7 +155,7 @@ internal sealed class FactBinder
         switch (name.Aspect?.Text)
         {
             case null:
-                if (_context.Symbols.Find(name.Name.Text) is { Kind: SymbolKind.AnalogueInput or SymbolKind.Parameter or SymbolKind.Count })
+                if (_context.Symbols.Find(name.Name.Text) is { Kind: SymbolKind.AnalogueInput or SymbolKind.Parameter or SymbolKind.Count or SymbolKind.Real })
                 {
                     _context.Report(QuantityDiagnostics.AmountForCondition(place.At(name)));
                     return null;

@@ -104,6 +104,9 @@ internal sealed class LinearForm
                 case CountQuantity { Count: { } count }:
                     AddVariable(count.Name, next.Sign, count.Resolution * count.Minimum, count.Resolution * count.Largest, count.Resolution, count.Unit);
                     break;
+                case RealQuantity { Real: { } real }:
+                    AddVariable(real.Name, next.Sign, real.Input.Resolution * real.Minimum, real.Input.Resolution * real.Maximum, real.Input.Resolution, real.Input.Unit);
+                    break;
                 default:
                     throw new System.Diagnostics.UnreachableException(next.Quantity.GetType().Name);
             }

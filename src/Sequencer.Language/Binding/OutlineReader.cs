@@ -133,6 +133,9 @@ internal sealed class OutlineReader
             case StartSyntax start:
                 _outline.Starts.Add(new PlacedSyntax<StartSyntax>(start, place));
                 break;
+            case CalibrateSyntax calibrate:
+                _outline.Calibrations.Add(new PlacedSyntax<CalibrateSyntax>(calibrate, place));
+                break;
             case AskedSyntax asked:
                 _outline.Asked.Add(new PlacedSyntax<AskedSyntax>(asked, place));
                 break;

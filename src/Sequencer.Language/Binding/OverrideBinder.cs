@@ -5,7 +5,7 @@ using Sequencer.Text;
 
 namespace Sequencer.Language.Binding;
 
-/// <summary>Overrides: of what, for how long, by whom.</summary>
+/// <summary>Overrides and calibrations: of what, for how long, by whom.</summary>
 internal sealed class OverrideBinder
 {
     /// <summary>One shift: whoever takes over must decide anew (common practice, no source).</summary>
@@ -45,14 +45,38 @@ internal sealed class OverrideBinder
             return null;
         }
 
-        Duration? most = _amounts.Time(syntax.AtMost, place);
-        if (most is { } time && time.Milliseconds > Longest.Milliseconds)
-        {
-            _context.Report(GuardDiagnostics.OverrideTooLong(place.At(syntax.AtMost), Longest));
-        }
-
+        Duration? most = Time(syntax.AtMost, place);
         return symbol is null || most is null
             ? null
             : new Override(symbol.Name, most.Value, syntax.Role.Text, syntax.Reason.Text, place.At(syntax));
+    }
+
+    public Calibration? Bind(CalibrateSyntax syntax, LinePlace place, DeclarationBinder declarations)
+    {
+        Duration? most = Time(syntax.AtMost, place);
+        AnalogueInput? input = declarations.ResolveReading(syntax.Signal, place);
+        if (input is not null && QualifiedName.IsForeign(input.Tag))
+        {
+            _context.Report(CountDiagnostics.CalibratedElsewhere(place.At(syntax.Signal), input.Tag));
+            return null;
+        }
+
+        if (input is not null && !_known.TryAdd(input.Tag, place.At(syntax.Signal)))
+        {
+            _context.Report(GuardDiagnostics.OverriddenTwice(place.At(syntax.Signal), input.Tag, _known[input.Tag]));
+        }
+
+        return input is null || most is null ? null : new Calibration(input, most.Value, syntax.Role.Text, syntax.Reason.Text, place.At(syntax));
+    }
+
+    private Duration? Time(AmountSyntax syntax, LinePlace place)
+    {
+        Duration? most = _amounts.Time(syntax, place);
+        if (most is { } time && time.Milliseconds > Longest.Milliseconds)
+        {
+            _context.Report(GuardDiagnostics.OverrideTooLong(place.At(syntax), Longest));
+        }
+
+        return most;
     }
 }

@@ -73,6 +73,7 @@ internal sealed class ProgramBinder
         {
             Overrides = [.. _outline.Overrides.Select(waiver => overrides.Bind(waiver.Syntax, waiver.Place)).OfType<Override>()],
             StartConditions = [.. _outline.Starts.Select(start => _requirements.Bind(start.Syntax, start.Place)).OfType<StartCondition>()],
+            Calibrations = [.. _outline.Calibrations.Select(calibrate => overrides.Bind(calibrate.Syntax, calibrate.Place, _declarations)).OfType<Calibration>()],
             Askers = [.. _outline.Asked.SelectMany(asked => starts.Bind(asked.Syntax, asked.Place))],
             HeldLimit = HeldLimit(),
             HandAdvance = _outline.Advance is { } advance ? new HandAdvance(advance.Syntax.Role.Text, advance.Place.At(advance.Syntax)) : null,
@@ -135,6 +136,7 @@ internal sealed class ProgramBinder
             Permissives = [.. bound.OfType<Permissive>()],
             Trips = [.. bound.OfType<Trip>()],
             Alarms = [.. bound.OfType<OperatorAlarm>()],
+            Reals = [.. bound.OfType<Real>()],
             Assumptions = [.. bound.OfType<AssumptionClause>()],
             Requirements = [.. bound.OfType<RequirementClause>()],
         };

@@ -22,6 +22,8 @@ internal sealed class ProgramOutline
 
     public PlacedSyntax<AdvanceSyntax>? Advance { get; set; }
 
+    public List<PlacedSyntax<CalibrateSyntax>> Calibrations { get; } = [];
+
     public List<PlacedSyntax<AskedSyntax>> Asked { get; } = [];
 
     public List<StepOutline> Steps { get; } = [];

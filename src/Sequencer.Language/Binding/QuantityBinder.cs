@@ -85,14 +85,14 @@ internal sealed class QuantityBinder
         Symbol? symbol = _context.Symbols.Resolve(
             name.Name,
             scope.Place,
-            found => found.Kind is SymbolKind.AnalogueInput or SymbolKind.Parameter or SymbolKind.Count,
+            found => found.Kind is SymbolKind.AnalogueInput or SymbolKind.Parameter or SymbolKind.Count or SymbolKind.Real,
             "a measured input, a parameter or a count");
         if (symbol is null)
         {
             return null;
         }
 
-        if (scope.Use.InputsOnly && (symbol.Unit is not null || symbol.Kind is SymbolKind.Parameter or SymbolKind.Count))
+        if (scope.Use.InputsOnly && (symbol.Unit is not null || symbol.Kind is SymbolKind.Parameter or SymbolKind.Count or SymbolKind.Real))
         {
             _context.Report(NameDiagnostics.NotAnInput(scope.Place.At(name)));
             return null;
@@ -102,6 +102,7 @@ internal sealed class QuantityBinder
         Quantity? quantity = symbol.Kind switch
         {
             SymbolKind.Parameter => _declarations.Demand<Parameter>(symbol, span) is { } parameter ? new ParameterQuantity(parameter, span) : null,
+            SymbolKind.Real => _declarations.Demand<Real>(symbol, span) is { } real ? new RealQuantity(real, span) : null,
             SymbolKind.Count => _declarations.Demand<Count>(symbol, span) is { } count ? new CountQuantity(count, span) : null,
             _ => _declarations.Demand<AnalogueInput>(symbol, span) is { } input ? new ReadingQuantity(input, span) : null,
         };
@@ -179,6 +180,7 @@ internal sealed class QuantityBinder
                 AnalogueInputSyntax input => input.Unit.Text,
                 ParameterSyntax parameter => parameter.Default.Unit?.Text,
                 CountSyntax count => count.Unit.Text,
+                RealSyntax real => real.Unit.Text,
                 _ => null,
             },
             _ => null,

@@ -75,19 +75,8 @@ internal sealed class RequirementBinder
             return null;
         }
 
-        int stroke = unit.Text.LastIndexOf('/');
-        Unit? amount = stroke > 0 ? UnitTable.Find(unit.Text[..stroke]) : null;
-        Unit? time = stroke > 0 ? UnitTable.Find(unit.Text[(stroke + 1)..]) : null;
-        if (amount?.Dimension != input.Unit.Dimension || time?.Dimension != Dimension.Time)
+        if (RateBinder.PerSecond(rate, unit, input.Unit.Dimension, place, _context) is not { } perSecond)
         {
-            _context.Report(QuantityDiagnostics.NotARate(place.At(unit), input.Unit.Dimension));
-            return null;
-        }
-
-        Rational perSecond = rate.Number.Value * amount.Factor / time.Factor;
-        if (perSecond.Sign <= 0)
-        {
-            _context.Report(QuantityDiagnostics.NotPositive(place.At(rate)));
             return null;
         }
 

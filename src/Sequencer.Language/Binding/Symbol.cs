@@ -28,6 +28,7 @@ internal sealed record Symbol(string Name, SymbolKind Kind, DeclarationSyntax? S
         ParameterSyntax => SymbolKind.Parameter,
         LatchSyntax => SymbolKind.Latch,
         CountSyntax => SymbolKind.Count,
+        RealSyntax => SymbolKind.Real,
         VotedSyntax => SymbolKind.Vote,
         PairSyntax => SymbolKind.Pair,
         GroupSyntax => SymbolKind.Group,

@@ -12,6 +12,7 @@ internal enum SymbolKind
     Parameter,
     Latch,
     Count,
+    Real,
     Vote,
     Pair,
     Group,

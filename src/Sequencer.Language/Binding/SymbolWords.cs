@@ -15,6 +15,7 @@ internal static class SymbolWords
         SymbolKind.Parameter => "a parameter",
         SymbolKind.Latch => "a latch",
         SymbolKind.Count => "a count",
+        SymbolKind.Real => "what is truly so in the plant",
         SymbolKind.Vote => "a vote",
         SymbolKind.Pair => "a pair of devices",
         SymbolKind.Group => "a group of protections",

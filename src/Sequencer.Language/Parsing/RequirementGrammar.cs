@@ -30,6 +30,36 @@ internal static class RequirementGrammar
         from monitored in Keyword("monitored").Then(_ => Symbol(",", null).XOptional()).Then(_ => Keyword("else")).Then(_ => ProtectionGrammar.Reaction).XOptional()
         select fact with { Name = name, Title = title, MonitoredElse = monitored.OrNull() };
 
+    private static readonly Parser<RealRateSyntax> RealRate = Node(
+        from comma in Symbol(",", null).XOptional()
+        from way in OneOf(null, "rises", "falls")
+        from most in Keyword("at most")
+        from rate in AmountWithUnit
+        from condition in Keyword("while").Then(_ => ExpressionGrammar.Condition).XOptional()
+        select new RealRateSyntax(way.Text == "rises", rate, condition.OrNull(), way.Span));
+
+    public static readonly Parser<StatementSyntax> Real =
+        from word in Keyword("real")
+        from name in Name
+        from description in QuotedText
+        from low in SignedNumber
+        from dots in Symbol("..")
+        from high in SignedNumber
+        from unit in UnitName
+        from read in Keyword("read by")
+        from signal in Name
+        from within in Keyword("within").Then(_ => AmountWithUnit)
+        from rates in RealRate.Repeated()
+        select new RealSyntax(name, description, low, high, unit, signal, within, rates, name.Span);
+
+    public static readonly Parser<StatementSyntax> Calibrate =
+        from word in Keyword("calibrate")
+        from signal in NameAnywhere
+        from most in Keyword("at most").Then(_ => Time)
+        from role in Keyword("role").Then(_ => Name)
+        from reason in QuotedText
+        select new CalibrateSyntax(signal, most, role, reason, word.Span);
+
     private static readonly Parser<RequirementSyntax> Never =
         from word in Keyword("never")
         from condition in ExpressionGrammar.Condition

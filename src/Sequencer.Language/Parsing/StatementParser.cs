@@ -39,6 +39,8 @@ internal static class StatementParser
         ["override"] = ProtectionGrammar.Override,
         ["alarm"] = ProtectionGrammar.Alarm,
         ["assume"] = RequirementGrammar.Assume,
+        ["calibrate"] = RequirementGrammar.Calibrate,
+        ["real"] = RequirementGrammar.Real,
         ["require"] = RequirementGrammar.Require,
         ["start"] = RequirementGrammar.Start,
         ["after"] = RequirementGrammar.Restart,

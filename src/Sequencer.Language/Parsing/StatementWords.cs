@@ -29,6 +29,8 @@ internal static class StatementWords
         ["permissive"] = "permissive I4 \"Valve first\" P101 starts only with ZSO101",
         ["trip"] = "trip T1 \"Emergency stop\" when ES001 then emergency",
         ["override"] = "override of I2 at most 30 min role Maintenance \"Probe out for calibration\"",
+        ["calibrate"] = "calibrate AT101 at most 30 min role Maintenance \"Probe in buffer solution\"",
+        ["real"] = "real TANK101 \"What stands in the tank\" 0 .. 6.000 m3 read by LT101 within 0.050 m3, rises at most 0.20 m3/min while P101",
         ["alarm"] = "alarm A1 \"Level high\" when LT101 > 5.2 m3",
         ["assume"] = "assume A1 \"Filling rate\" LT101 rises at most 0.40 m3/min",
         ["require"] = "require H1 \"Overfill\" never XV101 and LSHH101",
@@ -71,12 +73,12 @@ internal static class StatementWords
     public static FrozenSet<string> Keywords { get; } = Forms.Keys.Concat(
         ("a abort adds after alarm always amount and answered answers asked at bad batch begins between blocked clear closed commanded confirm de-energised delivers dosed driven each "
         + "else emergency everything exclusive failed falling falls finish for from held hold if in is its last latched limit loss "
-        + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises reset "
+        + "lowers monitored most motor never no normally not of off on once only open opposes or per power proved pulse pulses raises read reset "
         + "restart retained rises rising running safe scan scans set started starts stays step stopped switch takes the then to toward "
         + "total trip unless until usable valve value wait when while with within").Split(' ')).Concat($"{ProtectionWords} {StateWords}".Split(' ')).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> NeedAName = FrozenSet.ToFrozenSet(
-        ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "count", "ask", "voted", "group", "pair", "shared", "interlock", "permissive", "trip", "alarm", "assume", "require",
+        ["module", "equipment", "input", "output", "reagent", "parameter", "latch", "fact", "count", "ask", "calibrate", "real", "voted", "group", "pair", "shared", "interlock", "permissive", "trip", "alarm", "assume", "require",
         "open", "close", "run", "stop", "dose", "claim", "keep", "prompt", "set", "ramp", "unit"], StringComparer.Ordinal);
 
     /// <summary>Whether a line that ends like this goes on on the next one.</summary>

@@ -53,6 +53,7 @@ public static class QuantityMeasure
         ParameterQuantity parameter => parameter.Parameter.Resolution,
         TotalQuantity total => VolumeOfAScan(total.Output, scanMilliseconds),
         CountQuantity count => count.Count.Resolution,
+        RealQuantity real => real.Real.Input.Resolution,
         _ => throw new System.Diagnostics.UnreachableException($"no resolution of {leaf.GetType().Name}"),
     };
 

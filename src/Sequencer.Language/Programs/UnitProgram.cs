@@ -56,6 +56,11 @@ public sealed record UnitProgram
 
     public ImmutableArray<Override> Overrides { get; init; } = [];
 
+    public ImmutableArray<Calibration> Calibrations { get; init; } = [];
+
+    /// <summary>What is truly so beside some readings.</summary>
+    public ImmutableArray<Real> Reals { get; init; } = [];
+
     public ImmutableArray<OperatorAlarm> Alarms { get; init; } = [];
 
     public ImmutableArray<AssumptionClause> Assumptions { get; init; } = [];

@@ -84,6 +84,7 @@ internal static class ProgramRules
         new RestartElsewhereRule(),
         new LatchNeverReadRule(),
         new CountNeverReadRule(),
+        new RealOutsideRequirementRule(),
         new LatchNeverSetsRule(),
         new NeedsOwnProofRule(),
         new NormallyOpenLimitSwitchRule(),

@@ -39,11 +39,15 @@ internal sealed class AnalogueInstrument
         _seed = seed;
         _index = index;
         Milliamps = CurrentLoop.Milliamps(initial, description.Low, description.High);
+        TrueShare = ShareOfRange(initial);
     }
 
     public TransmitterDescription Description { get; }
 
     public double Milliamps { get; private set; }
+
+    /// <summary>What is truly so, as a share of the range.</summary>
+    public double TrueShare { get; private set; }
 
     public void Fail(TransmitterFault fault, bool failed)
     {
@@ -58,6 +62,7 @@ internal sealed class AnalogueInstrument
     /// <param name="reading">number of the reading</param>
     public void Advance(double actual, double tankLitres, double time, double seconds, long reading)
     {
+        TrueShare = ShareOfRange(actual);
         double seen = tankLitres < Description.CoveredFromLitres ? DryProbePh : actual;
         if (_loop is not null && Description.Measures is Measured.Ph or Measured.Redox)
         {
@@ -76,6 +81,8 @@ internal sealed class AnalogueInstrument
         double noisy = Description.Noise > 0.0 ? drifted + (Description.Noise * Noise.Normal(_seed, _index, reading)) : drifted;
         Milliamps = Current(Resolved(noisy));
     }
+
+    private double ShareOfRange(double actual) => (actual - Description.Low) / (Description.High - Description.Low);
 
     private double Resolved(double value) => Description.Resolution > 0.0
         ? Math.Round(value / Description.Resolution) * Description.Resolution

@@ -20,6 +20,7 @@ public sealed class ClosedLoop
     private readonly Stepper _stepper;
     private readonly IPlant _plant;
     private readonly AnalogueBinding[] _analogues;
+    private readonly RealBinding[] _reals;
     private readonly Wiring _wiring;
     private readonly LoopNames _names;
     private readonly int _powerReturned;
@@ -32,6 +33,7 @@ public sealed class ClosedLoop
         _plant = plant;
         _wiring = wiring;
         _analogues = [.. wiring.Analogues];
+        _reals = [.. wiring.Reals];
         _names = new LoopNames(stepper, plant, site);
         _powerReturned = stepper.System.Inputs.FirstOrDefault(input => input.Name == PowerReturned)?.Index ?? -1;
         _scanSeconds = stepper.System.ScanMilliseconds / 1000.0;
@@ -141,6 +143,11 @@ public sealed class ClosedLoop
         for (int index = 0; index < _analogues.Length; index++)
         {
             _analogues[index].Read(_plant, _stepper.Inputs);
+        }
+
+        for (int index = 0; index < _reals.Length; index++)
+        {
+            _reals[index].Read(_plant, _stepper.Inputs);
         }
 
         foreach (Wire wire in _wiring.Contacts)

@@ -13,6 +13,7 @@ namespace Sequencer.Simulation.Loop;
 /// </summary>
 internal sealed record Wiring(
     ImmutableArray<AnalogueBinding> Analogues,
+    ImmutableArray<RealBinding> Reals,
     ImmutableArray<Wire> Contacts,
     ImmutableArray<Wire> Outputs,
     ImmutableArray<SetpointWire> Setpoints,
@@ -64,12 +65,23 @@ internal sealed record Wiring(
             }
         }
 
+        List<RealBinding> reals = [];
+        foreach (RealMetadata real in site.Reals)
+        {
+            int transmitter = Transmitter(plant, real.Transmitter);
+            if (inputs.TryGetValue(real.Input, out int input) && transmitter >= 0)
+            {
+                operatorOwned[input] = false;
+                reals.Add(new RealBinding(transmitter, input, new IntegerRange(real.Low, real.High), system.Inputs[input].Range));
+            }
+        }
+
         foreach (string tag in plant.Transmitters.Select(port => port.Tag).Concat(plant.Contacts).Where(tag => !read.Contains(tag)))
         {
             diagnostics.Add(BindingDiagnostics.InstrumentNotRead(place, tag));
         }
 
-        return new Wiring([.. analogues], [.. contacts], JoinOutputs(system, plant, diagnostics), JoinSetpoints(system, plant, site, diagnostics), [.. operatorOwned]);
+        return new Wiring([.. analogues], [.. reals], [.. contacts], JoinOutputs(system, plant, diagnostics), JoinSetpoints(system, plant, site, diagnostics), [.. operatorOwned]);
     }
 
     private static int Transmitter(IPlant plant, string tag)

@@ -29,6 +29,8 @@ public sealed record SiteMetadata(string Name, string MeaningHash)
 
     public ImmutableArray<ReagentMetadata> Reagents { get; init; } = [];
 
+    public ImmutableArray<RealMetadata> Reals { get; init; } = [];
+
     public ImmutableArray<DischargeLimit> DischargeLimits { get; init; } = [];
 
     public ImmutableArray<TrendMark> Marks { get; init; } = [];

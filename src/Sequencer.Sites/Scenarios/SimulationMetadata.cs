@@ -23,6 +23,8 @@ public static class SimulationMetadata
         Prompts = [.. programs.Units.SelectMany(Prompts)],
         Records = [.. programs.Units.SelectMany(Records)],
         Reagents = [.. programs.Units.SelectMany(Reagents)],
+        Reals = [.. programs.Units.SelectMany(unit => unit.Reals.Select(real => new RealMetadata(
+            programs.NameOf(unit, $"{real.Name}.real"), real.Input.Tag, real.Input.Minimum, real.Input.Maximum)))],
         DischargeLimits = limits,
         Marks = [.. programs.Units.SelectMany(Marks).Distinct()],
         Convert = UnitConversions.Convert,

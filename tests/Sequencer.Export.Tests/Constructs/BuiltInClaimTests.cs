@@ -46,6 +46,27 @@ public sealed class BuiltInClaimTests
         Assert.IsType<Holds>(Verdict(pair, promise, procedure));
     }
 
+    [Theory]
+    [InlineData("LT1.calibration.ends")]
+    [InlineData("LT1.calibration.idle")]
+    public void What_calibration_promises_is_proved(string promise) => Assert.IsType<Holds>(Verdict(
+        "calibrate LT1 at most 2 s role Maintenance \"Set by hand\"\ninterlock I1 \"High\" M1 blocked while LT1 > 5.00 m3", promise));
+
+    /// <summary>The tank itself, not its reading: 9.00 m3, the reading's tolerance, and the few scans in which the last good value stands in.</summary>
+    [Fact]
+    public void That_the_tank_itself_is_not_overfilled_is_proved_and_leans_on_the_interlock()
+    {
+        const string tank = """
+            real TANK "What stands in the tank" 0 .. 11.00 m3 read by LT1 within 0.10 m3, rises at most 6 m3/min while M1
+            require H1 "Overflow" never M1 and TANK > 9.20 m3
+            require H2 "Overflow" never M1 and TANK > 9.11 m3
+            """;
+        const string guarded = tank + "\ninterlock I1 \"Full\" M1 blocked unless LT1 <= 9.00 m3";
+        Assert.IsType<Holds>(Verdict(guarded, "H1"));
+        Assert.IsType<Fails>(Verdict(guarded, "H2"));
+        Assert.IsType<Fails>(Verdict(tank, "H1"));
+    }
+
     private static Verdict Verdict(string declarations, string requirement, string procedure = ConstructExport.OneStep)
     {
         DemoExport unit = ConstructExport.Of(declarations, procedure);

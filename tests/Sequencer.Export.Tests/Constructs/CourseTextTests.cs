@@ -2,7 +2,7 @@ using Sequencer.Export.Tests.Equivalence;
 
 namespace Sequencer.Export.Tests.Constructs;
 
-/// <summary>Counts, the limit of Held, restart points and steps let go by hand, as text.</summary>
+/// <summary>Counts, calibration, the limit of Held, restart points and steps let go by hand, as text.</summary>
 public sealed class CourseTextTests
 {
     private const string TwoSteps = """
@@ -42,6 +42,8 @@ public sealed class CourseTextTests
     [InlineData("count C \"Count\" 0 .. 1.00 m3 each S2 adds 0.01 m3, over 4 s in 4 parts\ninterlock I1 \"Enough\" M2 blocked while C >= 0.03 m3", ConstructExport.OneStep)]
     [InlineData("held at most 2 s then abort \"Held too long\"", ConstructExport.OneStep)]
     [InlineData("held at most 2 s then alarm \"Held too long\"", ConstructExport.OneStep)]
+    [InlineData("calibrate LT1 at most 2 s role Maintenance \"Set by hand\"\ninterlock I1 \"High\" M1 blocked while LT1 > 5.00 m3", ConstructExport.OneStep)]
+    [InlineData("real TANK \"True\" 0 .. 11.00 m3 read by LT1 within 0.10 m3, rises at most 6 m3/min while M1\nrequire H1 \"Overflow\" never TANK > 10.50 m3", ConstructExport.OneStep)]
     [InlineData("", TwoSteps)]
     [InlineData("", Branches)]
     [InlineData("advance by hand role Commissioning", TwoSteps)]

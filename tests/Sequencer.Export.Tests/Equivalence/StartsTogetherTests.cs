@@ -63,7 +63,7 @@ public sealed class StartsTogetherTests
         output MA  motor  at %QX0.0  "Motor"  safe stopped
         procedure
           step 10 "One"
-            run MA while B.D < 5.0 mm
+            run MA while B.D < 5.0 mm and B.LTB > 0.200 m3
             limit 2 s then hold "Too long"
             go 20 when SA
           step 20 "Two" only if LTA > 0.500 m3
@@ -84,6 +84,7 @@ public sealed class StartsTogetherTests
         input  SB  switch  at %IX1.0  "Pulse"
         output MB  motor  at %QX1.0  "Motor"  safe stopped
         parameter depth = 0.500 m3 from 0.200 m3 to 0.900 m3
+        calibrate LTB at most 2 s role Maintenance "Set by hand"
         count C "Out" 0 .. 0.100 m3 each SB adds 0.010 m3, over 2 s in 2 parts
         count D "Coat" 0 .. 9.0 mm each SB takes 1.0 mm, set to 9.0 mm when at step 10
         start asked by A

@@ -69,6 +69,8 @@ internal sealed class TankPlant : IPlant
         _ => LevelMilliamps,
     };
 
+    public double TrueShare(int transmitter) => transmitter == 1 ? Ph / 14 : Volume / 6;
+
     public bool Contact(int contact) => Volume < TripVolume && !_faults[2];
 
     public double Quantity(int quantity) => quantity == 0 ? Volume : Volume < 0.01 ? double.NaN : Ph;

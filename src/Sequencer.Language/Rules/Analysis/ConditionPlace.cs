@@ -101,6 +101,11 @@ internal readonly record struct ConditionPlace(Condition Condition, ConditionRol
             yield return new ConditionPlace(condition, ConditionRole.Requirement);
         }
 
+        foreach (Condition condition in program.Reals.SelectMany(real => real.Rates).Select(rate => rate.While).OfType<Condition>())
+        {
+            yield return new ConditionPlace(condition, ConditionRole.Assumption);
+        }
+
         foreach (StartCondition start in program.StartConditions)
         {
             yield return new ConditionPlace(start.Condition, ConditionRole.Start);

@@ -93,6 +93,7 @@ internal sealed class LinearForm
             ParameterQuantity parameter => parameter.Parameter.Name,
             TotalQuantity total => total.Output.Tag + ".total",
             CountQuantity count => count.Count.Name,
+            RealQuantity real => real.Real.Name,
             _ => throw new ArgumentOutOfRangeException(nameof(leaf), leaf.GetType().Name, "no such quantity"),
         };
         Rational factor = sign + (_terms.TryGetValue(name, out LinearTerm term) ? term.Factor : Rational.Zero);

@@ -33,6 +33,7 @@ internal sealed class InputNeverReadRule : IProgramRule
         .. program.Outputs.Select(output => output.Confirmation).OfType<Confirmation>()
             .SelectMany(confirmation => new[] { confirmation.On, confirmation.Off }).OfType<SwitchInput>().Select(input => input.Tag),
         .. program.Assumptions.Select(assumption => assumption.Fact).OfType<AssumedRate>().Select(rate => rate.Input.Tag),
+        .. program.Reals.Select(real => real.Input.Tag),
         .. program.Steps.SelectMany(step => step.Actions).OfType<DoseAction>().Select(dose => dose.Signal.Tag),
         .. program.Steps.SelectMany(step => step.Actions).OfType<AmountDoseAction>().Select(dose => dose.Of).OfType<ReadingQuantity>().Select(basis => basis.Input.Tag),
         .. program.Steps.SelectMany(step => step.Actions).OfType<RecordAction>().Select(record => record.Value).OfType<ReadingQuantity>().Select(value => value.Input.Tag),

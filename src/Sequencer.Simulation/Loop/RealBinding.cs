@@ -1,0 +1,15 @@
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Plant;
+
+namespace Sequencer.Simulation.Loop;
+
+/// <summary>What is truly so where a transmitter measures, for the input that requirements read it from.</summary>
+internal readonly struct RealBinding(int transmitter, int input, IntegerRange reading, IntegerRange real)
+{
+    public void Read(IPlant plant, long[] inputs)
+    {
+        double share = plant.TrueShare(transmitter);
+        double steps = reading.Minimum + (share * (reading.Maximum - reading.Minimum));
+        inputs[input] = double.IsNaN(steps) ? real.Minimum : (long)Math.Clamp(Math.Round(steps), real.Minimum, real.Maximum);
+    }
+}
