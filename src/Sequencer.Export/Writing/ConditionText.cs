@@ -271,7 +271,7 @@ internal sealed class ConditionText(UnitText unit)
         ReadingQuantity reading => unit.Names.Of($"{reading.Input.Tag}.held"),
         ParameterQuantity parameter => unit.Names.Of($"{parameter.Parameter.Name}.batch"),
         TotalQuantity total => unit.Names.Of($"{total.Output.Tag}.total"),
-        CountQuantity count => Foreign(count.Count.Name) ? $"({unit.Seen.Count(count.Count.Name)})" : CountText.Value(unit, count.Count),
+        CountQuantity count => Foreign(count.Count.Name) ? unit.Seen.Count(count.Count.Name) : CountText.Value(unit, count.Count),
         _ => throw new System.Diagnostics.UnreachableException($"no text for {leaf.GetType().Name}"),
     };
 

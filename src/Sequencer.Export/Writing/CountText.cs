@@ -6,15 +6,8 @@ namespace Sequencer.Export.Writing;
 /// <summary>Counts, in steps of their resolution.</summary>
 internal static class CountText
 {
-    /// <summary>The names of the variables whose sum is the count.</summary>
-    public static IEnumerable<string> Parts(Count count) => count.Window is { } window
-        ? Enumerable.Range(0, window.Parts + 1).Select(part => FormattableString.Invariant($"{count.Name}.part{part}"))
-        : [count.Name];
-
     /// <summary>The value at the start of the scan.</summary>
-    public static string Value(UnitText unit, Count count) => count.Window is null
-        ? Variable(unit, count, count.Name)
-        : $"({string.Join(" + ", Parts(count).Select(part => Variable(unit, count, part)))})";
+    public static string Value(UnitText unit, Count count) => Variable(unit, count, count.Name, count.Largest);
 
     /// <summary>Section 9: all counts see what was before any of them changes.</summary>
     public static void Write(UnitText unit)
@@ -38,8 +31,13 @@ internal static class CountText
         TextLines body = unit.Body;
         foreach (Count count in unit.Unit.Counts)
         {
-            string value = Variable(unit, count, Parts(count).First());
+            string value = count.Window is null ? Value(unit, count) : Part(unit, count, 0);
             string comes = unit.Names.Of($"{count.Name}.comes");
+            if (count.Window is not null)
+            {
+                body.Add($"{unit.Scratch($"{count.Name}.before", "DINT")} := {value};");
+            }
+
             if (count.SetWhen is not null)
             {
                 body.Open($"IF {unit.Names.Of($"{count.Name}.sets")} THEN");
@@ -63,10 +61,13 @@ internal static class CountText
     private static void Roll(UnitText unit, Count count, CountWindow window)
     {
         TextLines body = unit.Body;
-        string[] parts = [.. Parts(count).Select(part => Variable(unit, count, part))];
+        string[] parts = [.. Enumerable.Range(0, window.Parts + 1).Select(part => Part(unit, count, part))];
+        string sum = Value(unit, count);
         long scans = Math.Max(1, (unit.Scans(window.Time) + window.Parts - 1) / window.Parts);
         string clock = unit.Counter(VariableSection.Retained, $"{count.Name}.clock", Math.Max(1, scans - 1), $"scans of this part of {DurationText.Of(window.Time)}");
+        body.Add(FormattableString.Invariant($"{sum} := LIMIT(0, {sum} + {parts[0]} - {unit.Names.Of($"{count.Name}.before")}, {count.Largest});"));
         body.Open(FormattableString.Invariant($"IF {clock} >= {scans - 1} THEN"));
+        body.Add(FormattableString.Invariant($"{sum} := LIMIT(0, {sum} - {parts[^1]}, {count.Largest});"));
         for (int part = parts.Length - 1; part > 0; part--)
         {
             body.Add($"{parts[part]} := {parts[part - 1]};");
@@ -75,7 +76,7 @@ internal static class CountText
         body.Add($"{parts[0]} := 0;");
         body.Add($"{clock} := 0;");
         body.Else("ELSE");
-        body.Add($"{clock} := {clock} + 1;");
+        body.Add(UnitText.CountUp(clock, Math.Max(1, scans - 1)));
         body.Close("END_IF;");
     }
 
@@ -90,9 +91,12 @@ internal static class CountText
         return $"IF {room} THEN {value} := {value} {(adds ? "+" : "-")} {step}; ELSE {value} := {end}; END_IF;";
     }
 
-    private static string Variable(UnitText unit, Count count, string path)
+    private static string Part(UnitText unit, Count count, int part) =>
+        Variable(unit, count, FormattableString.Invariant($"{count.Name}.part{part}"), count.Maximum);
+
+    private static string Variable(UnitText unit, Count count, string path, long most)
     {
         string step = (count.Resolution / count.Unit.Factor).ToDouble().ToString("0.######", CultureInfo.InvariantCulture);
-        return unit.Number(VariableSection.Retained, path, count.Minimum, count.Maximum, count.Initial, $"{count.Description}; one is {step} {count.Unit.Symbol}");
+        return unit.Number(VariableSection.Retained, path, count.Minimum, most, count.Initial, $"{count.Description}; one is {step} {count.Unit.Symbol}");
     }
 }

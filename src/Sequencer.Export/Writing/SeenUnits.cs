@@ -41,9 +41,8 @@ internal sealed class SeenUnits(UnitText unit, SiteProgram site)
     {
         (string other, string name) = QualifiedName.Split(count);
         Count declared = site.Units.First(one => one.Name == other).Counts.First(one => one.Name == name);
-        return CountText.Parts(declared).Select(part => See(new SeenVariable(
-            other, part, SeenKind.Count, part, UnitText.Range(declared.Minimum, declared.Maximum), Number(declared.Initial), true, QualifiedName.Of(other, part))))
-            .Aggregate((sum, part) => $"{sum} + {part}");
+        return See(new SeenVariable(
+            other, name, SeenKind.Count, name, UnitText.Range(declared.Minimum, declared.Largest), Number(declared.Initial), true, count));
     }
 
     public string Trip(string trip)

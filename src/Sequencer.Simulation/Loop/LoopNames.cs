@@ -38,7 +38,7 @@ internal sealed class LoopNames
         ImmutableArray<Definition> facts = Facts(system, site);
         for (int index = 0; index < facts.Length; index++)
         {
-            Add(facts[index].Name, ValueOrigin.Observed, system.Alarms.Length + index, null);
+            Add(facts[index].Name, ValueOrigin.Observed, system.Alarms.Length + index, site.Signal(facts[index].Name));
         }
 
         AddPlant(plant.Quantities, ValueOrigin.PlantQuantity);

@@ -35,6 +35,9 @@ public sealed record SiteMetadata(string Name, string MeaningHash)
 
     public ImmutableArray<TrendMark> Marks { get; init; } = [];
 
+    /// <summary>Inputs that take a value in place of a reading, each with the description of that reading.</summary>
+    public ImmutableDictionary<string, SignalMetadata> PutValues { get; init; } = ImmutableDictionary<string, SignalMetadata>.Empty;
+
     /// <summary>Converts between the units of the site's language; knows nothing until it is given.</summary>
     public UnitConversion Convert { get; init; } = static (value, from, to) => string.Equals(from, to, StringComparison.Ordinal) ? value : null;
 
@@ -47,6 +50,11 @@ public sealed record SiteMetadata(string Name, string MeaningHash)
         if (_byTag.TryGetValue(variable, out SignalMetadata? signal))
         {
             return signal;
+        }
+
+        if (PutValues.TryGetValue(variable, out SignalMetadata? put))
+        {
+            return put;
         }
 
         foreach (string suffix in (ReadOnlySpan<string>)[".setting", ".batch"])

@@ -23,6 +23,10 @@ public static class SimulationMetadata
         Prompts = [.. programs.Units.SelectMany(Prompts)],
         Records = [.. programs.Units.SelectMany(Records)],
         Reagents = [.. programs.Units.SelectMany(Reagents)],
+        PutValues = programs.Units.SelectMany(unit => unit.Calibrations).ToImmutableDictionary(
+            calibration => $"{calibration.Input.Tag}.put",
+            calibration => new SignalMetadata(
+                $"{calibration.Input.Tag}.put", SignalKind.Other, calibration.Input.Unit.Symbol, InUnit(calibration.Input.Resolution, calibration.Input.Unit), $"Put in place of {calibration.Input.Tag}")),
         Reals = [.. programs.Units.SelectMany(unit => unit.Reals.Select(real => new RealMetadata(
             programs.NameOf(unit, $"{real.Name}.real"), real.Input.Tag, real.Input.Minimum, real.Input.Maximum)))],
         DischargeLimits = limits,
@@ -58,6 +62,11 @@ public static class SimulationMetadata
             {
                 Range = (output.Minimum, output.Maximum),
             };
+        }
+
+        foreach (Count count in unit.Counts)
+        {
+            yield return new SignalMetadata($"{unit.Name}.{count.Name}", SignalKind.Other, count.Unit.Symbol, InUnit(count.Resolution, count.Unit), count.Description);
         }
 
         foreach (Parameter parameter in unit.Parameters)

@@ -40,6 +40,7 @@ public sealed class CourseTextTests
     [InlineData("count C \"Count\" 0 .. 6.0 mm each S2 takes 2.5 mm, set to 6.0 mm when at step 10\ninterlock I1 \"Enough\" M2 blocked while C < 1.0 mm", ConstructExport.OneStep)]
     [InlineData("count C \"Count\" 0 .. 9.00 m3 each LT1 > 5.00 m3 adds 0.40 m3\ninterlock I1 \"Enough\" M2 blocked while C > LT1", ConstructExport.OneStep)]
     [InlineData("count C \"Count\" 0 .. 1.00 m3 each S2 adds 0.01 m3, over 4 s in 4 parts\ninterlock I1 \"Enough\" M2 blocked while C >= 0.03 m3", ConstructExport.OneStep)]
+    [InlineData("count C \"Count\" 0 .. 200.000 m3 each S2 adds 0.010 m3, over 24 h in 24 parts\ninterlock I1 \"Enough\" M2 blocked while C >= 110.000 m3", ConstructExport.OneStep)]
     [InlineData("held at most 2 s then abort \"Held too long\"", ConstructExport.OneStep)]
     [InlineData("held at most 2 s then alarm \"Held too long\"", ConstructExport.OneStep)]
     [InlineData("calibrate LT1 at most 2 s role Maintenance \"Set by hand\"\ninterlock I1 \"High\" M1 blocked while LT1 > 5.00 m3", ConstructExport.OneStep)]

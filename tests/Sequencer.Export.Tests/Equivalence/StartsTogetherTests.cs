@@ -35,7 +35,7 @@ public sealed class StartsTogetherTests
     [Theory]
     [InlineData("AND (NOT Asked_A_Taken)", "")]
     [InlineData("Asked_A_Taken := A_Ask_B_Stands AND", "Asked_A_Taken := ")]
-    [InlineData("B_C_Part1_Shown := B.Shown_C_Part1;", "B_C_Part1_Shown := 0;")]
+    [InlineData("B_C_Shown := B.Shown_C;", "B_C_Shown := 0;")]
     public void A_changed_line_is_found(string line, string changed)
     {
         (TransitionSystem system, StructuredTextExport export) = Write();
