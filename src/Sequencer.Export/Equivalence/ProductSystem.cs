@@ -97,6 +97,12 @@ internal sealed class ProductSystem
 
         foreach (OutputVariable output in _other.Outputs.Where(output => !met.Contains(output.Name) && _pairs.All(pair => pair.Other != output.Name)))
         {
+            if (output.Value.Sort != Sort.Boolean)
+            {
+                _unpaired.Add($"output {output.Name} of the text");
+                continue;
+            }
+
             _pairs.Add(new PairedValue("no alarm", output.Name, Builder.False, OfOther(output.Value), output.Origin, output.Origin));
         }
     }

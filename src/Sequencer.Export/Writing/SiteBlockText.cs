@@ -154,6 +154,7 @@ internal sealed class SiteBlockText
 
     private static bool IsTag(UnitProgram unit, string name) =>
         unit.Outputs.Any(output => output.Tag == name)
+        || unit.AnalogueOutputs.Any(output => output.Tag == name)
         || unit.AnalogueInputs.Any(input => input.Tag == name)
         || unit.SwitchInputs.Any(input => input.Tag == name);
 }

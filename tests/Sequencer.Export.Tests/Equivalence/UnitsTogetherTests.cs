@@ -94,11 +94,13 @@ public sealed class UnitsTogetherTests
             input  S{letter}  switch normally closed  at %IX{place}.0  "Motor runs"
             output M{letter}  motor  at %QX{place}.0  "Motor"  safe stopped, confirm S{letter} within 1 s, delivers WATER at 6.0 L/min
             output X{letter}  valve  at %QX{place}.1  "Valve"  safe open, de-energised open
+            output V{letter}  0 .. 100.0 %  at %QW{place}  "Speed"  safe 10.0 %, rate at most 20.0 % in 1 s
             reagent WATER "Water"
             {declarations}
             procedure
               step 10 "One"
                 run M{letter}
+                set V{letter} to 40.0 %
                 limit 1 h then hold "Too long"
                 go 20 when LT{letter} > 0.200 m3 stays 1 s
               step 20 "Two"

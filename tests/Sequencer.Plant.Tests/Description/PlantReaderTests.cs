@@ -40,6 +40,7 @@ public sealed class PlantReaderTests
     [Theory]
     [InlineData("fernhollow")]
     [InlineData("marlpit-wharf")]
+    [InlineData("quillgate")]
     public void A_file_cut_off_anywhere_is_read_or_reported(string site)
     {
         string text = Site(site);

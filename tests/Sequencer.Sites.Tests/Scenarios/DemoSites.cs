@@ -5,7 +5,7 @@ public sealed class DemoSites
 {
     private readonly Dictionary<string, DemoSite> _sites = new(StringComparer.Ordinal);
 
-    public static IEnumerable<string> Folders { get; } = ["fernhollow", "marlpit-wharf", "sedgemere"];
+    public static IEnumerable<string> Folders { get; } = ["fernhollow", "marlpit-wharf", "sedgemere", "quillgate"];
 
     internal DemoSite Of(string folder)
     {
