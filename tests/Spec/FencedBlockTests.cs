@@ -12,7 +12,7 @@ namespace Sequencer.Spec.Tests;
 /// commas: exactly these, as often as they are named, warnings included. <c>seq fragment</c> has lines
 /// that can be read, <c>yaml fragment</c> is YAML; <c>yaml site-scenario SITE</c> is a scenario of a site,
 /// <c>yaml site-files SITE</c> are files to be put into one, each under a line with its name.
-/// The blocks of the tutorial are run in tests/Sequencer.Cli.Tests. What is no program says so: <c>text</c>, <c>sh</c>, <c>ebnf</c> and the like.
+/// <c>seq scans</c> is played scan by scan (Scans). The blocks of the tutorial are run in tests/Sequencer.Cli.Tests. What is no program says so: <c>text</c>, <c>sh</c>, <c>ebnf</c> and the like.
 /// </summary>
 public sealed partial class FencedBlockTests
 {
@@ -37,6 +37,12 @@ public sealed partial class FencedBlockTests
         if (NoPrograms.Contains(block.Tag))
         {
             Assert.False(block.Text.StartsWith("language 1", StringComparison.Ordinal), $"{block} is a program; say `seq …`");
+            return;
+        }
+
+        if (block.Tag == "seq scans")
+        {
+            Assert.Equal("spec/meaning.md", block.Path);
             return;
         }
 
