@@ -21,6 +21,9 @@ public enum SignalKind
     /// <summary>A dose total of the batch.</summary>
     Total,
 
+    /// <summary>An amount that the program counts.</summary>
+    Count,
+
     /// <summary>Anything else worth a name and a unit.</summary>
     Other,
 }

@@ -24,7 +24,7 @@ internal sealed class RecordColumns
         _loop = loop;
         _units = units;
         _outputs = outputs;
-        _numbers = [.. Named(loop, SignalKind.Analogue), .. Named(loop, SignalKind.Setpoint), .. Named(loop, SignalKind.Total), .. Named(loop, SignalKind.Other)];
+        _numbers = [.. Named(loop, SignalKind.Analogue), .. Named(loop, SignalKind.Setpoint), .. Named(loop, SignalKind.Total), .. Named(loop, SignalKind.Count)];
         _switches = [.. Named(loop, SignalKind.Switch), .. Faults(loop)];
         _quantities = [.. loop.Plant.Quantities.Concat(loop.Plant.Totals).Select(quantity => loop.Find(quantity.Name)).OfType<ValueSource>().Where(IsPlants)];
         _switchValues = new double[_switches.Length];

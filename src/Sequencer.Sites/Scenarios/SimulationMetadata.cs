@@ -66,7 +66,7 @@ public static class SimulationMetadata
 
         foreach (Count count in unit.Counts)
         {
-            yield return new SignalMetadata($"{unit.Name}.{count.Name}", SignalKind.Other, count.Unit.Symbol, InUnit(count.Resolution, count.Unit), count.Description);
+            yield return new SignalMetadata($"{unit.Name}.{count.Name}", SignalKind.Count, count.Unit.Symbol, InUnit(count.Resolution, count.Unit), count.Description);
         }
 
         foreach (Parameter parameter in unit.Parameters)
