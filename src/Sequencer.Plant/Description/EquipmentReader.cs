@@ -153,6 +153,13 @@ internal sealed class EquipmentReader(PlantNames names)
             through.Add(drive.Value);
         }
 
+        ImmutableArray<string>.Builder notThrough = ImmutableArray.CreateBuilder<string>();
+        foreach (Placed<string> valve in fields.EachText("not_through"))
+        {
+            names.Refer(valve, "valve", NameKind.Valve);
+            notThrough.Add(valve.Value);
+        }
+
         string? dosingLine = fields.Has("dosing_line") ? Reference(fields, "dosing_line", "dosing line", NameKind.DosingLine) : null;
         Quantity? rate = fields.OptionalQuantity("rate", Dimension.VolumeFlow, NumberRange.Positive);
         OutletDescription? outlet = fields.OptionalFields("outlet") is { } free ? Outlet(free) : null;
@@ -168,7 +175,7 @@ internal sealed class EquipmentReader(PlantNames names)
         }
 
         fields.RejectUnknownKeys();
-        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, through.ToImmutable(), dosingLine, name.Span);
+        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, through.ToImmutable(), notThrough.ToImmutable(), dosingLine, name.Span);
     }
 
     private static OutletDescription Outlet(YamlFields fields)

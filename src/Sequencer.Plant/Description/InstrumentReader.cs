@@ -10,11 +10,18 @@ namespace Sequencer.Plant.Description;
 internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
 {
     private static readonly NumberRange LagSeconds = new(0.0, 86_400.0);
+    private static readonly NumberRange TurnSeconds = new(1.0, 86_400.0);
 
-    private static readonly string[] MeasuredWords = ["volume", "level", "pH", "temperature", "flow", "redox", "turbidity"];
+    private static readonly string[] MeasuredWords = ["volume", "level", "pH", "temperature", "flow", "redox", "turbidity", "pressure", "turns"];
 
-    /// <summary>What a switch may watch: what may never change would never move it.</summary>
-    private static readonly string[] SwitchWords = MeasuredWords[..^2];
+    private static readonly string[] TransmitterWords = [.. MeasuredWords.Where(word => word != Word(Measured.Turns))];
+
+    /// <summary>What a switch may watch: a value that never changes would never move it.</summary>
+    private static readonly string[] SwitchWords =
+        [.. MeasuredWords.Where(word => word != Word(Measured.Redox) && word != Word(Measured.Turbidity) && word != Word(Measured.Pressure))];
+
+    /// <summary>A mark passes its switch in the last tenth of a turn (our own choice).</summary>
+    private const double MarkFrom = 0.9;
 
     private readonly List<(string Tag, Measured Measures, Placed<string> Place)> _places = [];
 
@@ -41,7 +48,9 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
 
     private static bool Has(NameKind kind, Measured measures) => kind switch
     {
-        NameKind.Tank => measures is not Measured.Flow,
+        NameKind.Tank => measures is not (Measured.Flow or Measured.Pressure or Measured.Turns),
+        NameKind.Pump => measures is Measured.Pressure or Measured.Turns,
+        NameKind.Agitator => measures is Measured.Turns,
         NameKind.Reagent => measures is Measured.Volume,
         NameKind.Line => measures is Measured.Flow or Measured.Turbidity,
         NameKind.SampleLoop => measures is Measured.Flow or Measured.Ph or Measured.Redox,
@@ -58,13 +67,14 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
         Measured.Temperature => Dimension.Temperature,
         Measured.Redox => Dimension.Potential,
         Measured.Turbidity => Dimension.Turbidity,
+        Measured.Pressure => Dimension.Pressure,
         _ => Dimension.VolumeFlow,
     };
 
     private TransmitterDescription Transmitter(Placed<string> name, YamlFields fields)
     {
         names.Declare(name, NameKind.Transmitter);
-        Measured measures = Measures(fields, MeasuredWords, name.Value, out Placed<string> place);
+        Measured measures = Measures(fields, TransmitterWords, name.Value, out Placed<string> place);
         Dimension dimension = DimensionOf(measures);
         double low = fields.RequiredQuantity("low", dimension, NumberRange.Any);
         double high = fields.RequiredQuantity("high", dimension, NumberRange.Any);
@@ -99,6 +109,7 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
     {
         Measured.Redox when hasRedox => fields.OptionalQuantity("steady", dimension, NumberRange.Any)?.Value,
         Measured.Redox or Measured.Turbidity => fields.RequiredQuantity("steady", dimension, NumberRange.Any),
+        Measured.Pressure => fields.RequiredQuantity("at_full_speed", dimension, NumberRange.Any),
         _ => null,
     };
 
@@ -106,6 +117,21 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
     {
         names.Declare(name, NameKind.Contact);
         Measured measures = Measures(fields, SwitchWords, name.Value, out Placed<string> place);
+        if (measures is Measured.Turns)
+        {
+            SwitchDescription mark = new(
+                name.Value,
+                measures,
+                place.Value,
+                true,
+                MarkFrom,
+                0.0,
+                fields.OptionalFlag("normally_closed", false),
+                fields.RequiredQuantity("every", Dimension.Time, TurnSeconds));
+            fields.RejectUnknownKeys();
+            return mark;
+        }
+
         Dimension dimension = DimensionOf(measures);
         bool above = fields.Has("above");
         if (above && fields.Has("below"))
@@ -138,7 +164,7 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
     {
         Measured measures = (Measured)Array.IndexOf(MeasuredWords, fields.RequiredWord("measures", words));
         place = fields.RequiredText("in");
-        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop);
+        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop, NameKind.Pump, NameKind.Agitator);
         _places.Add((tag, measures, place));
         return measures;
     }

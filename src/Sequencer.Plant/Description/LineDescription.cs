@@ -13,6 +13,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="RateLitresPerSecond">flow with everything open; 0 where <paramref name="Outlet"/> tells</param>
 /// <param name="Outlet">a free outlet; null for a constant rate</param>
 /// <param name="Through">tags of pumps and valves, all of which must run or be open</param>
+/// <param name="NotThrough">tags of valves, all of which must stand closed: the other way of a three-way valve</param>
 /// <param name="DosingLine">the dosing line that it goes through; null for none</param>
 /// <param name="Span">where it is described</param>
 public sealed record LineDescription(
@@ -22,5 +23,6 @@ public sealed record LineDescription(
     double RateLitresPerSecond,
     OutletDescription? Outlet,
     ImmutableArray<string> Through,
+    ImmutableArray<string> NotThrough,
     string? DosingLine,
     SourceSpan Span);

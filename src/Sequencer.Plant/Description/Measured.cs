@@ -23,4 +23,10 @@ public enum Measured
 
     /// <summary>turbidity, NTU: the one that the description says, since no settling is modelled</summary>
     Turbidity,
+
+    /// <summary>pressure at a pump, kilopascals: in proportion to its speed, since no pump curve is modelled</summary>
+    Pressure,
+
+    /// <summary>turns of a motor: a mark that passes a switch once a turn</summary>
+    Turns,
 }

@@ -16,7 +16,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="Resolution">step of the output; 0 for none</param>
 /// <param name="CoveredFromLitres">a probe in the tank is dry below this volume; 0 where it cannot be</param>
 /// <param name="FailsHigh">which NE 43 failure current it gives when it finds itself failed</param>
-/// <param name="Steady">what the instrument sees all the time, in base units; null for one that sees the model</param>
+/// <param name="Steady">what the instrument sees all the time, or a pressure at full speed, in base units; null for one that sees the model</param>
 public sealed record TransmitterDescription(
     string Tag,
     Measured Measures,

@@ -6,6 +6,7 @@ namespace Sequencer.Plant.Hydraulics;
 /// <summary>A line of the description with the running things it is made of.</summary>
 /// <param name="Description">as described</param>
 /// <param name="Drives">the pumps and valves in it</param>
+/// <param name="OtherWays">the valves that lead its water elsewhere when open</param>
 /// <param name="FromTank">index of the tank it draws from; -1 for a source</param>
 /// <param name="FromSource">index of the source it draws from; -1 for a tank</param>
 /// <param name="ToTank">index of the tank it feeds; -1 for outside</param>
@@ -14,6 +15,7 @@ namespace Sequencer.Plant.Hydraulics;
 internal sealed record Pipe(
     LineDescription Description,
     ImmutableArray<Drive> Drives,
+    ImmutableArray<Drive> OtherWays,
     int FromTank,
     int FromSource,
     int ToTank,
@@ -23,13 +25,18 @@ internal sealed record Pipe(
     /// <summary>Reagents and whatever comes through a dosing line find their way into the bulk slowly.</summary>
     public bool IsDosed { get; init; }
 
-    /// <summary>The least opened of its drives, 0 to 1.</summary>
+    /// <summary>The least opened of its drives, or what the most opened of the other ways leaves, 0 to 1.</summary>
     public double Opening(double time)
     {
         double opening = 1.0;
         foreach (Drive drive in Drives)
         {
             opening = Math.Min(opening, drive.Effect(time));
+        }
+
+        foreach (Drive valve in OtherWays)
+        {
+            opening = Math.Min(opening, 1.0 - valve.Effect(time));
         }
 
         return opening;
@@ -41,6 +48,11 @@ internal sealed record Pipe(
         foreach (Drive drive in Drives)
         {
             next = Math.Min(next, drive.NextKink(time));
+        }
+
+        foreach (Drive valve in OtherWays)
+        {
+            next = Math.Min(next, valve.NextKink(time));
         }
 
         return next;

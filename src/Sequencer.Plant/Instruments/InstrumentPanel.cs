@@ -13,6 +13,7 @@ internal sealed class InstrumentPanel
     private readonly bool[] _operated;
     private readonly ImmutableArray<Func<double>> _measured;
     private readonly ImmutableArray<Func<double>> _switched;
+    private readonly List<MarkedShaft> _shafts = [];
 
     /// <summary>The tank that each transmitter sits in; -1 for none.</summary>
     private readonly ImmutableArray<int> _probeTanks;
@@ -26,8 +27,8 @@ internal sealed class InstrumentPanel
         PlantModel model = parts.Model;
         _operated = new bool[model.HandSwitches.Length];
         Loops = [.. model.SampleLoops.Select(loop => new SampleLoop(loop, parts.Drive(loop.Pump), parts.Tanks[parts.Tank(loop.From)]))];
-        _measured = [.. model.Transmitters.Select(described => described.Steady is { } steady ? () => steady : Actual(described.Measures, described.In))];
-        _switched = [.. model.Switches.Select(described => Actual(described.Measures, described.In))];
+        _measured = [.. model.Transmitters.Select(described => Seen(described))];
+        _switched = [.. model.Switches.Select(described => described.Measures is Measured.Turns ? Turned(described) : Actual(described.Measures, described.In))];
         _probeTanks = [.. model.Transmitters.Select(described => parts.Tank(described.In))];
         Transmitters = [.. model.Transmitters.Select((described, index) => Transmitter(described, seed, index))];
         Switches = [.. model.Switches.Select(described => new ThresholdSwitch(described))];
@@ -55,6 +56,11 @@ internal sealed class InstrumentPanel
             loop.Advance(_motion.Time, seconds, Volume(loop.Tank.Index));
         }
 
+        foreach (MarkedShaft shaft in _shafts)
+        {
+            shaft.Advance(_motion.Time, seconds);
+        }
+
         for (int index = 0; index < Transmitters.Length; index++)
         {
             double tankLitres = _probeTanks[index] >= 0 ? Volume(_probeTanks[index]) : double.PositiveInfinity;
@@ -72,6 +78,29 @@ internal sealed class InstrumentPanel
         {
             Switches[index].Advance(_switched[index]());
         }
+    }
+
+    private Func<double> Seen(TransmitterDescription described)
+    {
+        if (described.Steady is not { } steady)
+        {
+            return Actual(described.Measures, described.In);
+        }
+
+        if (described.Measures is not Measured.Pressure)
+        {
+            return () => steady;
+        }
+
+        Drive pump = _parts.Drive(described.In);
+        return () => steady * pump.Effect(_motion.Time);
+    }
+
+    private Func<double> Turned(SwitchDescription described)
+    {
+        MarkedShaft shaft = new(_parts.Drive(described.In), described.TurnSeconds);
+        _shafts.Add(shaft);
+        return () => shaft.Turned;
     }
 
     /// <summary>Reads the true value, in base units, of what is measured at a place that the reader has checked to have it.</summary>

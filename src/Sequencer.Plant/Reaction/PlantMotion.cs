@@ -29,6 +29,9 @@ internal sealed class PlantMotion
     /// <summary>Relative to what is in the tank: a content more negative than rounding explains.</summary>
     private const double NegativeShare = 1e-6;
 
+    /// <summary>mol or g: what a hundred steps may add up to by the error allowed in each, however little water there is.</summary>
+    private const double NegativeAmount = 1e-4;
+
     private readonly PlantParts _parts;
     private readonly DormandPrince _integrator;
     private readonly WaterChemistry[] _chemistry;
@@ -86,7 +89,9 @@ internal sealed class PlantMotion
     {
         if (_interrupted)
         {
+            // A limit found further on than now was never reached.
             CutAt(Time);
+            LetGo();
             _interrupted = false;
         }
 
@@ -130,7 +135,7 @@ internal sealed class PlantMotion
         }
     }
 
-    /// <summary>Finds the first tank that reaches its rim or heel within the step, and lets go those that have left theirs.</summary>
+    /// <summary>Finds the first tank that reaches its rim or heel within the step, and lets go those that have left theirs by its end.</summary>
     private void CutAtFirstLimit()
     {
         TankBody? first = null;
@@ -150,16 +155,24 @@ internal sealed class PlantMotion
             {
                 (first, when, isRim) = (tank, drawn, false);
             }
-
-            tank.IsFull &= _integrator.State[volume] > rim - FreeAgain;
-            tank.IsDrawnDown &= _integrator.State[volume] < heel + FreeAgain;
         }
 
+        LetGo();
         if (first is not null)
         {
             CutAt(when);
             first.IsFull |= isRim;
             first.IsDrawnDown |= !isRim;
+        }
+    }
+
+    private void LetGo()
+    {
+        foreach (TankBody tank in _parts.Tanks)
+        {
+            double litres = _integrator.State[_parts.Layout.Volume(tank.Index)];
+            tank.IsFull &= litres > tank.Description.OverflowLitres - FreeAgain;
+            tank.IsDrawnDown &= litres < tank.Description.HeelLitres + FreeAgain;
         }
     }
 
@@ -198,7 +211,7 @@ internal sealed class PlantMotion
             for (int content = 0; content < _parts.Contents.Count; content++)
             {
                 double amount = state[_parts.Layout.Mixed(tank.Index) + content];
-                if (!(amount >= -NegativeShare * litres))
+                if (!(amount >= -Math.Max(NegativeAmount, NegativeShare * litres)))
                 {
                     Fail($"balance of {_parts.Contents.Names[content]}", place, FormattableString.Invariant($"the content is {amount:G6}"));
                     return;

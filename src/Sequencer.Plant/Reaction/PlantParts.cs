@@ -150,6 +150,7 @@ internal sealed class PlantParts
         return new Pipe(
             line,
             [.. line.Through.Select(Drive)],
+            [.. line.NotThrough.Select(Drive)],
             Tank(line.From),
             source,
             toTank,

@@ -58,6 +58,19 @@ public sealed class TankTests
         }
     }
 
+    /// <summary>The equations are followed ahead of the clock: a rim that lies there must be forgotten when a pump starts before it.</summary>
+    [Fact]
+    public void A_tank_that_would_have_run_over_does_not_when_it_is_emptied_in_time()
+    {
+        RunningPlant plant = RunningPlant.Start(PlainTank.Model());
+        plant.Command(true, "P1");
+        Assert.True(plant.RunUntil(() => plant.Quantity("TK1.volume") > 13.95, 7200.0));
+        plant.Command(true, "P4");
+        plant.Run(60.0);
+        Assert.Equal(0.0, plant.Total("TK1.overflowed"));
+        Assert.InRange(plant.Quantity("TK1.volume"), 13.0, 13.95);
+    }
+
     [Fact]
     public void A_full_tank_runs_over_and_loses_what_comes()
     {
