@@ -29,8 +29,11 @@ internal sealed class PlantMotion
     /// <summary>Relative to what is in the tank: a content more negative than rounding explains.</summary>
     private const double NegativeShare = 1e-6;
 
-    /// <summary>mol or g: what a hundred steps may add up to by the error allowed in each, however little water there is.</summary>
-    private const double NegativeAmount = 1e-4;
+    /// <summary>
+    /// mol or g: what steps may add up to, however little water there is. The error allowed in one is 1e-6, but by the root
+    /// mean square of hundreds of values a single one may take twenty times that.
+    /// </summary>
+    private const double NegativeAmount = 1e-3;
 
     private readonly PlantParts _parts;
     private readonly DormandPrince _integrator;
