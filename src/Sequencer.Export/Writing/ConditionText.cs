@@ -54,6 +54,7 @@ internal sealed class ConditionText(UnitText unit)
         ConstantCondition constant => constant.Value ? "TRUE" : "FALSE",
         AllOf all => UnitText.Bracketed(all.Conditions.Select(part => Write(part, site, surely)), "AND", "TRUE"),
         AnyOf any => UnitText.Bracketed(any.Conditions.Select(part => Write(part, site, surely)), "OR", "FALSE"),
+        Negation { Condition: Negation twice } => Write(twice.Condition, site, surely),
         Negation negation => Not(Write(negation.Condition, site, !surely)),
         SwitchFact fact => Foreign(fact.Input.Tag) ? unit.Seen.Switch(fact.Input) : unit.Names.Of(fact.Input.Tag),
         OutputFact fact => Output(fact, site),
