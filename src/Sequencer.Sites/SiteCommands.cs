@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Sites.Folders;
+using Sequencer.Sites.Mending;
 using Sequencer.Sites.Stages;
 using Sequencer.Sites.Summaries;
 using Sequencer.Text;
@@ -14,6 +16,27 @@ namespace Sequencer.Sites;
 public static class SiteCommands
 {
     public static SiteResult Check(string site) => OnLoaded(site, null, (_, _) => []);
+
+    /// <summary>Checks, puts every fix that is offered into the site's files, and checks again.</summary>
+    public static SiteResult Mend(string site)
+    {
+        SiteResult first = Check(site);
+        if (first.Outcome == Outcome.NotDone)
+        {
+            return first;
+        }
+
+        SiteMending mending = SiteMending.Apply(new SiteFolder(site), first.Diagnostics);
+        if (mending.Failure is { } failure)
+        {
+            return CommandRun.NotDone(mending.Files.IsEmpty ? failure : $"{failure}; mended before that: {string.Join(", ", mending.Files)}");
+        }
+
+        SiteResult again = Check(site);
+        JsonObject json = JsonNode.Parse(again.Json)?.AsObject() ?? throw new InvalidOperationException("a result is one JSON object");
+        json["mended"] = mending.Json;
+        return again with { Before = mending.Text + "\n", Json = Summary.Print(json), Files = mending.Files };
+    }
 
     public static SiteResult Prove(string site, string? output, IProgress<StageProgress> progress, CancellationToken cancellation) =>
         OnLoaded(site, output, (loaded, run) => [ProofStage.Run(loaded, run.Folder, progress, cancellation)]);

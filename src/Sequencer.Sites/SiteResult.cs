@@ -12,4 +12,8 @@ public sealed record SiteResult(
     ImmutableArray<Diagnostic> Diagnostics,
     string Text,
     string Json,
-    ImmutableArray<string> Files);
+    ImmutableArray<string> Files)
+{
+    /// <summary>What is to be told before the diagnostics: what was done to the site's own files.</summary>
+    public string Before { get; init; } = "";
+}

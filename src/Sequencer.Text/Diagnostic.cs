@@ -17,6 +17,9 @@ public sealed record Diagnostic(
 {
     public ImmutableArray<RelatedNote> Notes { get; init; } = [];
 
+    /// <summary>The mend as edits, where there is exactly one; null where a person has to decide.</summary>
+    public Fix? Fix { get; init; }
+
     /// <summary>The notes and, for a place in a module, the use that it is about and the uses around that.</summary>
     public IEnumerable<RelatedNote> AllNotes
     {

@@ -31,6 +31,11 @@ public static class DiagnosticRenderer
 
         text.Append(CultureInfo.InvariantCulture, $"  why:  {diagnostic.Reason}\n");
         text.Append(CultureInfo.InvariantCulture, $"  mend: {diagnostic.Mend}\n");
+        if (diagnostic.Fix is { } fix)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"  `check --mend` does it: {fix.Title}\n");
+        }
+
         return text.ToString();
     }
 
@@ -61,10 +66,28 @@ public static class DiagnosticRenderer
             }
 
             item["notes"] = notes;
+            if (diagnostic.Fix is { } fix)
+            {
+                item["fix"] = ToJson(fix);
+            }
+
             array.Add(item);
         }
 
         return array;
+    }
+
+    private static JsonObject ToJson(Fix fix)
+    {
+        JsonArray edits = [];
+        foreach (TextEdit edit in fix.Edits)
+        {
+            JsonObject item = Place(edit.Span);
+            item["text"] = edit.Text;
+            edits.Add(item);
+        }
+
+        return new JsonObject { ["title"] = fix.Title, ["edits"] = edits };
     }
 
     private static string Word(Severity severity) => severity switch

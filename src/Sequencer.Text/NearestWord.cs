@@ -36,6 +36,31 @@ public static class NearestWord
         return tied ? null : found;
     }
 
+    /// <summary>
+    /// The candidate that alone is as near as <see cref="Find"/> allows, or that differs in case only: near enough to put it
+    /// there without asking. Two tags of one length that differ in digits only are two devices and no misspelling.
+    /// </summary>
+    public static string? Only(string word, IEnumerable<string> candidates)
+    {
+        if (word.Length > LongestCompared)
+        {
+            return null;
+        }
+
+        string[] near =
+        [
+            .. candidates.Distinct(StringComparer.Ordinal)
+                .Where(candidate => Math.Abs(candidate.Length - word.Length) <= Allowed(word.Length) && Distance(word, candidate) <= Allowed(word.Length)),
+        ];
+        string[] same = [.. near.Where(candidate => string.Equals(candidate, word, StringComparison.OrdinalIgnoreCase))];
+        string[] chosen = same.Length > 0 ? same : near;
+        return chosen is [var only] && !DifferInDigits(word, only) ? only : null;
+    }
+
+    private static bool DifferInDigits(string left, string right) =>
+        left.Length == right.Length && left.Zip(right).All(pair => Same(pair.First, pair.Second) || (char.IsAsciiDigit(pair.First) && char.IsAsciiDigit(pair.Second)))
+        && !string.Equals(left, right, StringComparison.OrdinalIgnoreCase);
+
     private static int Allowed(int length) => length <= 1 ? 0 : length <= 4 ? 1 : 2;
 
     /// <summary>Optimal string alignment distance, by three rows of its table.</summary>

@@ -64,7 +64,7 @@ public sealed class DiagnosticPageTests
     [Fact]
     public void The_index_lists_every_page()
     {
-        StringBuilder index = new("# Diagnostics\n\nWhat each code means on the plant, with an example and its mend.\nMade from the pages by `" + Accept + "`.\n");
+        StringBuilder index = new("# Diagnostics\n\nWhat each code means on the plant, with an example and its mend. What can be mended in one way only is marked with a\nplus: `sequencer check --mend` does it in the files. A fix never changes a number, and no comment.\n\nMade from the pages by `" + Accept + "`.\n");
         string group = "";
         foreach (string code in Documents.Pages)
         {
@@ -74,7 +74,7 @@ public sealed class DiagnosticPageTests
                 index.Append(System.Globalization.CultureInfo.InvariantCulture, $"\n## {GroupTitle(group)}\n\n");
             }
 
-            index.Append(System.Globalization.CultureInfo.InvariantCulture, $"- [{code}]({code}.md): {Documents.Title(code)[(code.Length + 4)..]}\n");
+            index.Append(System.Globalization.CultureInfo.InvariantCulture, $"- [{code}]({code}.md){(MendedBlocks.Codes.Contains(code) ? " +" : "")}: {Documents.Title(code)[(code.Length + 4)..]}\n");
         }
 
         string path = RepositoryPath.At("spec", "diagnostics", "index.md");

@@ -21,6 +21,7 @@ internal static class Answer
             return (int)result.Outcome;
         }
 
+        Console.Out.Write(result.Before);
         if (!result.Diagnostics.IsEmpty)
         {
             Console.Out.WriteLine(DiagnosticRenderer.Render(result.Diagnostics));

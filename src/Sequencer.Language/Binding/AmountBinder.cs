@@ -25,11 +25,16 @@ internal sealed class AmountBinder
         if (unit is null)
         {
             string? near = NearestWord.Find(word.Text, UnitTable.All.Select(known => known.Symbol));
-            _context.Report(QuantityDiagnostics.UnknownUnit(place.At(word), near));
+            _context.Report(QuantityDiagnostics.UnknownUnit(place.At(word), near) with { Fix = Fix.Replace(place.At(word), InOtherCase(word.Text)) });
         }
 
         return unit;
     }
+
+    /// <summary>The unit that is meant where only capitals differ; a big M in front might be mega, and a name that only resembles a unit may be another one.</summary>
+    private static string? InOtherCase(string word) => word.StartsWith('M')
+        ? null
+        : UnitTable.All.Select(unit => unit.Symbol).SingleOrDefault(symbol => string.Equals(symbol, word, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>A time above zero.</summary>
     public Duration? Time(AmountSyntax? amount, LinePlace place) => Time(amount, place, false);

@@ -234,7 +234,7 @@ internal sealed class OutlineReader
         bool unclear = _malformedKeywords.Contains(null);
         if (first.Statement is not (LanguageSyntax or MalformedLine { Keyword: null or "language" }))
         {
-            _diagnostics.Add(StructureDiagnostics.LanguageFirst(start));
+            _diagnostics.Add(StructureDiagnostics.LanguageFirst(start) with { Fix = _language is null ? Fix.FirstLine(program.Source, "language 1") : null });
         }
 
         if (_outline.Unit is null && !unclear && !_malformedKeywords.Contains("unit"))

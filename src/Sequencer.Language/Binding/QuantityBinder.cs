@@ -1,6 +1,7 @@
 using Sequencer.Language.Programs;
 using Sequencer.Language.Syntax;
 using Sequencer.Language.Units;
+using Sequencer.Text;
 
 namespace Sequencer.Language.Binding;
 
@@ -70,7 +71,7 @@ internal sealed class QuantityBinder
         if (scope.Measure is { } measure && measure.Dimension != dimension)
         {
             _context.Report(unit is null
-                ? QuantityDiagnostics.UnitMissing(scope.Place.At(literal), measure.Dimension)
+                ? QuantityDiagnostics.UnitMissing(scope.Place.At(literal), measure.Dimension) with { Fix = WithOnlyUnit(literal, scope) }
                 : QuantityDiagnostics.UnlikeDimensions(scope.Place.At(literal), dimension, measure.Dimension, measure.Name));
             return null;
         }
@@ -78,6 +79,25 @@ internal sealed class QuantityBinder
         LiteralQuantity quantity = new(literal.Number.Value * (unit?.Factor ?? 1), dimension, scope.Place.At(literal));
         scope.Literals.Add(new WrittenLiteral(quantity, unit));
         return quantity;
+    }
+
+    /// <summary>With the one unit in which the number lies inside the range of the reading that it is compared with, on one of its steps.</summary>
+    private Fix? WithOnlyUnit(AmountSyntax literal, Scope scope)
+    {
+        if (scope.Measure is not { } measure || _context.Symbols.Find(measure.Name)?.Syntax is not AnalogueInputSyntax input || UnitTable.Find(input.Unit.Text) is not { } declared)
+        {
+            return null;
+        }
+
+        Rational step = declared.Factor / new Rational(System.Numerics.BigInteger.Pow(10, Math.Max(input.Minimum.Decimals, input.Maximum.Decimals)), 1);
+        Unit[] fitting =
+        [
+            .. UnitTable.Of(measure.Dimension).Where(unit =>
+                literal.Number.Value * unit.Factor is var value
+                && value >= input.Minimum.Value * declared.Factor && value <= input.Maximum.Value * declared.Factor && (value / step).IsInteger),
+        ];
+        SourceSpan place = scope.Place.At(literal);
+        return fitting is [var only] ? Fix.Replace(place, $"{place.Text} {only.Symbol}") : null;
     }
 
     private Quantity? BindName(NameExpression name, Scope scope)

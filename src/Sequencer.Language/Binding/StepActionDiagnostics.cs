@@ -27,6 +27,7 @@ internal static class StepActionDiagnostics
         $"write one of its answers: {string.Join(", ", answers.Select(answer => $"`\"{answer}\"`"))}") with
     {
         Notes = [new RelatedNote(prompt.Span, $"`{prompt.Name}` is asked here")],
+        Fix = Fix.Replace(span, NearestWord.Only(span.Text.ToString(), answers.Select(answer => $"\"{answer}\""))),
     };
 
     public static Diagnostic NothingToRecord(SourceSpan span) => Error(

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Sequencer.Language.Programs;
 using Sequencer.Text;
 
 namespace Sequencer.Language.Binding;
@@ -42,6 +43,7 @@ internal static class StructureDiagnostics
         "delete one of them") with
     {
         Notes = [new RelatedNote(first, "the first one")],
+        Fix = IsRepeated(span, statement, first) ? Fix.DeleteStatement(span) : null,
     };
 
     public static Diagnostic Misplaced(SourceSpan span, string statement, string where) => Error(
@@ -85,6 +87,11 @@ internal static class StructureDiagnostics
         "`stays` after `or` needs brackets",
         "whether one fact or either of them has to last is read differently by different people",
         "write `(A or B) stays 20 s`, or `A or (B stays 20 s)`");
+
+    /// <summary>The same words a second time; a heading of steps is none, since the steps below it would go elsewhere.</summary>
+    private static bool IsRepeated(SourceSpan span, string statement, SourceSpan first) =>
+        statement != "procedure" && Sections.All.All(state => Sections.Word(state) != statement)
+        && span.Text.StartsWith(statement, StringComparison.Ordinal) && span.Text.SequenceEqual(first.Text);
 
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);

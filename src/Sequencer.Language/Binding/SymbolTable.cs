@@ -113,7 +113,11 @@ internal sealed class SymbolTable
 
         if (!_site.UnitsMayBeMissing)
         {
-            _diagnostics.Add(UnitDiagnostics.UnknownUnit(span, unit, NearestWord.Find(unit, _site.Names), Find(unit)));
+            SourceSpan word = new(span.Source, new TextSpan(span.Span.Start, Math.Min(unit.Length, span.Span.Length)));
+            _diagnostics.Add(UnitDiagnostics.UnknownUnit(span, unit, NearestWord.Find(unit, _site.Names), Find(unit)) with
+            {
+                Fix = Fix.Replace(word, NearestWord.Only(unit, _site.Names)),
+            });
         }
 
         return null;
@@ -137,8 +141,12 @@ internal sealed class SymbolTable
         {
             if (!theirs._anythingMayBeDeclared && !theirs._poisoned.Contains(below))
             {
-                string? near = NearestWord.Find(below, theirs._symbols.Values.Where(found => fits(found) && found.IsPublished).Select(found => found.Name));
-                _diagnostics.Add(UnitDiagnostics.UnknownElsewhere(place.At(name), unit, below, near));
+                string[] seen = [.. theirs._symbols.Values.Where(found => fits(found) && found.IsPublished).Select(found => found.Name)];
+                string? only = NearestWord.Only(below, seen);
+                _diagnostics.Add(UnitDiagnostics.UnknownElsewhere(place.At(name), unit, below, NearestWord.Find(below, seen)) with
+                {
+                    Fix = Fix.Replace(place.At(name), only is null ? null : QualifiedName.Of(unit, only)),
+                });
             }
 
             return null;
@@ -163,10 +171,14 @@ internal sealed class SymbolTable
     /// <summary>A misspelling is told wherever it stands; a name that nothing resembles lacks a declaration, told once.</summary>
     private void ReportUnknown(WordSyntax name, LinePlace place, Func<Symbol, bool> fits)
     {
-        string? near = NearestWord.Find(name.Text, _symbols.Values.Where(fits).Select(symbol => symbol.Name));
+        string[] fitting = [.. _symbols.Values.Where(fits).Select(symbol => symbol.Name)];
+        string? near = NearestWord.Find(name.Text, fitting);
         if (near is not null || _missing.Add(name.Text))
         {
-            _diagnostics.Add(NameDiagnostics.Unknown(place.At(name), name.Text, near is null ? null : _symbols[near]));
+            _diagnostics.Add(NameDiagnostics.Unknown(place.At(name), name.Text, near is null ? null : _symbols[near]) with
+            {
+                Fix = Fix.Replace(place.At(name), NearestWord.Only(name.Text, fitting)),
+            });
         }
     }
 

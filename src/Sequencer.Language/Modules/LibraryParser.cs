@@ -42,7 +42,11 @@ internal sealed class LibraryParser
         if (line is null || !StartsWith(line, "library"))
         {
             _isWhole = false;
-            _diagnostics.Add(ModuleDiagnostics.LibraryFirst(line is null ? _source.At(0, 0) : At(line.Span)));
+            bool isLibrary = line is not null && (StartsWith(line, "module") || StartsWith(line, "use"));
+            _diagnostics.Add(ModuleDiagnostics.LibraryFirst(line is null ? _source.At(0, 0) : At(line.Span)) with
+            {
+                Fix = isLibrary && !_source.Content.Contains("library", StringComparison.Ordinal) ? Fix.FirstLine(_source, "library 1") : null,
+            });
             return;
         }
 
@@ -168,8 +172,12 @@ internal sealed class LibraryParser
             {
                 if (!locals.Contains(token.Text) && module.Parameters.All(parameter => parameter.Name.Text != token.Text))
                 {
-                    string? near = NearestWord.Find(token.Text, locals.Concat(module.Parameters.Select(parameter => parameter.Name.Text)));
-                    found.Add(ModuleDiagnostics.ForeignName(At(token.Span.Shift(line.Span.Start)), module.Name.Text, token.Text, near));
+                    SourceSpan place = At(token.Span.Shift(line.Span.Start));
+                    string[] known = [.. locals, .. module.Parameters.Select(parameter => parameter.Name.Text)];
+                    found.Add(ModuleDiagnostics.ForeignName(place, module.Name.Text, token.Text, NearestWord.Find(token.Text, known)) with
+                    {
+                        Fix = Fix.Replace(place, NearestWord.Only(token.Text, known)),
+                    });
                 }
             }
         }

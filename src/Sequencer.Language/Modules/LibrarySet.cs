@@ -68,11 +68,11 @@ internal sealed class LibrarySet
         {
             if (!seen.Add(file))
             {
-                _diagnostics.Add(ModuleDiagnostics.UselessUse(span, file, "the library is used above already"));
+                _diagnostics.Add(ModuleDiagnostics.UselessUse(span, file, isUsedAbove: true));
             }
             else if (canBeTold && Read(file, span) is { } library && !library.Modules.Any(module => asked.Contains(module.Name)))
             {
-                _diagnostics.Add(ModuleDiagnostics.UselessUse(span, file, "no equipment is made from a module of it"));
+                _diagnostics.Add(ModuleDiagnostics.UselessUse(span, file, isUsedAbove: false));
             }
         }
     }

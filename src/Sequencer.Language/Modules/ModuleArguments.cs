@@ -21,7 +21,11 @@ internal static class ModuleArguments
             else if (module.Parameter(name) is not { } parameter)
             {
                 string? near = NearestWord.Find(name, module.Syntax.Parameters.Select(each => each.Name.Text));
-                found.Add(ModuleDiagnostics.UnknownParameter(at(argument.Parameter), name, module, near));
+                IEnumerable<string> free = module.Syntax.Parameters.Select(each => each.Name.Text).Where(each => equipment.Arguments.All(other => other.Parameter.Text != each));
+                found.Add(ModuleDiagnostics.UnknownParameter(at(argument.Parameter), name, module, near) with
+                {
+                    Fix = Fix.Replace(at(argument.Parameter), NearestWord.Only(name, free)),
+                });
             }
             else if (parameter.Kind.Text != argument.Kind)
             {

@@ -118,12 +118,24 @@ internal static class ModuleDiagnostics
         "whoever gives a value for it believes that it does something",
         "use it, or delete it here and where equipment is made from the module");
 
-    public static Diagnostic UselessUse(SourceSpan span, string file, string why) => Warning(
+    public static Diagnostic UselessUse(SourceSpan span, string file, bool isUsedAbove) => Warning(
         "SEQ0271",
         span,
-        $"`use` of `{file}` changes nothing: {why}",
+        $"`use` of `{file}` changes nothing: {(isUsedAbove ? "the library is used above already" : "no equipment is made from a module of it")}",
         "a reviewer looks for what it would bring along",
-        "delete the line");
+        "delete the line") with
+    {
+        Fix = isUsedAbove && UseOf(span) is { } use ? Fix.DeleteStatement(use) : null,
+    };
+
+    /// <summary>The statement whose file name stands at a place; null where other words stand between.</summary>
+    private static SourceSpan? UseOf(SourceSpan file)
+    {
+        int word = file.Source.Content.LastIndexOf("use", file.Span.Start, StringComparison.Ordinal);
+        return word >= 0 && file.Source.Content[(word + 3)..file.Span.Start].Trim(' ', '\t').Length == 0
+            ? new SourceSpan(file.Source, TextSpan.Between(word, file.Span.End))
+            : null;
+    }
 
     private static Diagnostic Warning(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Warning, span, message, reason, mend);

@@ -65,10 +65,14 @@ internal sealed class ModuleExpansion
 
         if (modules.FirstOrDefault(module => module.Name == equipment.Module.Text) is not { } found)
         {
-            string? near = NearestWord.Find(equipment.Module.Text, modules.Select(module => module.Name));
+            string[] names = [.. modules.Select(module => module.Name)];
+            string? near = NearestWord.Find(equipment.Module.Text, names);
             if (_libraries.AllRead)
             {
-                _diagnostics.Add(ModuleDiagnostics.UnknownModule(At(placed, equipment.Module), equipment.Module.Text, modules.FirstOrDefault(module => module.Name == near)));
+                _diagnostics.Add(ModuleDiagnostics.UnknownModule(At(placed, equipment.Module), equipment.Module.Text, modules.FirstOrDefault(module => module.Name == near)) with
+                {
+                    Fix = Fix.Replace(At(placed, equipment.Module), NearestWord.Only(equipment.Module.Text, names)),
+                });
             }
 
             return false;

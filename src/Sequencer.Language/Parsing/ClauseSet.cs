@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Sequencer.Language.Syntax;
+using Sequencer.Text;
 using Sprache;
 using static Sequencer.Language.Parsing.Terminals;
 
@@ -24,7 +25,7 @@ internal sealed class ClauseSet
     public static Parser<ClauseSet> AnyOfBefore(string? next, params Parser<Clause>[] alternatives)
     {
         Parser<Clause> any = alternatives.Aggregate((left, right) => left.XOr(right));
-        Parser<Clause> separated = Symbol(",", null).XOptional().Then(_ => any);
+        Parser<Clause> separated = Placed(Symbol(",", null).XOptional().Then(_ => any));
         Parser<Clause> item = input => GoesOn((TokenInput)input, next) ? Result.Failure<Clause>(input, string.Empty, []) : separated(input);
         Parser<ImmutableArray<Clause>> all = item.Repeated();
         return input =>
@@ -38,12 +39,30 @@ internal sealed class ClauseSet
             Clause? repeated = result.Value.Where((clause, index) => result.Value.Take(index).Any(before => before.Keyword == clause.Keyword)).FirstOrDefault();
             if (repeated is not null)
             {
-                ((TokenInput)input).TokenLine.Reject(new LineFault(repeated.Span, at => ParseDiagnostics.ClauseTwice(at, repeated.Keyword)));
+                TokenLine line = ((TokenInput)input).TokenLine;
+                Clause first = result.Value.First(clause => clause.Keyword == repeated.Keyword);
+                bool saysTheSame = Words(line, first) == Words(line, repeated);
+                line.Reject(new LineFault(repeated.Span, at => ParseDiagnostics.ClauseTwice(at, repeated.Keyword) with
+                {
+                    Fix = saysTheSame ? Fix.Delete(new SourceSpan(at.Source, repeated.Whole.Shift(at.Span.Start - repeated.Span.Start)), $"delete the second `{Words(line, repeated)}`") : null,
+                }));
             }
 
             return Result.Success(new ClauseSet(result.Value), result.Remainder);
         };
     }
+
+    /// <summary>Gives a clause the stretch from the end of the token before it.</summary>
+    private static Parser<Clause> Placed(Parser<Clause> parser) => input =>
+    {
+        IResult<Clause> result = parser(input);
+        TokenLine line = ((TokenInput)input).TokenLine;
+        return result.WasSuccessful
+            ? Result.Success(result.Value with { Whole = TextSpan.Between(line.Span(0, input.Position).End, line.Span(0, result.Remainder.Position).End) }, result.Remainder)
+            : result;
+    };
+
+    private static string Words(TokenLine line, Clause clause) => line.Text[clause.Span.Start..clause.Whole.End];
 
     private static bool GoesOn(TokenInput at, string? next) =>
         at.Position + 1 < at.TokenLine.Tokens.Length

@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Globalization;
+using Sequencer.Language.Units;
 using Sequencer.Text;
 
 namespace Sequencer.Language.Parsing;
@@ -38,12 +39,29 @@ internal static class ParseDiagnostics
         ["!"] = "not",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
+    /// <summary>Those of them that stand for one sign of ours and nothing else, wherever they are.</summary>
+    private static readonly FrozenDictionary<string, string> Signs = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["\u00b5"] = "u",
+        ["\u03bc"] = "u",
+        ["\u2264"] = "<=",
+        ["\u2265"] = ">=",
+        ["\u2013"] = "-",
+        ["\u2212"] = "-",
+        ["\u00b3"] = "3",
+        ["\u2026"] = "..",
+        ["\u00a0"] = " ",
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
     public static Diagnostic InvisibleCharacter(SourceSpan span, char character) => Error(
         "SEQ0103",
         span,
         $"an invisible character, U+{((int)character).ToString("X4", CultureInfo.InvariantCulture)}",
         "a reviewer would read something else than what the controller gets",
-        "delete the character; a blank, a tab and the line's end are the only ones that may be unseen");
+        "delete the character; a blank, a tab and the line's end are the only ones that may be unseen") with
+    {
+        Fix = char.GetUnicodeCategory(character) == UnicodeCategory.Format ? Fix.Delete(span, "delete the character") : null,
+    };
 
     public static Diagnostic TextNotClosed(SourceSpan span) => Error(
         "SEQ0104",
@@ -85,7 +103,10 @@ internal static class ParseDiagnostics
         span,
         $"the character `{character}` means nothing here",
         Refused,
-        Lookalikes.TryGetValue(character, out string? plain) ? $"write `{plain}`" : "delete it; other alphabets and signs may stand in texts and comments only");
+        Lookalikes.TryGetValue(character, out string? plain) ? $"write `{plain}`" : "delete it; other alphabets and signs may stand in texts and comments only") with
+    {
+        Fix = Fix.Replace(span, Signs.GetValueOrDefault(character)),
+    };
 
     public static Diagnostic Expected(SourceSpan span, ImmutableArray<string> expected, Token? found, string? near, string form) => Error(
         "SEQ0110",
@@ -117,7 +138,10 @@ internal static class ParseDiagnostics
         span,
         $"`{Shortened(span)}` is no number",
         "a number that is read otherwise than meant becomes a wrong limit or dose",
-        "write digits with at most one point, then a blank, then the unit: `4.500 m3`; there are no exponents");
+        "write digits with at most one point, then a blank, then the unit: `4.500 m3`; there are no exponents") with
+    {
+        Fix = Fix.Replace(span, WithBlank(span.Text.ToString())),
+    };
 
     public static Diagnostic NumberTooLong(SourceSpan span) => Error(
         "SEQ0114",
@@ -139,6 +163,13 @@ internal static class ParseDiagnostics
         $"`{keyword}` is given twice",
         "only one of the two could be obeyed, and a reader cannot tell which",
         "delete one of them");
+
+    /// <summary>The number and its unit parted by a blank; null where no unit follows the digits.</summary>
+    private static string? WithBlank(string written)
+    {
+        int digits = written.TakeWhile(character => char.IsAsciiDigit(character) || character == '.').Count();
+        return UnitTable.Find(written[digits..]) is null ? null : $"{written[..digits]} {written[digits..]}";
+    }
 
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);

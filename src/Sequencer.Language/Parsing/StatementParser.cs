@@ -83,7 +83,8 @@ internal static class StatementParser
         if (tokens[0].Kind != TokenKind.Word || !ByFirstWord.TryGetValue(tokens[0].Text, out Parser<StatementSyntax>? parser))
         {
             string? near = tokens[0].Kind == TokenKind.Word ? NearestWord.Find(tokens[0].Text, StatementWords.Forms.Keys) : null;
-            return Malformed(new LineFault(tokens[0].Span, at => ParseDiagnostics.UnknownStatement(at, near)), tokens, line);
+            string? only = tokens[0].Kind == TokenKind.Word ? NearestWord.Only(tokens[0].Text, StatementWords.Forms.Keys) : null;
+            return Malformed(new LineFault(tokens[0].Span, at => ParseDiagnostics.UnknownStatement(at, near) with { Fix = Fix.Replace(at, only) }), tokens, line);
         }
 
         TokenLine tokenLine = new(line, tokens);

@@ -56,8 +56,10 @@ internal sealed class TokenLine
 
         Token? found = _furthest < Tokens.Length ? Tokens[_furthest] : null;
         ImmutableArray<string> descriptions = [.. _expected.Select(item => item.Description).OfType<string>().Distinct(StringComparer.Ordinal)];
-        string? near = found is { Kind: TokenKind.Word } word ? NearestWord.Find(word.Text, _expected.SelectMany(item => item.Words)) : null;
+        string[] words = [.. _expected.SelectMany(item => item.Words)];
+        string? near = found is { Kind: TokenKind.Word } word ? NearestWord.Find(word.Text, words) : null;
+        string? only = found is { Kind: TokenKind.Word } written ? NearestWord.Only(written.Text, words) : null;
         TextSpan span = found?.Span ?? new TextSpan(Text.Length, 0);
-        return new LineFault(span, at => ParseDiagnostics.Expected(at, descriptions, found, near, StatementForms.Of(Tokens)));
+        return new LineFault(span, at => ParseDiagnostics.Expected(at, descriptions, found, near, StatementForms.Of(Tokens)) with { Fix = Fix.Replace(at, only) });
     }
 }

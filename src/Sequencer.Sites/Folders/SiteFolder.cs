@@ -62,8 +62,13 @@ public sealed class SiteFolder
         return Decode(name, path, named, diagnostics);
     }
 
+    /// <summary>The bytes of a file that was read.</summary>
+    /// <exception cref="IOException">It cannot be read any more.</exception>
+    /// <exception cref="UnauthorizedAccessException">It may not be read any more.</exception>
+    public byte[] Content(string name) => Bounded(Path.Combine(_root, name));
+
     /// <summary>Whether a file that was read holds exactly these bytes.</summary>
-    public bool Holds(string name, byte[] content) => content.AsSpan().SequenceEqual(Bounded(Path.Combine(_root, name)));
+    public bool Holds(string name, byte[] content) => content.AsSpan().SequenceEqual(Content(name));
 
     /// <summary>Puts new content in the place of a file that was read; where it is a link, of what the link leads to.</summary>
     /// <exception cref="IOException">It cannot be written.</exception>

@@ -132,6 +132,11 @@ internal static partial class FuzzJudge
                 return $"{diagnostic.Code} points outside its source";
             }
 
+            if (diagnostic.Fix is { } fix && (fix.Edits.Any(edit => !IsInside(edit.Span)) || TextEdits.Apply(fix.Edits[0].Span.Source.Content, fix.Edits) is not { } mended || mended == fix.Edits[0].Span.Source.Content))
+            {
+                return $"{diagnostic.Code} offers a fix that cannot be made, or that changes nothing";
+            }
+
             // A place without a character is good at the end of the text or of a line only: elsewhere something stands there to be shown.
             if (diagnostic.Span.Span.Length == 0 && diagnostic.Span.Source.Content is { Length: > 0 } content
                 && diagnostic.Span.Span.Start is var start && start > 0 && start < content.Length && !IsEndOfWords(content, start))
