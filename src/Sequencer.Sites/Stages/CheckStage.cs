@@ -1,4 +1,7 @@
+using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using Sequencer.Language.Programs;
+using Sequencer.Language.Rules.Analysis;
 using Sequencer.Text;
 
 namespace Sequencer.Sites.Stages;
@@ -19,6 +22,11 @@ internal static class CheckStage
         {
             lines.Add($"{site.Programs.Units.Sum(unit => unit.Steps.Length)} steps, "
                 + $"{site.System.Inputs.Length} inputs, {site.System.Outputs.Length} outputs, {site.System.States.Length} states");
+            foreach ((UnitProgram unit, ImmutableArray<StateTime> times) in site.Programs.Units.Select(unit => (unit, LongestTime.Of(unit, site.Programs.ScanMilliseconds))))
+            {
+                lines.AddRange(TimeLines.Of(unit, times));
+            }
+
             if (!site.Recipes.IsEmpty)
             {
                 lines.Add($"{Count(site.Recipes.Length, "recipe")} in range: {string.Join(", ", site.Recipes.Select(recipe => recipe.Name))}");
@@ -31,6 +39,11 @@ internal static class CheckStage
             ["warnings"] = warnings,
             ["diagnostics"] = DiagnosticRenderer.ToJson(diagnostics),
         };
+        if (site is not null)
+        {
+            json["times"] = new JsonArray([.. site.Programs.Units.SelectMany(unit => TimeLines.Json(unit, LongestTime.Of(unit, site.Programs.ScanMilliseconds))).Select(time => time?.DeepClone())]);
+        }
+
         return new StageReport("check", outcome, headline, lines, json);
     }
 
