@@ -21,21 +21,22 @@ internal sealed class LimitBeforeGoalRule : IProgramRule
             .. program.Interlocks.Where(interlock => interlock.Form == InterlockForm.FromUntil && !ReleaseBands.Overlap(interlock))
                 .SelectMany(interlock => Parts(interlock.Condition).Select(part => (part, interlock.Name, "blocks", (Interlock?)interlock))),
         ];
+        ILookup<int, Step> steps = program.Steps.ToLookup(step => step.Number);
         foreach ((Condition limit, string name, string acts, Interlock? interlock) in limits)
         {
             if (ReadingThreshold.Of(Untimed(limit)) is { } threshold
-                && FirstBeyond(threshold, Wait(limit), interlock, program) is var (step, goal))
+                && FirstBeyond(threshold, Wait(limit), interlock, program, steps) is var (step, goal))
             {
                 context.Report(EquipmentDiagnostics.LimitBeforeGoal(limit.Span, name, acts, step, goal));
             }
         }
     }
 
-    private static (Step Step, SourceSpan Goal)? FirstBeyond(ReadingThreshold limit, long wait, Interlock? interlock, UnitProgram program)
+    private static (Step Step, SourceSpan Goal)? FirstBeyond(ReadingThreshold limit, long wait, Interlock? interlock, UnitProgram program, ILookup<int, Step> steps)
     {
         foreach (Transition way in program.Transitions.Where(way => way.From.Length == 1))
         {
-            Step step = program.Steps.First(step => step.Number == way.From[0]);
+            Step step = steps[way.From[0]].First();
             Condition goal = Untimed(way.When);
             if (wait < step.Limit.Time.Milliseconds && (interlock is null || Drives(step, interlock)) && (ReadingThreshold.Of(goal) is { } end ? limit.ComesBefore(end) : goal is WithinFact band && LiesIn(limit, band)))
             {

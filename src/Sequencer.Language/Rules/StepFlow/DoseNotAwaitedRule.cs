@@ -8,12 +8,13 @@ internal sealed class DoseNotAwaitedRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
     {
+        ILookup<int, Transition> leaving = program.Transitions.SelectMany(way => way.From.Select(from => (From: from, Way: way))).ToLookup(pair => pair.From, pair => pair.Way);
         foreach (Step step in program.Steps)
         {
             foreach (AmountDoseAction dose in step.Actions.OfType<AmountDoseAction>().Where(dose => dose.Of is not TotalQuantity))
             {
-                Transition? early = program.Transitions.FirstOrDefault(way => way.From.Contains(step.Number) && !Awaits(way.When, dose));
-                if (early is not null && !program.Transitions.Any(way => way.From.Contains(step.Number) && Awaits(way.When, dose)))
+                Transition? early = leaving[step.Number].FirstOrDefault(way => !Awaits(way.When, dose));
+                if (early is not null && !leaving[step.Number].Any(way => Awaits(way.When, dose)))
                 {
                     context.Report(StepActionRuleDiagnostics.DoseNotAwaited(early, dose, step));
                 }

@@ -12,17 +12,19 @@ internal sealed class LoopWithoutEndRule : IProgramRule
         StepGraph graph = context.Facts(program).Graph.Only(way => way.Transition?.AtMost is null);
         foreach (ImmutableArray<int> circle in graph.Circles())
         {
-            if (graph.Steps[circle[0]].IsOfBatch && !circle.Any(step => LeadsOut(graph.Steps[step], circle, graph)) && !IsOwnLimit(circle, graph))
+            HashSet<int> within = [.. circle.Select(step => graph.Steps[step].Number)];
+            if (graph.Steps[circle[0]].IsOfBatch && !circle.Any(step => LeadsOut(graph.Steps[step], within)) && !IsOwnLimit(circle, graph))
             {
                 string numbers = string.Join(", ", circle.Select(step => graph.Steps[step].Number));
                 context.Report(FlowDiagnostics.LoopWithoutEnd(graph.Steps[circle[0]], numbers));
             }
         }
 
-        List<Transition> chattering = [.. StepsChatterRule.Chattering(program).Select(pair => pair.Second)];
+        HashSet<Transition> chattering = new(StepsChatterRule.Chattering(program).Select(pair => pair.Second), ReferenceEqualityComparer.Instance);
         foreach (ImmutableArray<int> circle in graph.Only(way => way.Transition is not null && !chattering.Contains(way.Transition)).Circles())
         {
-            if (graph.Steps[circle[0]].IsOfBatch && circle.Any(step => LeadsOut(graph.Steps[step], circle, graph)) && Back(circle, graph) is { } back)
+            HashSet<int> within = [.. circle.Select(step => graph.Steps[step].Number)];
+            if (graph.Steps[circle[0]].IsOfBatch && circle.Any(step => LeadsOut(graph.Steps[step], within)) && Back(circle, graph) is { } back)
             {
                 context.Report(StepActionRuleDiagnostics.LoopWithoutCount(back, string.Join(", ", circle.Select(step => graph.Steps[step].Number))));
             }
@@ -30,12 +32,16 @@ internal sealed class LoopWithoutEndRule : IProgramRule
     }
 
     /// <summary>The way from the last step of the circle back to an earlier one.</summary>
-    private static Transition? Back(ImmutableArray<int> circle, StepGraph graph) => graph.Ways
-        .Where(way => way.Transition is not null && way.From.Any(circle.Contains) && way.To.Any(to => circle.Contains(to) && to <= way.From.Max()))
-        .Select(way => way.Transition).FirstOrDefault();
+    private static Transition? Back(ImmutableArray<int> circle, StepGraph graph)
+    {
+        HashSet<int> members = [.. circle];
+        return circle.SelectMany(step => graph.Leaving[step]).Distinct().Order().Select(way => graph.Ways[way])
+            .Where(way => way.Transition is not null && way.To.Any(to => members.Contains(to) && to <= way.From.Max()))
+            .Select(way => way.Transition).FirstOrDefault();
+    }
 
-    private static bool LeadsOut(Step step, ImmutableArray<int> circle, StepGraph graph) => step.Limit.GoTo is not null
-        ? !circle.Any(place => graph.Steps[place].Number == step.Limit.Target)
+    private static bool LeadsOut(Step step, HashSet<int> circle) => step.Limit.GoTo is not null
+        ? step.Limit.Target is not { } target || !circle.Contains(target)
         : step.Limit.Reaction != Reaction.Alarm;
 
     /// <summary>A limit that leads to its own step has a diagnostic of its own.</summary>

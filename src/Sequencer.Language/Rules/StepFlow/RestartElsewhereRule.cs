@@ -7,9 +7,12 @@ internal sealed class RestartElsewhereRule : IProgramRule
 {
     public void Check(UnitProgram program, RuleContext context)
     {
+        Lazy<ILookup<int, int>> next = new(() => TransitionOrder.Of(program)
+            .Where(way => way.From.Length == 1 && way.To.Length == 1)
+            .ToLookup(way => way.From[0], way => way.To[0]));
         foreach (Step step in program.Steps)
         {
-            if (step.RestartAt is { } point && (!step.IsOfBatch || !LeadsTo(program, point.Step, step.Number)))
+            if (step.RestartAt is { } point && (!step.IsOfBatch || !LeadsTo(next.Value, point.Step, step.Number)))
             {
                 context.Report(CourseDiagnostics.RestartElsewhere(point, step));
             }
@@ -17,11 +20,8 @@ internal sealed class RestartElsewhereRule : IProgramRule
     }
 
     /// <summary>One step after the other, without a branch that opens or joins between.</summary>
-    private static bool LeadsTo(UnitProgram program, int from, int to)
+    private static bool LeadsTo(ILookup<int, int> next, int from, int to)
     {
-        ILookup<int, int> next = TransitionOrder.Of(program)
-            .Where(way => way.From.Length == 1 && way.To.Length == 1)
-            .ToLookup(way => way.From[0], way => way.To[0]);
         HashSet<int> seen = [from];
         Stack<int> open = new([from]);
         while (open.TryPop(out int step))

@@ -18,11 +18,12 @@ internal sealed class StepsChatterRule : IProgramRule
     public static IEnumerable<(Transition First, Transition Second)> Chattering(UnitProgram program)
     {
         List<Transition> ways = [.. program.Transitions.Where(way => way.From.Length == 1 && IsUndelayed(way.When))];
+        ILookup<int, int> leaving = Enumerable.Range(0, ways.Count).ToLookup(place => ways[place].From[0]);
         for (int second = 1; second < ways.Count; second++)
         {
-            for (int first = 0; first < second; first++)
+            foreach (int first in ways[second].To.SelectMany(step => leaving[step]).Where(place => place < second).Order())
             {
-                if (ways[first].To.Contains(ways[second].From[0]) && ways[second].To.Contains(ways[first].From[0])
+                if (ways[first].To.Contains(ways[second].From[0])
                     && !ConditionTruth.CanAllBe([(ways[first].When, false), (ways[second].When, false)]))
                 {
                     yield return (ways[first], ways[second]);
