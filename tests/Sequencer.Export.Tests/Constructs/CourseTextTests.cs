@@ -1,5 +1,3 @@
-using Sequencer.Export.Tests.Equivalence;
-
 namespace Sequencer.Export.Tests.Constructs;
 
 /// <summary>Counts, calibration, the limit of Held, restart points and steps let go by hand, as text.</summary>

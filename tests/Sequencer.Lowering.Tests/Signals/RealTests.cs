@@ -1,5 +1,3 @@
-using Sequencer.Control.TransitionSystems;
-
 namespace Sequencer.Lowering.Tests.Signals;
 
 /// <summary>What is truly so beside a reading (spec/meaning.md, Requirements and assumptions).</summary>
