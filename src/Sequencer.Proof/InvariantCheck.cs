@@ -22,7 +22,7 @@ internal static class InvariantCheck
 
         Solver solver = new(budget);
         Circuit circuit = new(solver);
-        Scan scan = Scan.FromAnywhere(circuit, system);
+        Scan scan = Scan.FromWhere(circuit, system, invariant.Kind == ExpressionKind.And ? invariant.Operands : [invariant]);
         solver.AddClause(scan.Encoding.Boolean(invariant));
         Literal broken = !scan.Encoding.Boolean(system.Requirements[0].Holds);
         Literal lost = !scan.EncodingAfter().Boolean(invariant);

@@ -19,14 +19,27 @@ internal static class InvariantSelection
     /// <returns>The facts that are left, in the order given.</returns>
     public static ImmutableArray<Expression> Largest(TransitionSystem system, IReadOnlyList<Expression> candidates, Budget budget)
     {
+        Expression[] left = [.. TrueInitially(system, candidates)];
+        while (true)
+        {
+            Expression[] kept = Kept(system, left, budget);
+            if (kept.Length == left.Length || !left.Except(kept).Any(struck => Scan.EqualVariables(struck) is not null))
+            {
+                return [.. kept];
+            }
+
+            // What was struck out had been taken for granted by variables that share their bits.
+            left = kept;
+        }
+    }
+
+    private static Expression[] Kept(TransitionSystem system, Expression[] candidates, Budget budget)
+    {
         Solver solver = new(budget);
         Circuit circuit = new(solver);
-        Scan scan = Scan.FromAnywhere(circuit, system);
+        Scan scan = Scan.FromWhere(circuit, system, candidates);
         Encoding after = scan.EncodingAfter();
-        List<Fact> facts =
-        [
-            .. TrueInitially(system, candidates).Select(candidate => new Fact(candidate, scan.Encoding.Boolean(candidate), after.Boolean(candidate))),
-        ];
+        List<Fact> facts = [.. candidates.Select(candidate => new Fact(candidate, scan.Encoding.Boolean(candidate), after.Boolean(candidate)))];
         while (facts.Count > 0)
         {
             Literal broken = circuit.Or(facts.Select(fact => !fact.After));

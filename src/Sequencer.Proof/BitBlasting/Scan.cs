@@ -28,8 +28,32 @@ internal sealed class Scan
     public Encoding Encoding { get; }
 
     /// <summary>A scan from any state within the ranges.</summary>
-    public static Scan FromAnywhere(Circuit circuit, TransitionSystem system) =>
-        new(circuit, system, [.. system.States.Select(state => Unknown(circuit, state.Variable))]);
+    public static Scan FromAnywhere(Circuit circuit, TransitionSystem system) => FromWhere(circuit, system, []);
+
+    /// <summary>
+    /// A scan from any state within the ranges in which these facts hold, as far as they say that two variables are equal: such
+    /// variables share their bits, so that what is made of them alike is made once.
+    /// </summary>
+    public static Scan FromWhere(Circuit circuit, TransitionSystem system, IEnumerable<Expression> facts)
+    {
+        BitVector[] states = [.. system.States.Select(state => Unknown(circuit, state.Variable))];
+        foreach (Expression fact in facts)
+        {
+            if (EqualVariables(fact) is var (first, second))
+            {
+                states[Math.Max(first.Index, second.Index)] = states[Math.Min(first.Index, second.Index)];
+            }
+        }
+
+        return new Scan(circuit, system, [.. states]);
+    }
+
+    /// <summary>The two states of one range that the fact says to be equal; null where it says something else.</summary>
+    public static (Variable First, Variable Second)? EqualVariables(Expression fact) =>
+        fact is { Kind: ExpressionKind.Equal, Operands: [{ Kind: ExpressionKind.Variable, Variable: { Role: VariableRole.State } first }, { Kind: ExpressionKind.Variable, Variable: { Role: VariableRole.State } second }] }
+        && first.Sort == second.Sort && first.Range == second.Range
+            ? (first, second)
+            : null;
 
     /// <summary>The first scan of a run.</summary>
     public static Scan First(Circuit circuit, TransitionSystem system) =>
