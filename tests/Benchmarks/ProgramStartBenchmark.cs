@@ -35,14 +35,14 @@ internal sealed class ProgramStartBenchmark : Benchmark
             yield return new Figure("empty program (baseline)", Median.Milliseconds(() => Start(nothing)), "ms");
             foreach (string site in (string[])["fernhollow", "marlpit-wharf"])
             {
-                string folder = RepositoryPath.At("sequences", site);
+                string folder = RepositoryPath.Site(site);
                 yield return new Figure($"check {site}", Median.Milliseconds(() => Start(sequencer, "check", folder)), "ms");
             }
 
             foreach (string site in (string[])["fernhollow", "marlpit-wharf"])
             {
                 Stopwatch watch = Stopwatch.StartNew();
-                Start(sequencer, "verify", RepositoryPath.At("sequences", site), "--out", Path.Combine(scratch.FullName, site));
+                Start(sequencer, "verify", RepositoryPath.Site(site), "--out", Path.Combine(scratch.FullName, site));
                 yield return new Figure($"verify {site} (once)", watch.Elapsed.TotalMilliseconds, "ms");
             }
         }

@@ -24,7 +24,7 @@ internal sealed class SiteBenchmark : Benchmark
     public override IEnumerable<Figure> Run()
     {
         DiagnosticBag diagnostics = new();
-        LoadedSite site = SiteLoader.Load(new SiteFolder(RepositoryPath.At("sequences", Site)), diagnostics)
+        LoadedSite site = SiteLoader.Load(new SiteFolder(RepositoryPath.Site(Site)), diagnostics)
             ?? throw new InvalidOperationException(DiagnosticRenderer.Render(diagnostics.InOrder()));
         Scenario batch = site.Scenarios.First(scenario => scenario.Name.StartsWith("normal", StringComparison.Ordinal));
         yield return new Figure("states", site.System.States.Length, string.Empty);

@@ -19,6 +19,7 @@ internal sealed class SiteCertificates
 {
     private static readonly Dictionary<string, Lazy<SiteCertificates>> Known = new(StringComparer.Ordinal)
     {
+        ["one-pit"] = new(() => new SiteCertificates("one-pit")),
         ["fernhollow"] = new(() => new SiteCertificates("fernhollow")),
         ["marlpit-wharf"] = new(() => new SiteCertificates("marlpit-wharf")),
         ["sedgemere"] = new(() => new SiteCertificates("sedgemere")),
@@ -26,7 +27,7 @@ internal sealed class SiteCertificates
 
     private SiteCertificates(string name)
     {
-        string site = RepositoryPath.At("sequences", name);
+        string site = RepositoryPath.Site(name);
         DirectoryInfo results = Directory.CreateTempSubdirectory("sequencer-test-");
         try
         {

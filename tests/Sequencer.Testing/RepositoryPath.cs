@@ -10,6 +10,16 @@ public static class RepositoryPath
     /// <summary>A path below the repository's root, as <c>At("sequences", "site")</c>.</summary>
     public static string At(params string[] parts) => Path.Combine([Root, .. parts]);
 
+    /// <summary>
+    /// A path below a site's folder: a demo site of <c>sequences</c>, or one of the small sites that only tests use, which
+    /// may not change when a demo site grows.
+    /// </summary>
+    public static string Site(string site, params string[] parts)
+    {
+        string demo = At("sequences", site);
+        return Path.Combine([Directory.Exists(demo) ? demo : At("tests", "Sequencer.Testing", "Sites", site), .. parts]);
+    }
+
     internal static string Of(string sourceFile) => Path.GetDirectoryName(sourceFile)
         ?? throw new InvalidOperationException($"no folder in {sourceFile}");
 

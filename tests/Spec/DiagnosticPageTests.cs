@@ -51,7 +51,7 @@ public sealed class DiagnosticPageTests
             if (string.CompareOrdinal(code, "SEQ0280") >= 0 && string.CompareOrdinal(code, "SEQ0289") <= 0)
             {
                 string[] files = [.. Documents.Blocks.Where(block => block.Path == $"spec/diagnostics/{code}.md").Select(block => block.Tag)];
-                Assert.True(files is [var shown, var mended] && shown == $"yaml site-files fernhollow {code}" && mended == "yaml site-files fernhollow clean", $"{code}: {string.Join(", ", files)}");
+                Assert.True(files is [var shown, var mended] && shown == $"yaml site-files one-pit {code}" && mended == "yaml site-files one-pit clean", $"{code}: {string.Join(", ", files)}");
                 return;
             }
 

@@ -49,7 +49,7 @@ public sealed partial class FencedBlockTests
         Match bound = SiteScenario().Match(block.Tag);
         if (bound.Success)
         {
-            Assert.True(Directory.Exists(RepositoryPath.At("sequences", bound.Groups["site"].Value)), $"{block}: no such site");
+            Assert.True(Directory.Exists(RepositoryPath.Site(bound.Groups["site"].Value)), $"{block}: no such site");
             ImmutableArray<Diagnostic> unread = BlockReaders.Read("yaml scenario", block);
             Assert.True(unread.IsEmpty, $"{block}\n{DiagnosticRenderer.Render(unread)}");
             return;
@@ -57,7 +57,7 @@ public sealed partial class FencedBlockTests
 
         if (SiteFiles().Match(block.Tag) is { Success: true } files)
         {
-            Assert.True(Directory.Exists(RepositoryPath.At("sequences", files.Groups["site"].Value)), $"{block}: no such site");
+            Assert.True(Directory.Exists(RepositoryPath.Site(files.Groups["site"].Value)), $"{block}: no such site");
             Assert.True(block.Text.StartsWith("# ", StringComparison.Ordinal), $"{block}: its first line names no file");
             return;
         }

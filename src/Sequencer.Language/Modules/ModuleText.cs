@@ -59,7 +59,8 @@ internal static class ModuleText
     /// <summary>
     /// The names in a line: words that are neither keywords nor units (which follow a number), nor the state in
     /// <c>unit is Held</c>, nor the words of <c>priority high</c> and <c>changes over</c>, nor <c>duty</c> before the name in a
-    /// pair, nor what stands behind a point, nor the parameter that an argument is for, nor the module in <c>equipment X is Y</c>.
+    /// pair, nor <c>granted</c> and <c>taken</c> behind a name, nor what stands behind a point, nor the parameter that an argument
+    /// is for, nor the module in <c>equipment X is Y</c>.
     /// </summary>
     public static IEnumerable<Token> Names(SourceText library, LogicalLine line)
     {
@@ -72,7 +73,8 @@ internal static class ModuleText
             bool isArgument = isEquipment && index + 1 < tokens.Length && tokens[index + 1].Text == "=";
             bool isOfAnother = index > 0 && (tokens[index - 1].Kind == TokenKind.Number || tokens[index - 1].Text is "is" or "." or "priority" or "changes");
             bool isDuty = isPair && token.Text == "duty" && index + 1 < tokens.Length && tokens[index + 1].Kind == TokenKind.Word;
-            if (token.Kind == TokenKind.Word && !token.IsKeyword && !isArgument && !isOfAnother && !isDuty)
+            bool isAspect = token.Text is "granted" or "taken" && index > 0 && tokens[index - 1] is { Kind: TokenKind.Word, IsKeyword: false };
+            if (token.Kind == TokenKind.Word && !token.IsKeyword && !isArgument && !isOfAnother && !isDuty && !isAspect)
             {
                 yield return token;
             }

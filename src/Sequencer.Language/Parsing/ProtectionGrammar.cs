@@ -146,8 +146,8 @@ internal static class ProtectionGrammar
         from word in Keyword("shared")
         from name in Name
         from title in QuotedText
-        from outputs in Name.SeparatedBy(Symbol(",", null))
-        select new SharedSyntax(name, title, outputs, name.Span);
+        from outputs in Name.SeparatedBy(Symbol(",", null)).XOptional()
+        select new SharedSyntax(name, title, outputs.GetOrElse([]), name.Span);
 
     public static readonly Parser<StatementSyntax> Permissive =
         from word in Keyword("permissive")

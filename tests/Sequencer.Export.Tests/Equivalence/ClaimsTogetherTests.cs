@@ -56,6 +56,8 @@ public sealed class ClaimsTogetherTests
     [InlineData("A.SKID.granted")]
     [InlineData("B.step10.claim1.ends")]
     [InlineData("C.step20.claim1.ends")]
+    [InlineData("A.TURN.one_owner")]
+    [InlineData("C.step20.claim2.ends")]
     public void What_claims_owe_is_proved(string requirement)
     {
         (TransitionSystem system, _) = Write(3);
@@ -85,6 +87,7 @@ public sealed class ClaimsTogetherTests
               output PS  motor  at %QX9.0  "Shared pump"   safe stopped
               output XS  valve  at %QX9.1  "Shared valve"  safe open
               shared SKID "Acid skid" PS, XS
+              shared TURN "Whose turn it is"
               interlock I1 "Not when low" PS blocked while LTA < 0.050 m3
               """
             : "";
@@ -106,6 +109,7 @@ public sealed class ClaimsTogetherTests
                 go 20 when LT{letter} > 0.200 m3 stays 1 s
               step 20 "Two" only if S{letter}
                 claim {prefix}SKID limit 1 s then abort "Skid is busy"
+                claim {prefix}TURN limit 1 h then stop "Not our turn"
                 run {prefix}PS after 0.5 s while LT{letter} > 0.100 m3
                 limit 1 h then hold "Too long"
                 go finish when S{letter} stays 1 s

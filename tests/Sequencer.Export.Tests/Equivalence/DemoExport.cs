@@ -18,7 +18,7 @@ internal sealed partial class DemoExport
     private const int ScanMilliseconds = 100;
 
     public DemoExport(string folder, string file)
-        : this(folder, new SourceText(file, File.ReadAllText(RepositoryPath.At("sequences", folder, file))))
+        : this(folder, new SourceText(file, File.ReadAllText(RepositoryPath.Site(folder, file))))
     {
     }
 

@@ -9,7 +9,7 @@ public sealed class TextEqualityTests
     private static readonly string[] Discharged = ["unsat", "unsat", "unsat"];
 
     [Theory]
-    [InlineData("fernhollow", "pit.seq")]
+    [InlineData("one-pit", "pit.seq")]
     [InlineData("marlpit-wharf", "reaction.seq")]
     public void The_exported_text_is_proved_equal_and_solvers_agree(string folder, string file)
     {
@@ -21,7 +21,7 @@ public sealed class TextEqualityTests
     }
 
     [Theory]
-    [InlineData("fernhollow", "pit.seq")]
+    [InlineData("one-pit", "pit.seq")]
     [InlineData("marlpit-wharf", "reaction.seq")]
     public void The_text_is_proved_equal_without_its_comments(string folder, string file)
     {

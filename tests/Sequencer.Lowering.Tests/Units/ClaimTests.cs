@@ -233,6 +233,23 @@ public sealed class ClaimTests
         Assert.Equal((1, 0, 1, 1), (bench["alarm A.BUSY"], bench["alarm A.MINE"], bench["alarm B.GONE"], bench["alarm B.MINE"]));
     }
 
+    [Fact]
+    public void Units_take_turns_at_what_has_no_outputs()
+    {
+        ProgramBench bench = new(
+            UnitPrograms.Unit("A", "shared LINE \"Line\"", Claiming("A", "LINE", "MA")),
+            UnitPrograms.Unit("B", "", Claiming("B", "A.LINE", "MB while A.LINE granted")));
+        bench.Set("SA2.contact", 1);
+        bench.Scan();
+        bench.PressAt("A", "start");
+        bench.PressAt("B", "start");
+        bench.Scan(5);
+        Assert.Equal((1, 0, 1, 0), (bench["A.LINE.owned_by.A"], bench["A.LINE.owned_by.B"], bench["MA"], bench["MB"]));
+        bench.PressAt("A", "stop");
+        bench.Scan(3);
+        Assert.Equal((0, 1, 0, 1), (bench["A.LINE.owned_by.A"], bench["A.LINE.owned_by.B"], bench["MA"], bench["MB"]));
+    }
+
     private static string Claiming(string letter, string skid, string pump) => $"""
           step 10 "One"
             claim {skid} limit 1 min then hold "Skid is busy"

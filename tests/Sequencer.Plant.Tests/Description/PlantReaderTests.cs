@@ -7,12 +7,12 @@ namespace Sequencer.Plant.Tests.Description;
 
 public sealed class PlantReaderTests
 {
-    private static string Site(string site) => File.ReadAllText(RepositoryPath.At("sequences", site, "plant.yaml"));
+    private static string Site(string site) => File.ReadAllText(RepositoryPath.Site(site, "plant.yaml"));
 
     [Fact]
     public void All_mistakes_of_a_plant_are_found_in_one_pass()
     {
-        string text = Site("fernhollow")
+        string text = Site("one-pit")
             .Replace("lab_drains, to: TK301, rate: 20 L/min", "lab_drain, to: TK301, rate: 20", StringComparison.Ordinal)
             .Replace("overflow: 0.80 m3", "overflow: 0.80 kg", StringComparison.Ordinal)
             .Replace("P303: {starts_in: 0.5 s", "P304: {starts_in: 0.5 s", StringComparison.Ordinal)
@@ -40,7 +40,7 @@ public sealed class PlantReaderTests
     }
 
     [Theory]
-    [InlineData("fernhollow")]
+    [InlineData("one-pit")]
     [InlineData("marlpit-wharf")]
     [InlineData("quillgate")]
     public void A_file_cut_off_anywhere_is_read_or_reported(string site)

@@ -127,7 +127,7 @@ public sealed class FaultTests
     [Fact]
     public void A_transmitter_described_to_fail_high_does()
     {
-        RunningPlant plant = RunningPlant.Start(RunningPlant.Site("fernhollow"));
+        RunningPlant plant = RunningPlant.Start(RunningPlant.Site("one-pit"));
         plant.Inject("TT301.failed");
         plant.Run(0.1);
         Assert.Equal(21.5, plant.Milliamps("TT301"));
@@ -293,7 +293,7 @@ public sealed class FaultTests
     [Fact]
     public void Every_fault_of_both_plants_can_come_and_go()
     {
-        foreach (string site in new[] { "fernhollow", "marlpit-wharf" })
+        foreach (string site in new[] { "one-pit", "marlpit-wharf" })
         {
             RunningPlant plant = RunningPlant.Start(RunningPlant.Site(site));
             Assert.Equal(plant.Plant.Faults.Distinct(), plant.Plant.Faults);

@@ -3,11 +3,11 @@ namespace Sequencer.Plant.Tests.Runs;
 /// <summary>The demo plants by hand, held against the hand calculations in their descriptions.</summary>
 public sealed class DemoBatchTests
 {
-    /// <summary>Hand calculation in sequences/fernhollow/plant.yaml: about 3.6 L of caustic, less what the heel of mains water brings.</summary>
+    /// <summary>Hand calculation in tests/Sequencer.Testing/Sites/one-pit/plant.yaml: about 3.6 L of caustic, less what the heel of mains water brings.</summary>
     [Fact]
     public void A_pit_of_acid_takes_the_caustic_of_the_hand_calculation()
     {
-        RunningPlant plant = RunningPlant.Start(RunningPlant.Site("fernhollow"));
+        RunningPlant plant = RunningPlant.Start(RunningPlant.Site("one-pit"));
         plant.Command(true, "XV300", "AG301");
         Assert.True(plant.RunUntil(() => !plant.Contact("LSH301"), 2400.0));
         plant.Command(false, "XV300");

@@ -10,7 +10,7 @@ public sealed class LockstepTests
     private const double Closed = 1e-9;
 
     private static readonly PlantModel Marlpit = RunningPlant.Site("marlpit-wharf");
-    private static readonly PlantModel Fernhollow = RunningPlant.Site("fernhollow");
+    private static readonly PlantModel Pit = RunningPlant.Site("one-pit");
 
     private static string Trace(PlantModel model, ulong seed, double scan)
     {
@@ -34,15 +34,15 @@ public sealed class LockstepTests
     [Fact]
     public void The_same_seed_and_calls_give_the_same_bits_and_another_seed_other_noise()
     {
-        Assert.Equal(Trace(Fernhollow, 7, 0.1), Trace(Fernhollow, 7, 0.1));
-        Assert.NotEqual(Trace(Fernhollow, 7, 0.1), Trace(Fernhollow, 8, 0.1));
+        Assert.Equal(Trace(Pit, 7, 0.1), Trace(Pit, 7, 0.1));
+        Assert.NotEqual(Trace(Pit, 7, 0.1), Trace(Pit, 8, 0.1));
     }
 
     [Fact]
     public void How_often_it_is_looked_at_does_not_change_the_plant()
     {
-        RunningPlant fine = RunningPlant.Start(Fernhollow);
-        RunningPlant coarse = RunningPlant.Start(Fernhollow);
+        RunningPlant fine = RunningPlant.Start(Pit);
+        RunningPlant coarse = RunningPlant.Start(Pit);
         (string Tag, bool On, double Seconds)[] script = [("AG301", true, 2.0), ("XV300", true, 900.0), ("P304", true, 60.0), ("P304", false, 120.0), ("XV300", false, 60.0)];
         foreach ((string tag, bool on, double seconds) in script)
         {
@@ -63,8 +63,8 @@ public sealed class LockstepTests
     [Fact]
     public void A_command_repeated_in_every_scan_changes_nothing()
     {
-        RunningPlant once = RunningPlant.Start(Fernhollow);
-        RunningPlant often = RunningPlant.Start(Fernhollow);
+        RunningPlant once = RunningPlant.Start(Pit);
+        RunningPlant often = RunningPlant.Start(Pit);
         once.Command(true, "XV300");
         for (int scan = 0; scan < 3000; scan++)
         {
@@ -82,7 +82,7 @@ public sealed class LockstepTests
         Gen.Select(Gen.Int[0, 1], Gen.Select(Gen.Int[0, 200], Gen.Bool, Gen.Int[1, 600]).Array[5, 40]).SampleRepeatably(
             (site, actions) =>
             {
-                IPlant plant = PlantRun.Start(site == 0 ? Marlpit : Fernhollow, 1);
+                IPlant plant = PlantRun.Start(site == 0 ? Marlpit : Pit, 1);
                 foreach ((int what, bool on, int scans) in actions)
                 {
                     Act(plant, what, on);
@@ -153,5 +153,5 @@ public sealed class LockstepTests
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
     public void Time_goes_forward_by_finite_steps_only(double seconds) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => PlantRun.Start(Fernhollow, 1).Advance(seconds));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PlantRun.Start(Pit, 1).Advance(seconds));
 }

@@ -5,7 +5,7 @@ namespace Sequencer.Plant.Tests.Runs;
 /// <summary>A tank so plain that its course can be written down: salt water, a salt reagent, no noise.</summary>
 internal static class PlainTank
 {
-    public static PlantModel Model(string tank = "", string rest = "", string instruments = "") => RunningPlant.Model($$$"""
+    public static PlantModel Model(string tank = "", string rest = "", string instruments = "", string lines = "") => RunningPlant.Model($$$"""
         plant: 1
         name: Plain tank
         ambient: 20 C
@@ -39,6 +39,7 @@ internal static class PlainTank
           onward: {from: TK1, to: TK2, rate: 6 m3/h, through: [P6]}
           back: {from: TK2, to: TK1, rate: 3 m3/h, through: [P7]}
           drain: {from: TK1, to: sewer, outlet: {bore: 50 mm, coefficient: 0.6}, through: [XV1]}
+        {{{lines}}}
         transmitters:
           LT1: {measures: volume, in: TK1, low: 0 m3, high: 16 m3, lag: 2 s}
           AT1: {measures: pH, in: TK1, low: 0 pH, high: 14 pH}

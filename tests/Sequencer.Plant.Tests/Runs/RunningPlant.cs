@@ -19,7 +19,7 @@ internal sealed class RunningPlant(IPlant plant)
         return model;
     }
 
-    public static PlantModel Site(string site) => Model(File.ReadAllText(RepositoryPath.At("sequences", site, "plant.yaml")));
+    public static PlantModel Site(string site) => Model(File.ReadAllText(RepositoryPath.Site(site, "plant.yaml")));
 
     public static RunningPlant Start(PlantModel model, ulong seed = 1) => new(PlantRun.Start(model, seed));
 

@@ -30,6 +30,28 @@ public sealed class TankTests
         Assert.Equal(100.0, (plant.Quantity("TK1.sodium") * plant.Quantity("TK1.volume")) - before, 0.1);
     }
 
+    /// <summary>
+    /// What a valve with three ways does not pass goes the other way. Its stroke of 4 s up and down passes the same in each
+    /// direction, so that the other way gets the flow for as long as the command lasts (arithmetic).
+    /// </summary>
+    [Fact]
+    public void A_valve_with_three_ways_parts_a_flow_that_nothing_stops()
+    {
+        RunningPlant plant = RunningPlant.Start(PlainTank.Model(lines: """
+              one_way: {from: water, to: TK1, rate: 8 m3/h, not_through: [XV1]}
+              other_way: {from: water, to: TK2, rate: 8 m3/h, through: [XV1]}
+            """));
+        plant.Run(10.0);
+        Assert.Equal(10.0 * 8000.0 / 3600.0, plant.Total("one_way.passed"), 1e-6);
+        Assert.Equal(0.0, plant.Total("other_way.passed"));
+        plant.Command(true, "XV1");
+        plant.Run(58.0);
+        plant.Command(false, "XV1");
+        plant.Run(10.0);
+        Assert.Equal(58.0 * 8000.0 / 3600.0, plant.Total("other_way.passed"), 1e-6);
+        Assert.Equal(78.0 * 8000.0 / 3600.0, plant.Total("one_way.passed") + plant.Total("other_way.passed"), 1e-6);
+    }
+
     [Fact]
     public void A_switch_returns_by_its_hysteresis_and_a_transmitter_follows_with_its_lag()
     {

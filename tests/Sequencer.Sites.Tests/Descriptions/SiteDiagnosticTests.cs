@@ -12,7 +12,7 @@ public sealed class SiteDiagnosticTests : IDisposable
     {
         foreach (string file in (string[])["site.yaml", "pit.seq", "plant.yaml"])
         {
-            File.Copy(RepositoryPath.At("sequences", "fernhollow", file), Path.Combine(_folder, file));
+            File.Copy(RepositoryPath.Site("one-pit", file), Path.Combine(_folder, file));
         }
     }
 

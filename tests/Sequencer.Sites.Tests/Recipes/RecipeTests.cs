@@ -52,7 +52,7 @@ public sealed class RecipeTests
     public void A_mistake_is_told_once_at_its_place(string code, string sound, string broken, string place, string? mend)
     {
         Assert.Contains(sound, Sound, StringComparison.Ordinal);
-        using SiteWithFiles site = new SiteWithFiles("fernhollow").With(Sound.Replace(sound, broken, StringComparison.Ordinal));
+        using SiteWithFiles site = new SiteWithFiles("one-pit").With(Sound.Replace(sound, broken, StringComparison.Ordinal));
         SiteResult result = SiteCommands.Check(site.Folder);
         string shown = DiagnosticRenderer.Render(result.Diagnostics);
         Assert.True(result.Diagnostics.Length == 1 && result.Diagnostics[0].Code == code, shown);
@@ -63,7 +63,7 @@ public sealed class RecipeTests
     [Fact]
     public void The_ends_of_the_range_are_in_it()
     {
-        using SiteWithFiles site = new SiteWithFiles("fernhollow").With(Sound.Replace("low_pH: 7.20 pH", "low_pH: 6.50 pH", StringComparison.Ordinal).Replace("high_pH: 8.00 pH", "high_pH: 8.80 pH", StringComparison.Ordinal));
+        using SiteWithFiles site = new SiteWithFiles("one-pit").With(Sound.Replace("low_pH: 7.20 pH", "low_pH: 6.50 pH", StringComparison.Ordinal).Replace("high_pH: 8.00 pH", "high_pH: 8.80 pH", StringComparison.Ordinal));
         Assert.Empty(SiteCommands.Check(site.Folder).Diagnostics);
     }
 
@@ -81,8 +81,8 @@ public sealed class RecipeTests
     [Fact]
     public void A_scenario_is_played_with_its_recipe_and_the_others_with_the_defaults()
     {
-        using SiteWithFiles site = new SiteWithFiles("fernhollow").With(Sound);
-        using SiteWithFiles results = new("fernhollow");
+        using SiteWithFiles site = new SiteWithFiles("one-pit").With(Sound);
+        using SiteWithFiles results = new("one-pit");
         string output = results.At("out");
         SiteResult result = SiteCommands.Simulate(site.Folder, output, null, new Progress<StageProgress>(), CancellationToken.None);
         Assert.True(result.Outcome == Outcome.Holds, result.Text);
@@ -94,7 +94,7 @@ public sealed class RecipeTests
     [Fact]
     public void What_the_operator_sets_comes_after_the_recipe()
     {
-        using SiteWithFiles site = new SiteWithFiles("fernhollow").With(Sound
+        using SiteWithFiles site = new SiteWithFiles("one-pit").With(Sound
             .Replace("recipe: narrow window\nactions", "recipe: narrow window\nsettings: {TK301.low_pH: 7.40 pH}\nactions", StringComparison.Ordinal)
             .Replace("at_least: 7.20 pH, at_most: 7.20 pH", "at_least: 7.40 pH, at_most: 7.40 pH", StringComparison.Ordinal));
         SiteResult result = SiteCommands.Simulate(site.Folder, site.At("out"), "narrow batch", new Progress<StageProgress>(), CancellationToken.None);

@@ -10,7 +10,7 @@ internal sealed class SiteWithFiles : IDisposable
     public SiteWithFiles(string site)
     {
         Folder = Directory.CreateTempSubdirectory("site-").FullName;
-        foreach (string file in Directory.EnumerateFiles(RepositoryPath.At("sequences", site)))
+        foreach (string file in Directory.EnumerateFiles(RepositoryPath.Site(site)))
         {
             File.Copy(file, At(Path.GetFileName(file)));
         }

@@ -19,7 +19,7 @@ public sealed class DemoScenarioTests(ITestOutputHelper output, DemoSites sites)
         TheoryData<string, string> scenarios = [];
         foreach (string folder in DemoSites.Folders)
         {
-            foreach (string path in Directory.EnumerateFiles(RepositoryPath.At("sequences", folder, "scenarios"), "*.yaml").Order(StringComparer.Ordinal))
+            foreach (string path in Directory.EnumerateFiles(RepositoryPath.Site(folder, "scenarios"), "*.yaml").Order(StringComparer.Ordinal))
             {
                 scenarios.Add(folder, Path.GetFileNameWithoutExtension(path));
             }

@@ -19,7 +19,7 @@ internal sealed class DemoSite
     {
         _folder = folder;
         DiagnosticBag diagnostics = new();
-        _site = SiteLoader.Load(new SiteFolder(RepositoryPath.At("sequences", folder)), diagnostics)
+        _site = SiteLoader.Load(new SiteFolder(RepositoryPath.Site(folder)), diagnostics)
             ?? throw new InvalidOperationException(DiagnosticRenderer.Render(diagnostics.InOrder()));
         Assert.Equal("", DiagnosticRenderer.Render(diagnostics.InOrder()));
         Player = new ScenarioPlayer(_site.System, Metadata, _site.Plant);
@@ -35,7 +35,7 @@ internal sealed class DemoSite
     public Scenario Scenario(string file)
     {
         DiagnosticBag diagnostics = new();
-        SourceText text = new(file, File.ReadAllText(RepositoryPath.At("sequences", _folder, "scenarios", file + ".yaml")));
+        SourceText text = new(file, File.ReadAllText(RepositoryPath.Site(_folder, "scenarios", file + ".yaml")));
         string? name = ScenarioReader.Read(text, diagnostics)?.Name;
         return _site.Scenarios.Single(scenario => scenario.Name == name);
     }

@@ -17,7 +17,7 @@ internal sealed partial class BrokenSite : IDisposable
 
     public BrokenSite(string folder, string programFile, string program)
     {
-        string original = RepositoryPath.At("sequences", folder);
+        string original = RepositoryPath.Site(folder);
         foreach (string file in Directory.EnumerateFiles(original, "*", SearchOption.AllDirectories))
         {
             string copy = Path.Combine(_path, Path.GetRelativePath(original, file));

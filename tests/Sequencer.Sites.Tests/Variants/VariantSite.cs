@@ -10,7 +10,7 @@ internal sealed class VariantSite
     {
         Folder = folder;
         ProgramFile = programFile;
-        Program = File.ReadAllText(RepositoryPath.At("sequences", folder, programFile)).Replace("\r\n", "\n", StringComparison.Ordinal);
+        Program = File.ReadAllText(RepositoryPath.Site(folder, programFile)).Replace("\r\n", "\n", StringComparison.Ordinal);
         Variants = [.. ProgramLine.Of(Program).SelectMany(line => Broken(Program, line))];
     }
 

@@ -16,7 +16,7 @@ public sealed class VariantTests
 
     public static TheoryData<string, string> Sites => new()
     {
-        { "fernhollow", "pit.seq" },
+        { "one-pit", "pit.seq" },
         { "marlpit-wharf", "reaction.seq" },
     };
 
