@@ -64,12 +64,12 @@ public static class QuantityMeasure
         return delivery.LitresPerSecond * new Rational(scanMilliseconds, 1000);
     }
 
-    /// <summary>The number of whole scans of delivery that stay within a literal volume.</summary>
+    /// <summary>The number of whole scans of delivery that stay within a literal volume, and within what a total counts.</summary>
     public static long ScansWithin(Output output, Quantity volume, int scanMilliseconds)
     {
         LiteralQuantity literal = volume as LiteralQuantity
             ?? throw new InvalidOperationException("a maximum is a literal");
-        return (long)(literal.Value / VolumeOfAScan(output, scanMilliseconds)).Floor();
+        return (long)System.Numerics.BigInteger.Min(LargestTotal, (literal.Value / VolumeOfAScan(output, scanMilliseconds)).Floor());
     }
 
     /// <summary>
