@@ -26,22 +26,18 @@ internal sealed class RollingCount
         _sum = scan.System.State(scan.Named(count.Name), new IntegerRange(0, count.Largest), 0, retained: true, StatePurpose.Control, origin);
         _parts = [.. Enumerable.Range(0, window.Parts + 1).Select(part => scan.System.State(
             scan.Named(FormattableString.Invariant($"{count.Name}.part{part}")), range, 0, retained: true, StatePurpose.Control, origin))];
-        long last = ScansOfAPart(window, scan.ScanMilliseconds) - 1;
+        long last = window.ScansOfAPart(scan.ScanMilliseconds) - 1;
         _clock = scan.System.State(scan.Named($"{count.Name}.clock"), new IntegerRange(0, Math.Max(1, last)), 0, retained: true, StatePurpose.Control, origin);
     }
 
     /// <summary>The sum of all parts at the start of the scan.</summary>
     public Expression AtStart => _sum.Current;
 
-    /// <summary>How many scans a part lasts: rounded up, at least one, so that the parts last no less than the time.</summary>
-    public static long ScansOfAPart(CountWindow window, int scanMilliseconds) =>
-        Math.Max(1, (window.Time.Scans(scanMilliseconds) + window.Parts - 1) / window.Parts);
-
     public void Finish(Expression comes)
     {
         ExpressionBuilder build = _scan.Build;
         CountWindow window = _count.Window ?? throw new InvalidOperationException($"{_count.Name} counts over no time");
-        long last = ScansOfAPart(window, _scan.ScanMilliseconds) - 1;
+        long last = window.ScansOfAPart(_scan.ScanMilliseconds) - 1;
         Expression full = build.LessOrEqual(build.Constant(last), _clock.Current);
         Expression filled = build.IfThenElse(comes, Counts.Changed(build, _count, _parts[0].Current), _parts[0].Current);
         Expression counted = Bounded(build.Add(_sum.Current, filled, build.Scale(-1, _parts[0].Current)));

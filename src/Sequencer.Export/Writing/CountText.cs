@@ -63,7 +63,7 @@ internal static class CountText
         TextLines body = unit.Body;
         string[] parts = [.. Enumerable.Range(0, window.Parts + 1).Select(part => Part(unit, count, part))];
         string sum = Value(unit, count);
-        long scans = Math.Max(1, (unit.Scans(window.Time) + window.Parts - 1) / window.Parts);
+        long scans = window.ScansOfAPart(unit.ScanMilliseconds);
         string clock = unit.Counter(VariableSection.Retained, $"{count.Name}.clock", Math.Max(1, scans - 1), $"scans of this part of {DurationText.Of(window.Time)}");
         body.Add(FormattableString.Invariant($"{sum} := LIMIT(0, {sum} + {parts[0]} - {unit.Names.Of($"{count.Name}.before")}, {count.Largest});"));
         body.Open(FormattableString.Invariant($"IF {clock} >= {scans - 1} THEN"));
