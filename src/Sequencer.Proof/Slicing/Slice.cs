@@ -34,11 +34,22 @@ internal sealed class Slice
 
     public Requirement Requirement => System.Requirements[0];
 
+    /// <summary>The whole system's inputs that the slice reads, in its order.</summary>
+    public ImmutableArray<Variable> Inputs => _wholeInputs;
+
     /// <summary>Whether an assumption of the whole system was left out.</summary>
     public bool LacksAssumptions => System.Assumptions.Length < _whole.Assumptions.Length;
 
     /// <summary>The trace for the whole system: an input outside the slice has its range's value nearest 0.</summary>
-    public Trace Widen(Trace trace) => new([.. trace.Segments.Select(segment => segment with { Inputs = Widen(segment.Inputs) })]);
+    public Trace Widen(Trace trace) => Widen(trace, [.. _whole.Inputs.Select(input => Math.Clamp(0, input.Range.Minimum, input.Range.Maximum))]);
+
+    /// <summary>The trace for the whole system: an input outside the slice has the value given.</summary>
+    public Trace Widen(Trace trace, ImmutableArray<long> outside) =>
+        new([.. trace.Segments.Select(segment => segment with { Inputs = Widen(segment.Inputs, outside) })]);
+
+    /// <summary>Of a trace of the whole system what the slice reads.</summary>
+    public Trace Narrow(Trace trace) =>
+        new([.. trace.Segments.Select(segment => segment with { Inputs = [.. _wholeInputs.Select(input => segment.Inputs[input.Index])] })]);
 
     /// <summary>The expression over the whole system's variables.</summary>
     public Expression Widen(Expression overStates)
@@ -52,9 +63,9 @@ internal sealed class Slice
         return Builder.Substitute([overStates], images)[0];
     }
 
-    private ImmutableArray<long> Widen(ImmutableArray<long> inputs)
+    private ImmutableArray<long> Widen(ImmutableArray<long> inputs, ImmutableArray<long> outside)
     {
-        long[] all = [.. _whole.Inputs.Select(input => Math.Clamp(0, input.Range.Minimum, input.Range.Maximum))];
+        long[] all = [.. outside];
         for (int index = 0; index < inputs.Length; index++)
         {
             all[_wholeInputs[index].Index] = inputs[index];

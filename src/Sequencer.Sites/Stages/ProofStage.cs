@@ -4,6 +4,8 @@ using System.Text.Json.Nodes;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof;
 using Sequencer.Proof.Certificates;
+using Sequencer.Proof.Traces;
+using Sequencer.Simulation.Traces;
 using Sequencer.Sites.Folders;
 
 namespace Sequencer.Sites.Stages;
@@ -20,8 +22,12 @@ internal static class ProofStage
             site.System, ProofOptions.Default, Degree, new Words(progress), cancellation);
         List<string> lines = [];
         JsonArray requirements = [];
-        foreach ((Requirement requirement, Verdict verdict) in site.System.Requirements.Zip(verdicts))
+        ImmutableArray<InputRest> rests = [.. TraceInputs.Of(site.System, site.Metadata).Select(input => new InputRest(input.Rest, input.IsMomentary))];
+        foreach ((Requirement requirement, Verdict found) in site.System.Requirements.Zip(verdicts))
         {
+            Verdict verdict = found is Fails failing
+                ? failing with { Trace = TraceTidying.Tidy(site.System, requirement, failing.Trace, rests, cancellation) }
+                : found;
             string? file = Evidence(site, requirement, verdict, folder);
             lines.AddRange(Lines(site, requirement, verdict));
             requirements.Add(Json(requirement, verdict, file));
