@@ -3,6 +3,7 @@ using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof.Bounded;
 using Sequencer.Proof.ClauseLearning;
+using Sequencer.Proof.DecisionDiagrams;
 using Sequencer.Proof.Exploring;
 using Sequencer.Proof.Leads;
 using Sequencer.Proof.Satisfiability;
@@ -19,6 +20,7 @@ internal sealed class Decision
     private const string ExploringEngine = "exploration";
     private const string StrengtheningEngine = "strengthening";
     private const string LearningEngine = "clause learning";
+    private const string DiagramEngine = "decision diagrams";
 
     private const int QueriesBeforeHelp = 400;
     private const int MostPlaces = 100;
@@ -55,31 +57,59 @@ internal sealed class Decision
     public Verdict Run()
     {
         Report(Ranges, 0);
-        if (InvariantCheck.Confirm(Slice.System, Slice.Builder.True, _budget) is { } leanedOn)
+        if (Uses(Engines.Ranges) && InvariantCheck.Confirm(Slice.System, Slice.Builder.True, _budget) is { } leanedOn)
         {
             return Holds(Slice.Builder.True, Ranges, leanedOn);
         }
 
-        if (BoundedSearch.Find(Slice.System, _options.BoundedDepth, _budget, depth => Report(BoundedEngine, depth)) is { } shortest)
+        if (Uses(Engines.Bounded)
+            && BoundedSearch.Find(Slice.System, _options.BoundedDepth, _budget, depth => Report(BoundedEngine, depth)) is { } shortest)
         {
             return Fails(shortest, BoundedEngine, true);
         }
 
-        return Learn();
+        return Uses(Engines.Learning) ? Learn()
+            : SearchRings(out string words) ?? Undecided(UndecidedReason.Budget, $"Decision diagrams gave no answer: {words}.");
     }
 
+    private bool Uses(Engines engine) => (_options.Engines & engine) != 0;
+
     /// <summary>
-    /// Clause learning alone for a while; then real runs, and invariants guessed from what they reached,
-    /// to help it on.
+    /// Clause learning alone for a while; then decision diagrams, which give up soon where they do not fit; then real
+    /// runs, and invariants guessed from what they reached, to help clause learning on.
     /// </summary>
     private Verdict Learn()
     {
         FactTable facts = FactHarvest.Collect(Slice.System, Slice.Builder);
         ClauseLearner learner = new(Slice.System, facts, _budget, frame => Report(LearningEngine, frame));
         return Learn(learner, facts, _budget.Queries + QueriesBeforeHelp)
+            ?? SearchRings(out string _)
             ?? Explore(learner, facts)
             ?? Learn(learner, facts, long.MaxValue)
             ?? throw new System.Diagnostics.UnreachableException("clause learning paused without a limit");
+    }
+
+    private Verdict? SearchRings(out string words)
+    {
+        words = "they were not to be used";
+        if (!Uses(Engines.Diagrams))
+        {
+            return null;
+        }
+
+        DiagramBudget budget = new(_options, _budget);
+        switch (RingSearch.Run(Slice.System, Slice.Builder, budget, ring => Report(DiagramEngine, ring)))
+        {
+            case RingOutcome.Failing failing:
+                return Fails(failing.Trace, DiagramEngine, true);
+            case RingOutcome.Reached reached:
+                return Holds(reached.Invariant, DiagramEngine);
+            case RingOutcome.Limited limited:
+                words = limited.Words;
+                return null;
+            case var other:
+                throw new System.Diagnostics.UnreachableException($"no verdict for {other}");
+        }
     }
 
     private Verdict? Explore(ClauseLearner learner, FactTable facts)

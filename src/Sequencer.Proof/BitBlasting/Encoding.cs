@@ -9,18 +9,27 @@ namespace Sequencer.Proof.BitBlasting;
 /// </summary>
 internal sealed class Encoding
 {
-    private readonly Circuit _circuit;
+    private readonly Gates _gates;
     private readonly Func<Variable, BitVector> _variables;
     private readonly Dictionary<Expression, BitVector> _known = [];
     private readonly Stack<Expression> _open = [];
 
-    public Encoding(Circuit circuit, Func<Variable, BitVector> variables)
+    public Encoding(Gates gates, Func<Variable, BitVector> variables)
     {
-        _circuit = circuit;
+        _gates = gates;
         _variables = variables;
     }
 
     public static BitVector OfBoolean(Literal literal) => new([literal]);
+
+    /// <summary>A variable free within its range.</summary>
+    public static BitVector Unknown(Gates gates, Variable variable) =>
+        variable.Sort == Sort.Boolean && variable.Range == IntegerRange.Boolean
+            ? OfBoolean(gates.NewVariable())
+            : variable.Sort == Sort.Boolean ? Value(gates, variable, variable.Range.Minimum) : Arithmetic.Unknown(gates, variable.Range);
+
+    public static BitVector Value(Gates gates, Variable variable, long value) =>
+        variable.Sort == Sort.Boolean ? OfBoolean(gates.Constant(value == 1)) : Arithmetic.Constant(gates, value);
 
     public Literal Boolean(Expression expression) => Vector(expression).Bits[0];
 
@@ -55,18 +64,18 @@ internal sealed class Encoding
 
     private BitVector Node(Expression expression) => expression.Kind switch
     {
-        ExpressionKind.Constant when expression.Sort == Sort.Boolean => OfBoolean(_circuit.Constant(expression.Value == 1)),
-        ExpressionKind.Constant => Arithmetic.Constant(_circuit, expression.Value),
+        ExpressionKind.Constant when expression.Sort == Sort.Boolean => OfBoolean(_gates.Constant(expression.Value == 1)),
+        ExpressionKind.Constant => Arithmetic.Constant(_gates, expression.Value),
         ExpressionKind.Variable => _variables(expression.Variable!),
         ExpressionKind.Not => OfBoolean(!Bit(expression, 0)),
-        ExpressionKind.And => OfBoolean(_circuit.And(expression.Operands.Select(operand => _known[operand].Bits[0]))),
-        ExpressionKind.Or => OfBoolean(_circuit.Or(expression.Operands.Select(operand => _known[operand].Bits[0]))),
-        ExpressionKind.Equal => OfBoolean(Arithmetic.Equal(_circuit, Operand(expression, 0), Operand(expression, 1))),
-        ExpressionKind.Less => OfBoolean(Arithmetic.Less(_circuit, Operand(expression, 0), Operand(expression, 1))),
-        ExpressionKind.LessOrEqual => OfBoolean(Arithmetic.LessOrEqual(_circuit, Operand(expression, 0), Operand(expression, 1))),
+        ExpressionKind.And => OfBoolean(_gates.And(expression.Operands.Select(operand => _known[operand].Bits[0]))),
+        ExpressionKind.Or => OfBoolean(_gates.Or(expression.Operands.Select(operand => _known[operand].Bits[0]))),
+        ExpressionKind.Equal => OfBoolean(Arithmetic.Equal(_gates, Operand(expression, 0), Operand(expression, 1))),
+        ExpressionKind.Less => OfBoolean(Arithmetic.Less(_gates, Operand(expression, 0), Operand(expression, 1))),
+        ExpressionKind.LessOrEqual => OfBoolean(Arithmetic.LessOrEqual(_gates, Operand(expression, 0), Operand(expression, 1))),
         ExpressionKind.Add => Sum(expression),
-        ExpressionKind.Scale => Arithmetic.Scale(_circuit, expression.Value, Operand(expression, 0), BitVector.WidthFor(expression.Range)),
-        ExpressionKind.IfThenElse => Arithmetic.Choose(_circuit, Bit(expression, 0), Operand(expression, 1), Operand(expression, 2)),
+        ExpressionKind.Scale => Arithmetic.Scale(_gates, expression.Value, Operand(expression, 0), BitVector.WidthFor(expression.Range)),
+        ExpressionKind.IfThenElse => Arithmetic.Choose(_gates, Bit(expression, 0), Operand(expression, 1), Operand(expression, 2)),
         _ => throw new System.Diagnostics.UnreachableException($"no encoding of {expression.Kind}"),
     };
 
@@ -77,7 +86,7 @@ internal sealed class Encoding
         BitVector sum = Operand(expression, 0);
         for (int index = 1; index < expression.Operands.Length; index++)
         {
-            sum = Arithmetic.Add(_circuit, sum, Operand(expression, index), width);
+            sum = Arithmetic.Add(_gates, sum, Operand(expression, index), width);
         }
 
         return sum;

@@ -17,7 +17,7 @@ internal sealed class Scan
         _circuit = circuit;
         _system = system;
         States = states;
-        Inputs = [.. system.Inputs.Select(input => Unknown(circuit, input))];
+        Inputs = [.. system.Inputs.Select(input => Encoding.Unknown(circuit, input))];
         Encoding = new Encoding(circuit, variable => variable.Role == VariableRole.Input ? Inputs[variable.Index] : States[variable.Index]);
     }
 
@@ -36,7 +36,7 @@ internal sealed class Scan
     /// </summary>
     public static Scan FromWhere(Circuit circuit, TransitionSystem system, IEnumerable<Expression> facts)
     {
-        BitVector[] states = [.. system.States.Select(state => Unknown(circuit, state.Variable))];
+        BitVector[] states = [.. system.States.Select(state => Encoding.Unknown(circuit, state.Variable))];
         foreach (Expression fact in facts)
         {
             if (EqualVariables(fact) is var (first, second))
@@ -57,7 +57,7 @@ internal sealed class Scan
 
     /// <summary>The first scan of a run.</summary>
     public static Scan First(Circuit circuit, TransitionSystem system) =>
-        new(circuit, system, [.. system.States.Select(state => Value(circuit, state.Variable, state.Initial))]);
+        new(circuit, system, [.. system.States.Select(state => Encoding.Value(circuit, state.Variable, state.Initial))]);
 
     /// <summary>The scan after this one.</summary>
     public Scan Following() => new(_circuit, _system, After());
@@ -78,12 +78,4 @@ internal sealed class Scan
     private ImmutableArray<long> Read(ImmutableArray<Variable> variables, ImmutableArray<BitVector> vectors) =>
         [.. variables.Zip(vectors, (variable, vector) =>
             variable.Sort == Sort.Boolean ? (_circuit.Solver.ModelValue(vector.Bits[0]) ? 1L : 0L) : vector.ModelValue(_circuit.Solver))];
-
-    private static BitVector Unknown(Circuit circuit, Variable variable) =>
-        variable.Sort == Sort.Boolean && variable.Range == IntegerRange.Boolean
-            ? Encoding.OfBoolean(circuit.Solver.NewVariable())
-            : variable.Sort == Sort.Boolean ? Value(circuit, variable, variable.Range.Minimum) : Arithmetic.Unknown(circuit, variable.Range);
-
-    private static BitVector Value(Circuit circuit, Variable variable, long value) =>
-        variable.Sort == Sort.Boolean ? Encoding.OfBoolean(circuit.Constant(value == 1)) : Arithmetic.Constant(circuit, value);
 }
