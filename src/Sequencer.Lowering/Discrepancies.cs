@@ -1,5 +1,6 @@
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Programs;
+using Sequencer.Lowering.Supposing;
 using Sequencer.Text;
 
 namespace Sequencer.Lowering;
@@ -27,7 +28,8 @@ internal sealed class Discrepancies
                 scan.System, $"{output.Tag}.stroke", disagrees, confirmation.Within.Scans(scan.ScanMilliseconds), StatePurpose.Control, origin);
             DeclaredState state = scan.System.State($"{output.Tag}.discrepancy", false, retained: true, StatePurpose.Control, origin);
             Expression keeps = build.And(state.Current, build.Not(build.And(scan.Commands.Reset, build.Not(disagrees))));
-            Expression now = scan.System.Define($"{output.Tag}.failed", build.Or(late, keeps), origin);
+            Expression supervised = scan.Site.Forces.Of(ProtectionList.Confirmation(output.Tag));
+            Expression now = scan.System.Define($"{output.Tag}.failed", build.Or(build.And(late, supervised), keeps), origin);
             state.Next = now;
             scan.System.Alarm($"{output.Tag}.discrepancy", $"{output.Tag} {output.Description}: does not obey", now, origin);
             _latched[output.Tag] = (state, now);

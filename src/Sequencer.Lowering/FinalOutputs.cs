@@ -77,7 +77,7 @@ internal sealed class FinalOutputs
             Truth condition = ConditionLowering.Lower(
                 _scan, permissive.Condition, new ConditionPlace(Refusal(permissive, output), thisScansOutputs: true));
             Expression starts = build.And(demand, build.Not(_scan.LastWritten(output)));
-            Expression refused = build.And(starts, build.Not(condition.Surely));
+            Expression refused = build.And(starts, build.Not(condition.Surely), _scan.Site.Forces.Of(_scan.Own(permissive.Name)));
             permitted = build.And(permitted, build.Not(refused));
             CountRefusal(permissive, output, refused);
         }
@@ -167,7 +167,7 @@ internal sealed class FinalOutputs
             InterlockForm.FromUntil => FromUntil(interlock, condition, origin),
             _ => throw new System.Diagnostics.UnreachableException($"no meaning of {interlock.Form}"),
         };
-        blocks = build.And(blocks, build.Not(_scan.Overrides.Now(interlock.Name)));
+        blocks = build.And(blocks, build.Not(_scan.Overrides.Now(interlock.Name)), _scan.Site.Forces.Of(_scan.Own(interlock.Name)));
         return _blocks[interlock.Name] = _scan.System.Define(_scan.Own($"{interlock.Name}.blocks"), blocks, origin);
     }
 
@@ -207,7 +207,8 @@ internal sealed class FinalOutputs
             }
         }
 
-        return _scan.System.Define(_scan.Own($"{exclusion.Name}.{output.Tag}.blocks"), build.Or(reasons), new Origin(exclusion.Span));
+        Expression excludes = build.And(build.Or(reasons), _scan.Site.Forces.Of(_scan.Own(exclusion.Name)));
+        return _scan.System.Define(_scan.Own($"{exclusion.Name}.{output.Tag}.blocks"), excludes, new Origin(exclusion.Span));
     }
 
     private void CountRefusal(Permissive permissive, Output output, Expression refused)

@@ -1,5 +1,6 @@
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Programs;
+using Sequencer.Lowering.Supposing;
 using Sequencer.Text;
 
 namespace Sequencer.Lowering;
@@ -39,7 +40,7 @@ internal sealed class OutputMemory
 
     /// <summary>True when the output has given all that a batch may have; false without a maximum.</summary>
     public Expression Exhausted(Output output) => _maxima.TryGetValue(output.Tag, out long maximum)
-        ? _scan.Build.LessOrEqual(_scan.Build.Constant(maximum), Total(output))
+        ? _scan.Build.And(_scan.Build.LessOrEqual(_scan.Build.Constant(maximum), Total(output)), _scan.Site.Forces.Of(ProtectionList.Maximum(output.Tag)))
         : _scan.Build.False;
 
     public void Finish()

@@ -1,5 +1,6 @@
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Programs;
+using Sequencer.Lowering.Supposing;
 
 namespace Sequencer.Lowering;
 
@@ -9,9 +10,12 @@ namespace Sequencer.Lowering;
 /// </summary>
 public static class SiteLowering
 {
-    public static TransitionSystem Lower(SiteProgram site)
+    public static TransitionSystem Lower(SiteProgram site) => Lower(site, Supposition.Nothing);
+
+    /// <summary>The system that the site would be if what is supposed were so.</summary>
+    public static TransitionSystem Lower(SiteProgram site, Supposition supposed)
     {
-        SiteScan scan = new(site);
+        SiteScan scan = new(site, supposed);
         foreach (UnitScan unit in scan.Units)
         {
             unit.LowerProtections();
@@ -31,7 +35,14 @@ public static class SiteLowering
         {
             unit.Reals.Assume();
             unit.Calibrations.Owed();
-            Requirements.Lower(unit);
+            if (supposed.RequirementsAskWhatHappens)
+            {
+                Happenings.Lower(unit);
+            }
+            else
+            {
+                Requirements.Lower(unit);
+            }
         }
 
         return scan.System.Build(site.Name);

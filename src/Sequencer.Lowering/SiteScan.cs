@@ -1,4 +1,5 @@
 using Sequencer.Language.Programs;
+using Sequencer.Lowering.Supposing;
 
 namespace Sequencer.Lowering;
 
@@ -9,10 +10,12 @@ internal sealed class SiteScan
 
     private readonly Dictionary<string, ClaimQueue> _queues = new(StringComparer.Ordinal);
 
-    public SiteScan(SiteProgram program)
+    public SiteScan(SiteProgram program, Supposition supposed)
     {
         Program = program;
+        Supposed = supposed;
         System = new SystemBuilder(program.ScanMilliseconds);
+        Forces = new Forces(this);
         foreach ((UnitProgram unit, SharedEquipment equipment) in program.Shared)
         {
             _queues.Add(QualifiedName.Of(unit.Name, equipment.Name), new ClaimQueue(this, unit, equipment));
@@ -27,6 +30,11 @@ internal sealed class SiteScan
     public SystemBuilder System { get; }
 
     public SiteProgram Program { get; }
+
+    public Supposition Supposed { get; }
+
+    /// <summary>Which protections are in force.</summary>
+    public Forces Forces { get; }
 
     /// <summary>In the order of <c>site.yaml</c>.</summary>
     public IEnumerable<UnitScan> Units => Program.Units.Select(unit => _units[unit.Name]);

@@ -163,8 +163,9 @@ internal sealed class StateMachine
 
     private List<Expression> StartConditions() =>
     [
-        .. _scan.Unit.StartConditions.Select((condition, index) =>
-            ConditionLowering.Lower(_scan, condition.Condition, new ConditionPlace(StartName(index))).Surely),
+        .. _scan.Unit.StartConditions.Select((condition, index) => _scan.Build.Or(
+            ConditionLowering.Lower(_scan, condition.Condition, new ConditionPlace(StartName(index))).Surely,
+            _scan.Build.Not(_scan.Site.Forces.Of(StartName(index))))),
     ];
 
     private string StartName(int index) => _scan.Named(FormattableString.Invariant($"start{index + 1}"));

@@ -55,7 +55,7 @@ internal sealed class Trips
         ExpressionBuilder build = _scan.Build;
         Origin origin = new(trip.Span);
         Truth cause = ConditionLowering.Lower(_scan, trip.Condition, new ConditionPlace(_scan.Own(trip.Name)));
-        Expression inForce = build.Not(_scan.Overrides.Now(trip.Name));
+        Expression inForce = build.And(build.Not(_scan.Overrides.Now(trip.Name)), _scan.Site.Forces.Of(_scan.Own(trip.Name)));
         cause = new Truth(build.And(cause.Surely, inForce), build.And(cause.Possibly, inForce));
         Expression trips = trip.IfBad == BadSignal.Trip ? cause.Possibly : cause.Surely;
         DeclaredState state = _trips[trip.Name].State;

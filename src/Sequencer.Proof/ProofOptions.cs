@@ -8,6 +8,9 @@ public sealed record ProofOptions
     /// <summary>Contradictions that all solvers of one requirement may learn from together.</summary>
     public long Conflicts { get; init; } = 20_000_000;
 
+    /// <summary>Consequences that all solvers of one requirement may draw together.</summary>
+    public long Propagations { get; init; } = long.MaxValue;
+
     /// <summary>Scans that the bounded search looks ahead before clause learning starts.</summary>
     public int BoundedDepth { get; init; } = 10;
 

@@ -19,7 +19,7 @@ public static class Prover
         IProgress<ProofProgress>? progress,
         CancellationToken cancellation)
     {
-        Budget budget = new(options.Conflicts, cancellation);
+        Budget budget = new(options.Conflicts, cancellation) { MostPropagations = options.Propagations };
         Decision? decision = null;
         try
         {

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using Sequencer.Proof;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Sites.Folders;
+using Sequencer.Sites.Insight;
 using Sequencer.Sites.Mending;
 using Sequencer.Sites.Stages;
 using Sequencer.Sites.Summaries;
@@ -38,8 +40,13 @@ public static class SiteCommands
         return again with { Before = mending.Text + "\n", Json = Summary.Print(json), Files = mending.Files };
     }
 
-    public static SiteResult Prove(string site, string? output, IProgress<StageProgress> progress, CancellationToken cancellation) =>
-        OnLoaded(site, output, (loaded, run) => [ProofStage.Run(loaded, run.Folder, progress, cancellation)]);
+    /// <param name="insight">Also says what each verdict leans on, what fails without each protection, and what never happens.</param>
+    public static SiteResult Prove(string site, string? output, bool insight, IProgress<StageProgress> progress, CancellationToken cancellation) =>
+        OnLoaded(site, output, (loaded, run) =>
+        {
+            StageReport proof = ProofStage.Run(loaded, run.Folder, progress, cancellation, out ImmutableArray<Verdict> verdicts);
+            return insight ? [proof, InsightStage.Run(loaded, verdicts, run.Folder, progress, cancellation)] : [proof];
+        });
 
     /// <param name="scenario">Only this one; null for all.</param>
     public static SiteResult Simulate(string site, string output, string? scenario, IProgress<StageProgress> progress, CancellationToken cancellation) =>

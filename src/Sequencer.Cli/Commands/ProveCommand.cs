@@ -12,9 +12,13 @@ internal static class ProveCommand
         Option<string> output = SiteArguments.Output();
         output.Required = false;
         Option<bool> json = SiteArguments.Json();
-        Command command = new("prove", "Decides every requirement; with --out also writes certificates and traces.") { site, output, json };
+        Option<bool> insight = new("--insight")
+        {
+            Description = "also say what each verdict leans on, what fails without each protection and what never happens; pages go to --out",
+        };
+        Command command = new("prove", "Decides every requirement; with --out also writes certificates and traces.") { site, output, insight, json };
         command.SetAction((parsed, cancellation) => Task.FromResult(Answer.Print(
-            SiteCommands.Prove(parsed.GetRequiredValue(site), parsed.GetValue(output), new ConsoleProgress(), cancellation), parsed.GetValue(json))));
+            SiteCommands.Prove(parsed.GetRequiredValue(site), parsed.GetValue(output), parsed.GetValue(insight), new ConsoleProgress(), cancellation), parsed.GetValue(json))));
         return command;
     }
 }

@@ -8,6 +8,11 @@ internal sealed class Budget(long conflicts, CancellationToken cancellation, Bud
 {
     private long _conflictsLeft = conflicts;
 
+    private long _propagationsLeft = long.MaxValue;
+
+    /// <summary>Consequences that may be drawn in all: what bounds a search with many easy questions.</summary>
+    public long MostPropagations { init => _propagationsLeft = value; }
+
     public long Conflicts { get; private set; }
 
     public long Decisions { get; private set; }
@@ -51,9 +56,15 @@ internal sealed class Budget(long conflicts, CancellationToken cancellation, Bud
         whole?.CountDecision();
     }
 
+    /// <exception cref="BudgetSpentException">More consequences were drawn than may be.</exception>
     public void CountPropagations(long count)
     {
         Propagations += count;
         whole?.CountPropagations(count);
+        _propagationsLeft -= count;
+        if (_propagationsLeft < 0)
+        {
+            throw new BudgetSpentException();
+        }
     }
 }

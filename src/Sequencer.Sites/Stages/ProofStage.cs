@@ -16,9 +16,13 @@ internal static class ProofStage
     /// <summary>Requirements decided at a time; a verdict does not depend on it.</summary>
     private const int Degree = 2;
 
-    public static StageReport Run(LoadedSite site, OutputFolder? folder, IProgress<StageProgress> progress, CancellationToken cancellation)
+    public static StageReport Run(LoadedSite site, OutputFolder? folder, IProgress<StageProgress> progress, CancellationToken cancellation) =>
+        Run(site, folder, progress, cancellation, out _);
+
+    public static StageReport Run(
+        LoadedSite site, OutputFolder? folder, IProgress<StageProgress> progress, CancellationToken cancellation, out ImmutableArray<Verdict> verdicts)
     {
-        ImmutableArray<Verdict> verdicts = Prover.DecideAll(
+        verdicts = Prover.DecideAll(
             site.System, ProofOptions.Default, Degree, new Words(progress), cancellation);
         List<string> lines = [];
         JsonArray requirements = [];

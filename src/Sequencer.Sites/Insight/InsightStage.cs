@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Lowering.Supposing;
+using Sequencer.Proof;
+using Sequencer.Sites.Folders;
+using Sequencer.Sites.Stages;
+
+namespace Sequencer.Sites.Insight;
+
+/// <summary>What a hazard study wants to know beyond the verdicts; <c>spec/insight.md</c> says what each page claims.</summary>
+internal static class InsightStage
+{
+    public static StageReport Run(
+        LoadedSite site, ImmutableArray<Verdict> verdicts, OutputFolder? folder, IProgress<StageProgress> progress, CancellationToken cancellation)
+    {
+        Questions questions = new(progress, cancellation);
+        ImmutableArray<Protection> protections = ProtectionList.Of(site.Programs);
+        ImmutableArray<(Requirement Requirement, LeansOn? Found)> leanings = Leanings.Of(site.Programs, site.System, verdicts, questions);
+        ImmutableArray<Removal> removals = Removals.Of(site.Programs, [.. leanings.Select(one => one.Found).OfType<LeansOn>()], questions);
+        ImmutableArray<Occurrence> occurrences = Occurrences.Of(site.Programs, questions);
+
+        folder?.Keep(LeaningPage.Name, LeaningPage.Write(site, leanings));
+        folder?.Keep(RemovalPage.Name, RemovalPage.Write(site, protections, removals));
+        folder?.Keep(OccurrencePage.Name, OccurrencePage.Write(site, occurrences));
+        KeepRuns(removals, folder);
+
+        int idle = protections.Count(protection => removals.All(removal => removal.Protection != protection));
+        int vacuous = occurrences.Where(one => one.Happens == false).Select(one => one.Requirement).Distinct(StringComparer.Ordinal).Count();
+        List<string> lines =
+        [
+            Line($"{removals.Where(one => one.Verdict is Fails).Select(one => one.Protection).Distinct().Count()} of {protections.Length} protections are needed by a requirement, which fails without them"),
+            Line($"{idle} protections are needed by no requirement, see {RemovalPage.Name}"),
+            Line($"{vacuous} requirements are vacuous, see {OccurrencePage.Name}"),
+        ];
+        JsonObject json = new()
+        {
+            ["leansOn"] = LeaningPage.Json(leanings),
+            ["protections"] = RemovalPage.Json(protections, removals),
+            ["occurrences"] = OccurrencePage.Json(occurrences),
+        };
+        string headline = vacuous == 0 ? "no requirement is vacuous" : Line($"{vacuous} requirements are vacuous");
+        return new StageReport("insight", Outcome.Holds, headline, lines, json);
+    }
+
+    private static void KeepRuns(ImmutableArray<Removal> removals, OutputFolder? folder)
+    {
+        foreach (IGrouping<Protection, Removal> group in removals.Where(removal => removal.Verdict is Fails).GroupBy(removal => removal.Protection))
+        {
+            StringBuilder text = new();
+            foreach (Removal removal in group)
+            {
+                text.Append($"Without {group.Key.Name} \"{group.Key.Title}\", {removal.Requirement.Name} \"{removal.Requirement.Title}\" fails:\n");
+                text.Append(TraceWords.Write(removal.System, removal.Requirement, (Fails)removal.Verdict)).Append('\n');
+            }
+
+            folder?.Keep($"insight/runs/without-{group.Key.Name}.txt", text.ToString());
+        }
+    }
+
+    private static string Line(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
+}
