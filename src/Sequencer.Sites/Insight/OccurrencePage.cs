@@ -55,6 +55,7 @@ internal static class OccurrencePage
     {
         Fails fails => $"happens, {RunLength.Of(system, fails)}",
         Holds => "never",
+        Undecided { Reason: UndecidedReason.Budget } => "no run found, no proof",
         Undecided undecided => undecided.Words,
         _ => throw new System.Diagnostics.UnreachableException("an unknown verdict"),
     };

@@ -15,9 +15,10 @@ public sealed class OccurrenceTests
         output M1  motor  at %QX0.0  "Pump 1"  safe stopped
         output M2  motor  at %QX0.1  "Pump 2"  safe stopped
 
-        interlock I1 "Never at all" M2 blocked while S1 or not S1
+        interlock I1 "Not full"  M2 blocked while S1
+        interlock I2 "Not else"  M2 blocked unless S1
 
-        require H1 "Happens"         never M1 and S1 and LT1 > 12.00 m3
+        require H1 "Happens"         never M1 and S1 and LT1 > 9.00 m3
         require H2 "Vacuous part"    never M2 and S1
         require H3 "Vacuous cause"   after M2 not M1 within 2 s
         require H4 "Cause happens"   after S1 stays 0.5 s, not M2 within 1 s
