@@ -50,6 +50,28 @@ public sealed class KnownAnswerTests
         Assert.Equal(wait < write, Decide(system) is Fails);
     }
 
+    [Theory]
+    [InlineData(6, 2, 4)]
+    [InlineData(6, 3, 4)]
+    [InlineData(9, 9, 0)]
+    [InlineData(9, 4, 6)]
+    [InlineData(6_000, 2_000, 4_000)]
+    [InlineData(6_000, 2_001, 4_000)]
+    public void The_gate_is_closed_for_the_train_exactly_when_there_is_time_enough(int approach, int delay, int closing)
+    {
+        bool holds = delay + closing <= approach;
+        TransitionSystem system = TrainGate.Create(approach, delay, closing);
+        if (approach < 10)
+        {
+            Assert.Equal(holds, new ExplicitSearch(system).ShortestFailure() is null);
+            Verdict verdict = Prover.Decide(system, system.Requirements[0], ProofOptions.Default with { Engines = Engines.Diagrams }, null, CancellationToken.None);
+            Assert.Equal((holds, !holds), (verdict is Holds, verdict is Fails { IsShortest: true }));
+        }
+
+        Assert.Equal(holds, Decide(system) is Holds);
+        Assert.Equal(!holds, Decide(system) is Fails);
+    }
+
     [Fact]
     public void An_alarm_after_ninety_thousand_scans_comes_never_earlier_and_then_comes()
     {
