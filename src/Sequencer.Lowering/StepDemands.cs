@@ -18,7 +18,7 @@ internal static class StepDemands
             {
                 number++;
                 string name = scan.StepNamed(step.Number, FormattableString.Invariant($"{output.Tag}{(number == 1 ? "" : "_" + number)}"));
-                (action.On ? on : off).Add(Acts(scan, step, action, name));
+                (action.On ? on : off).Add(scan.System.Define($"{name}.asks", Acts(scan, step, action, name), new Origin(action.Span)));
             }
         }
 

@@ -6,7 +6,7 @@ namespace Sequencer.Simulation.Loop;
 /// <summary>Where a unit's state and steps are among the system's state variables.</summary>
 public sealed record UnitPlaces(string Name, int StatePlace, ImmutableArray<StepPlace> Steps)
 {
-    private const string StateSuffix = ".state";
+    internal const string StateSuffix = ".state";
     private const string StepMark = ".step";
     private const string ActiveSuffix = ".active";
 

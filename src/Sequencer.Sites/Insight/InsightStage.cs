@@ -5,8 +5,10 @@ using System.Text.Json.Nodes;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Lowering.Supposing;
 using Sequencer.Proof;
+using Sequencer.Simulation.Traces;
 using Sequencer.Sites.Folders;
 using Sequencer.Sites.Stages;
+using Sequencer.Sites.Traces;
 
 namespace Sequencer.Sites.Insight;
 
@@ -25,7 +27,7 @@ internal static class InsightStage
         folder?.Keep(LeaningPage.Name, LeaningPage.Write(site, leanings));
         folder?.Keep(RemovalPage.Name, RemovalPage.Write(site, protections, removals));
         folder?.Keep(OccurrencePage.Name, OccurrencePage.Write(site, occurrences));
-        KeepRuns(removals, folder);
+        KeepRuns(site, removals, folder, cancellation);
 
         int idle = protections.Count(protection => removals.All(removal => removal.Protection != protection));
         int vacuous = occurrences.Where(one => one.Happens == false).Select(one => one.Requirement).Distinct(StringComparer.Ordinal).Count();
@@ -45,7 +47,7 @@ internal static class InsightStage
         return new StageReport("insight", Outcome.Holds, headline, lines, json);
     }
 
-    private static void KeepRuns(ImmutableArray<Removal> removals, OutputFolder? folder)
+    private static void KeepRuns(LoadedSite site, ImmutableArray<Removal> removals, OutputFolder? folder, CancellationToken cancellation)
     {
         foreach (IGrouping<Protection, Removal> group in removals.Where(removal => removal.Verdict is Fails).GroupBy(removal => removal.Protection))
         {
@@ -53,7 +55,9 @@ internal static class InsightStage
             foreach (Removal removal in group)
             {
                 text.Append($"Without {group.Key.Name} \"{group.Key.Title}\", {removal.Requirement.Name} \"{removal.Requirement.Title}\" fails:\n");
-                text.Append(TraceWords.Write(removal.System, removal.Requirement, (Fails)removal.Verdict)).Append('\n');
+                Fails fails = (Fails)removal.Verdict;
+                TraceEnd end = TraceEnd.Broken(removal.Requirement);
+                text.Append(FailingRun.Of(site, removal.System, end, removal.Requirement, fails.Trace, fails.IsShortest, cancellation).Words).Append('\n');
             }
 
             folder?.Keep($"insight/runs/without-{group.Key.Name}.txt", text.ToString());

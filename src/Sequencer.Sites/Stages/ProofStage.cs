@@ -4,9 +4,8 @@ using System.Text.Json.Nodes;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof;
 using Sequencer.Proof.Certificates;
-using Sequencer.Proof.Traces;
-using Sequencer.Simulation.Traces;
 using Sequencer.Sites.Folders;
+using Sequencer.Sites.Traces;
 
 namespace Sequencer.Sites.Stages;
 
@@ -26,23 +25,20 @@ internal static class ProofStage
             site.System, ProofOptions.Default, Degree, new Words(progress), cancellation);
         List<string> lines = [];
         JsonArray requirements = [];
-        ImmutableArray<InputRest> rests = [.. TraceInputs.Of(site.System, site.Metadata).Select(input => new InputRest(input.Rest, input.IsMomentary))];
-        foreach ((Requirement requirement, Verdict found) in site.System.Requirements.Zip(verdicts))
+        foreach ((Requirement requirement, Verdict verdict) in site.System.Requirements.Zip(verdicts))
         {
-            Verdict verdict = found is Fails failing
-                ? failing with { Trace = TraceTidying.Tidy(site.System, requirement, failing.Trace, rests, cancellation) }
-                : found;
-            string? file = Evidence(site, requirement, verdict, folder);
-            lines.AddRange(Lines(site, requirement, verdict));
+            FailingRun? run = verdict is Fails fails ? FailingRun.Of(site, requirement, fails, cancellation) : null;
+            string? file = Evidence(site, requirement, verdict, run, folder);
+            lines.AddRange(Lines(requirement, verdict, run));
             requirements.Add(Json(requirement, verdict, file));
         }
 
         int holds = verdicts.Count(verdict => verdict is Holds);
-        int fails = verdicts.Count(verdict => verdict is Fails);
-        int undecided = verdicts.Length - holds - fails;
-        Outcome outcome = fails > 0 ? Outcome.Fails : undecided > 0 ? Outcome.Undecided : Outcome.Holds;
+        int failing = verdicts.Count(verdict => verdict is Fails);
+        int undecided = verdicts.Length - holds - failing;
+        Outcome outcome = failing > 0 ? Outcome.Fails : undecided > 0 ? Outcome.Undecided : Outcome.Holds;
         string headline = string.Create(
-            CultureInfo.InvariantCulture, $"{holds} of {verdicts.Length} requirements hold, {fails} fail, {undecided} undecided");
+            CultureInfo.InvariantCulture, $"{holds} of {verdicts.Length} requirements hold, {failing} fail, {undecided} undecided");
         return new StageReport("prove", outcome, headline, lines, new JsonObject { ["requirements"] = requirements });
     }
 
@@ -50,7 +46,7 @@ internal static class ProofStage
     /// Writes the certificate or the trace. The certificate is read back and compared with the system
     /// before it counts: a defect of ours must not look like evidence.
     /// </summary>
-    private static string? Evidence(LoadedSite site, Requirement requirement, Verdict verdict, OutputFolder? folder)
+    private static string? Evidence(LoadedSite site, Requirement requirement, Verdict verdict, FailingRun? run, OutputFolder? folder)
     {
         switch (verdict)
         {
@@ -65,10 +61,8 @@ internal static class ProofStage
                 }
 
                 return Save(folder, $"certificates/{requirement.Name}.smt2", certificate);
-            case Fails fails:
-                return Save(folder, $"traces/{requirement.Name}.txt", TraceWords.Write(site.System, requirement, fails));
             default:
-                return null;
+                return run is null || folder is null ? null : run.Keep(folder);
         }
     }
 
@@ -78,7 +72,7 @@ internal static class ProofStage
         return folder is null ? null : name;
     }
 
-    private static IEnumerable<string> Lines(LoadedSite site, Requirement requirement, Verdict verdict)
+    private static IEnumerable<string> Lines(Requirement requirement, Verdict verdict, FailingRun? run)
     {
         yield return $"{Word(verdict),-9} {requirement.Name,-4} {requirement.Title}: {requirement.Statement}";
         switch (verdict)
@@ -86,9 +80,9 @@ internal static class ProofStage
             case Holds { Assumptions.Length: > 0 } holds:
                 yield return $"          taken for granted: {string.Join(", ", holds.Assumptions)}";
                 break;
-            case Fails fails:
+            case Fails when run is not null:
                 yield return $"          {requirement.Origin.Span}";
-                foreach (string line in TraceWords.Write(site.System, requirement, fails).Split('\n', StringSplitOptions.RemoveEmptyEntries))
+                foreach (string line in run.Words.Split('\n', StringSplitOptions.RemoveEmptyEntries))
                 {
                     yield return $"          {line}";
                 }
