@@ -49,6 +49,8 @@ internal sealed class AnalogueOutputs
         return _finals[output.Tag] = build.IfThenElse(_scan.Trips.Ask(Reaction.Emergency), build.Constant(output.Emergency), guarded);
     }
 
+    public Expression InManual(AnalogueOutput output) => _outputs[output.Tag].Manual;
+
     public void Finish()
     {
         foreach (AnalogueOutput output in _scan.Unit.AnalogueOutputs)

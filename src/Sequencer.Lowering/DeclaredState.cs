@@ -31,6 +31,9 @@ internal sealed class DeclaredState
 
     public Origin Origin { get; }
 
+    /// <summary>The variable itself, as a fact about states alone reads it.</summary>
+    public required Expression Stored { get; init; }
+
     /// <summary>The value after this scan; set once.</summary>
     public Expression Next
     {

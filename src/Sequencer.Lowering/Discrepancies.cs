@@ -42,6 +42,10 @@ internal sealed class Discrepancies
     public Expression Now(Output output) =>
         _latched.TryGetValue(output.Tag, out (DeclaredState State, Expression Now) latched) ? latched.Now : _scan.Build.False;
 
+    /// <summary>Some device does not show what was commanded last.</summary>
+    public Expression AnyDisagrees => _scan.Build.Or(_scan.Unit.Outputs.Where(output => output.Confirmation is not null)
+        .Select(output => _scan.Build.Not(Confirms(output, _scan.LastWritten(output)))));
+
     /// <summary>The switches show the position; true for an output without any.</summary>
     public Expression Confirms(Output output, Expression on)
     {

@@ -1,5 +1,6 @@
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Programs;
+using Sequencer.Lowering.Obligations;
 using Sequencer.Lowering.Supposing;
 
 namespace Sequencer.Lowering;
@@ -13,7 +14,22 @@ public static class SiteLowering
     public static TransitionSystem Lower(SiteProgram site) => Lower(site, Supposition.Nothing);
 
     /// <summary>The system that the site would be if what is supposed were so.</summary>
-    public static TransitionSystem Lower(SiteProgram site, Supposition supposed)
+    public static TransitionSystem Lower(SiteProgram site, Supposition supposed) => Lowered(site, supposed).System.Build(site.Name);
+
+    /// <summary>The system of the site, with what every unit owes without being asked, and what must be reachable in it.</summary>
+    public static TransitionSystem LowerWithObligations(SiteProgram site)
+    {
+        SiteScan scan = Lowered(site, Supposition.Nothing);
+        foreach (UnitScan unit in scan.Units)
+        {
+            StandardObligations.Add(unit);
+            Goals.Add(unit);
+        }
+
+        return scan.System.Build(site.Name);
+    }
+
+    private static SiteScan Lowered(SiteProgram site, Supposition supposed)
     {
         SiteScan scan = new(site, supposed);
         foreach (UnitScan unit in scan.Units)
@@ -45,7 +61,7 @@ public static class SiteLowering
             }
         }
 
-        return scan.System.Build(site.Name);
+        return scan;
     }
 
     private static void Lower(UnitScan scan)

@@ -20,6 +20,7 @@ internal sealed class Situation
     private readonly IReadOnlyList<OrderedTransition> _transitions;
     private readonly Dictionary<int, Expression> _now = [];
     private readonly Dictionary<int, Expression> _activated = [];
+    private readonly List<(OrderedTransition Transition, Expression Cleared)> _cleared = [];
 
     public Situation(UnitScan scan)
     {
@@ -39,6 +40,12 @@ internal sealed class Situation
             }
         }
     }
+
+    /// <summary>Each transition with whether it is cleared in this scan.</summary>
+    public IReadOnlyList<(OrderedTransition Transition, Expression Cleared)> Cleared => _cleared;
+
+    /// <summary>Whether the step is active and what its limit's clock says, as they are stored.</summary>
+    public (Expression Active, Expression Clock) Stored(int step) => (_steps[step].Active.Stored, _steps[step].StoredClock);
 
     public Expression AtStart(int step) => _steps[step].Active.Current;
 
@@ -78,6 +85,7 @@ internal sealed class Situation
             Expression enabled = build.And(transition.From.Select(AtStart).Append(works));
             Expression lost = build.Or(transition.From.SelectMany(step => left[step]));
             Expression cleared = _scan.System.Define(transition.Name, build.And(enabled, transition.Surely, build.Not(lost)), transition.Origin);
+            _cleared.Add((transition.Ordered, cleared));
             Count(transition, cleared);
             foreach (int step in transition.From)
             {

@@ -73,6 +73,15 @@ internal sealed class StateMachine
 
     public Expression IsNow(ProceduralState state) => Is(Known(_now), state);
 
+    /// <summary>As it is stored, for facts about states alone.</summary>
+    public Expression StoredIs(ProceduralState state) => Is(_state.Stored, state);
+
+    /// <summary>The scans that the wait in Restarting lasts.</summary>
+    public long RestartWait => _restartClock.Variable.Range.Maximum;
+
+    /// <summary>The clock of the wait in Restarting, as it is stored.</summary>
+    public Expression StoredRestartClock => _restartClock.Stored;
+
     /// <summary>The state at the end of the scan; known when the scan is finished.</summary>
     public Expression EndsIn(ProceduralState state) => Is(_state.Next, state);
 

@@ -30,15 +30,24 @@ internal static class StepDemands
             }
         }
 
+        foreach ((Expression asksOn, Expression asksOff) in Borrowed(scan, output))
+        {
+            on.Add(asksOn);
+            off.Add(asksOff);
+        }
+
+        return (scan.Build.Or(on), scan.Build.Or(off));
+    }
+
+    /// <summary>What each unit that may own the output asks of it, while it does.</summary>
+    public static IEnumerable<(Expression On, Expression Off)> Borrowed(UnitScan scan, Output output)
+    {
         foreach ((UnitProgram unit, string equipment) in scan.Site.Program.DriversOf(scan.Unit, output))
         {
             (Expression asksOn, Expression asksOff) = scan.Site.Unit(unit.Name).Claims.Asked(QualifiedName.Of(scan.Unit.Name, output.Tag));
             Expression owns = scan.Site.Queue(equipment).Owns(unit.Name);
-            on.Add(scan.Build.And(asksOn, owns));
-            off.Add(scan.Build.And(asksOff, owns));
+            yield return (scan.Build.And(asksOn, owns), scan.Build.And(asksOff, owns));
         }
-
-        return (scan.Build.Or(on), scan.Build.Or(off));
     }
 
     private static Expression Acts(UnitScan scan, Step step, DriveAction action, string name)

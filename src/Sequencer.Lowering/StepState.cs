@@ -42,6 +42,9 @@ internal sealed class StepState
 
     public DeclaredState Active { get; }
 
+    /// <summary>The clock of the limit, as it is stored.</summary>
+    public Expression StoredClock => _clock.Stored;
+
     /// <summary>The step was passed over when it was entered, before this scan.</summary>
     public Expression PassedOverAtStart => _passedOver?.Current ?? _scan.Build.False;
 

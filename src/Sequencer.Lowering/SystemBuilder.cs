@@ -19,6 +19,7 @@ internal sealed class SystemBuilder
     private readonly List<Assumption> _assumptions = [];
     private readonly List<Requirement> _requirements = [];
     private readonly List<Alarm> _alarms = [];
+    private readonly List<Goal> _goals = [];
     private readonly Queue<Action> _later = [];
 
     public SystemBuilder(int scanMilliseconds)
@@ -61,6 +62,8 @@ internal sealed class SystemBuilder
 
     public void Require(Requirement requirement) => _requirements.Add(requirement);
 
+    public void Reach(Goal goal) => _goals.Add(goal);
+
     public void Alarm(string name, string message, Expression raised, Origin origin)
     {
         if (!raised.IsFalse)
@@ -85,7 +88,7 @@ internal sealed class SystemBuilder
                 state.Variable, state.Initial, state.Next, state.Retained, state.Purpose, state.Origin)),
         ];
         return UsedStates.Only(TransitionSystem.Create(
-            name, ScanMilliseconds, [.. _inputs], states, [.. _outputs], [.. _definitions], [.. _assumptions], [.. _requirements], [.. _alarms]));
+            name, ScanMilliseconds, [.. _inputs], states, [.. _outputs], [.. _definitions], [.. _assumptions], [.. _requirements], [.. _alarms], [.. _goals]));
     }
 
     private Expression Input(string name, Sort sort, IntegerRange range)
@@ -101,7 +104,7 @@ internal sealed class SystemBuilder
         Expression stored = Expressions.Variable(variable);
         Expression first = sort == Sort.Boolean ? Expressions.Constant(initial == 1) : Expressions.Constant(initial);
         Expression current = retained ? stored : Expressions.IfThenElse(PowerReturned, first, stored);
-        DeclaredState state = new(variable, current, initial, retained, purpose, origin);
+        DeclaredState state = new(variable, current, initial, retained, purpose, origin) { Stored = stored };
         _states.Add(state);
         return state;
     }

@@ -13,7 +13,7 @@ namespace Sequencer.Lowering;
 internal sealed class Trips
 {
     private readonly UnitScan _scan;
-    private readonly Dictionary<string, (Trip Trip, DeclaredState State, Expression Now, Expression BadNow)> _trips = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (Trip Trip, DeclaredState State, Expression Cause, Expression Now, Expression BadNow)> _trips = new(StringComparer.Ordinal);
 
     public Trips(UnitScan scan)
     {
@@ -21,7 +21,7 @@ internal sealed class Trips
         foreach (Trip trip in scan.Unit.Trips)
         {
             DeclaredState state = scan.System.State(_scan.Own($"{trip.Name}.latched"), false, retained: true, StatePurpose.Control, new Origin(trip.Span));
-            _trips[trip.Name] = (trip, state, scan.Build.False, scan.Build.False);
+            _trips[trip.Name] = (trip, state, scan.Build.False, scan.Build.False, scan.Build.False);
         }
     }
 
@@ -41,6 +41,12 @@ internal sealed class Trips
     }
 
     public Expression AtStart(string trip) => _trips[trip].State.Current;
+
+    /// <summary>The trip is latched behind this scan's inputs and resets.</summary>
+    public Expression Tripped(Trip trip) => _trips[trip.Name].Now;
+
+    /// <summary>The cause of some trip is possibly there.</summary>
+    public Expression AnyCause => _scan.Build.Or(_trips.Values.Select(entry => entry.Cause));
 
     /// <summary>A latched trip, or the hold for its bad signal, asks for this reaction.</summary>
     public Expression Ask(Reaction reaction)
@@ -77,7 +83,7 @@ internal sealed class Trips
             _scan.System.Alarm(_scan.Own($"{trip.Name}.bad"), $"{trip.Title}: signal not usable", told, origin);
         }
 
-        _trips[trip.Name] = (trip, state, now, bad);
+        _trips[trip.Name] = (trip, state, cause.Possibly, now, bad);
     }
 
     private Expression Latched(Trip trip, DeclaredState state, Expression set, Expression cause)

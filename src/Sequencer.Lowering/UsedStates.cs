@@ -34,8 +34,9 @@ internal static class UsedStates
             [.. system.Outputs.Select(output => output with { Value = images[output.Value] })],
             [.. system.Definitions.Select(definition => definition with { Value = images[definition.Value] })],
             [.. system.Assumptions.Select(assumption => assumption with { Holds = images[assumption.Holds] })],
-            [.. system.Requirements.Select(requirement => requirement with { Holds = images[requirement.Holds] })],
-            [.. system.Alarms.Select(alarm => alarm with { Raised = images[alarm.Raised] })]);
+            [.. system.Requirements.Select(requirement => requirement with { Holds = images[requirement.Holds], Guesses = [.. requirement.Guesses.Select(guess => images[guess])] })],
+            [.. system.Alarms.Select(alarm => alarm with { Raised = images[alarm.Raised] })],
+            [.. system.Goals.Select(goal => goal with { Reached = images[goal.Reached] })]);
     }
 
     private static Dictionary<Expression, Expression> Images(
@@ -74,6 +75,8 @@ internal static class UsedStates
         .. system.Definitions.Select(definition => definition.Value),
         .. system.Assumptions.Select(assumption => assumption.Holds),
         .. system.Requirements.Select(requirement => requirement.Holds),
+        .. system.Requirements.SelectMany(requirement => requirement.Guesses),
         .. system.Alarms.Select(alarm => alarm.Raised),
+        .. system.Goals.Select(goal => goal.Reached),
     ];
 }

@@ -16,6 +16,7 @@ namespace Sequencer.Proof;
 internal sealed class Decision
 {
     private const string Ranges = "ranges";
+    private const string GuessesEngine = "guesses";
     private const string BoundedEngine = "bounded search";
     private const string ExploringEngine = "exploration";
     private const string StrengtheningEngine = "strengthening";
@@ -62,6 +63,11 @@ internal sealed class Decision
             return Holds(Slice.Builder.True, Ranges, leanedOn);
         }
 
+        if (Uses(Engines.Guesses) && FromGuesses() is { } guessed)
+        {
+            return guessed;
+        }
+
         if (Uses(Engines.Bounded)
             && BoundedSearch.Find(Slice.System, _options.BoundedDepth, _budget, depth => Report(BoundedEngine, depth)) is { } shortest)
         {
@@ -73,6 +79,19 @@ internal sealed class Decision
     }
 
     private bool Uses(Engines engine) => (_options.Engines & engine) != 0;
+
+    /// <summary>The guesses that come with the requirement, as far as they hold together, may be all it takes.</summary>
+    private Holds? FromGuesses()
+    {
+        if (Slice.Requirement.Guesses.IsEmpty)
+        {
+            return null;
+        }
+
+        Report(GuessesEngine, 0);
+        Expression kept = Slice.Builder.And(InvariantSelection.Largest(Slice.System, Slice.Requirement.Guesses, _budget));
+        return InvariantCheck.Confirm(Slice.System, kept, _budget) is { } leanedOn ? Holds(kept, GuessesEngine, leanedOn) : null;
+    }
 
     /// <summary>
     /// Clause learning alone for a while; then decision diagrams, which give up soon where they do not fit; then real

@@ -18,5 +18,8 @@ public enum Engines
     /// <summary>All reachable states at once, as decision diagrams.</summary>
     Diagrams = 8,
 
-    All = Ranges | Bounded | Learning | Diagrams,
+    /// <summary>The guesses that come with a requirement.</summary>
+    Guesses = 16,
+
+    All = Ranges | Guesses | Bounded | Learning | Diagrams,
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Programs;
+using Sequencer.Lowering;
 using Sequencer.Plant.Description;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Scenarios;
@@ -18,4 +19,10 @@ internal sealed record LoadedSite(
     PlantModel Plant,
     SiteMetadata Metadata,
     ImmutableArray<Recipe> Recipes,
-    ImmutableArray<Scenario> Scenarios);
+    ImmutableArray<Scenario> Scenarios)
+{
+    private readonly Lazy<TransitionSystem> _proofSystem = new(() => SiteLowering.LowerWithObligations(Programs));
+
+    /// <summary>As <see cref="System"/>, with the standard obligations and the goals, and what watches them.</summary>
+    public TransitionSystem ProofSystem => _proofSystem.Value;
+}

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Sequencer.Text;
 
 namespace Sequencer.Control.TransitionSystems;
@@ -13,4 +14,14 @@ public sealed record Requirement(
     string Statement,
     RequirementKind Kind,
     Expression Holds,
-    Origin Origin);
+    Origin Origin)
+{
+    /// <summary>The standard obligation that this is a case of; null for what the author or a construct of the program asks.</summary>
+    public StandardObligation? Obligation { get; init; }
+
+    /// <summary>
+    /// Facts over the states that whoever wrote the requirement expects to help its proof. They say nothing about the requirement:
+    /// a prover may try them, and must believe none.
+    /// </summary>
+    public ImmutableArray<Expression> Guesses { get; init; } = [];
+}

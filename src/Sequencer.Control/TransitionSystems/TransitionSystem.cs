@@ -42,6 +42,8 @@ public sealed class TransitionSystem
 
     public ImmutableArray<Alarm> Alarms { get; private init; } = [];
 
+    public ImmutableArray<Goal> Goals { get; private init; } = [];
+
     /// <exception cref="ArgumentException">An invariant of the class does not hold: a defect of the caller.</exception>
     public static TransitionSystem Create(
         string name,
@@ -52,7 +54,8 @@ public sealed class TransitionSystem
         ImmutableArray<Definition> definitions,
         ImmutableArray<Assumption> assumptions,
         ImmutableArray<Requirement> requirements,
-        ImmutableArray<Alarm> alarms)
+        ImmutableArray<Alarm> alarms,
+        ImmutableArray<Goal>? goals = null)
     {
         HashSet<string> names = new(StringComparer.Ordinal);
         for (int index = 0; index < inputs.Length; index++)
@@ -77,6 +80,7 @@ public sealed class TransitionSystem
             Assumptions = assumptions,
             Requirements = requirements,
             Alarms = alarms,
+            Goals = goals ?? [],
         };
     }
 

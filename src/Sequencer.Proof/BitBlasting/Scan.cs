@@ -64,12 +64,8 @@ internal sealed class Scan
 
     public ImmutableArray<BitVector> After() => [.. _system.States.Select(state => Encoding.Vector(state.Next))];
 
-    /// <summary>An encoding of expressions over states alone, read after this scan.</summary>
-    public Encoding EncodingAfter()
-    {
-        ImmutableArray<BitVector> after = After();
-        return new Encoding(_circuit, variable => after[variable.Index]);
-    }
+    /// <summary>An encoding of expressions over states alone, read after this scan: of the next values only those that are asked for.</summary>
+    public Encoding EncodingAfter() => new(_circuit, variable => Encoding.Vector(_system.States[variable.Index].Next));
 
     public ImmutableArray<long> ModelInputs() => Read(_system.Inputs, Inputs);
 

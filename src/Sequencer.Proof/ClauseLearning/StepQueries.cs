@@ -156,14 +156,34 @@ internal sealed class StepQueries
     }
 
     /// <summary>Whether one scan leads from exactly this state to where any of the facts is true.</summary>
-    public bool CanStepToAny(ImmutableArray<long> states, IEnumerable<Literal> facts)
+    public bool CanStepToAny(ImmutableArray<long> states, IEnumerable<Literal> facts) => CanStepToAny(states, facts.Select(Next), []);
+
+    /// <summary>
+    /// Whether one scan leads from exactly this state to where one of the literals after the scan is true; if so with as many of the
+    /// facts kept as they are as the solver can be brought to in a few tries.
+    /// </summary>
+    public bool CanStepToAny(ImmutableArray<long> states, IEnumerable<Literal> afterScan, IEnumerable<Literal> kept)
     {
         Literal guard = Solver.NewDependent();
-        Solver.AddClause([!guard, .. facts.Select(Next)]);
-        bool can = Solver.Solve([guard, _assumed, .. StateBits(states)]);
+        Solver.AddClause([!guard, .. afterScan]);
+        List<Literal> wishes = [.. kept.Select(Next)];
+        Literal[] needed = [guard, _assumed, .. StateBits(states)];
+        bool can;
+        while (!(can = Solver.Solve([.. needed, .. wishes])))
+        {
+            HashSet<Literal> core = [.. Solver.Core];
+            if (wishes.RemoveAll(core.Contains) == 0)
+            {
+                break;
+            }
+        }
+
         Solver.AddClause(!guard);
         return can;
     }
+
+    /// <summary>The literal of a fact after the scan.</summary>
+    public Literal FactAfterScan(Literal fact) => Next(fact);
 
     /// <summary>After a query about exactly one state that was refused: the states whose values matter for that.</summary>
     public HashSet<int> StatesThatMatter(ImmutableArray<long> states)

@@ -4,7 +4,7 @@ using Sequencer.Control.TransitionSystems;
 namespace Sequencer.Proof.Slicing;
 
 /// <summary>
-/// Cuts out what a requirement can depend on: the variables it reads, whatever their next values read,
+/// Cuts out what a requirement can depend on: the variables it and its guesses read, whatever their next values read,
 /// and, where asked, the assumptions that share a variable with these (and then what they read).
 /// Leaving an assumption out only adds runs, so a requirement that holds of the slice holds of the whole;
 /// a trace is judged on the whole.
@@ -13,7 +13,7 @@ internal static class Slicer
 {
     public static Slice Cut(TransitionSystem whole, Requirement requirement, AssumptionScope scope)
     {
-        HashSet<Variable> cone = Reach(whole, [requirement.Holds]);
+        HashSet<Variable> cone = Reach(whole, [requirement.Holds, .. requirement.Guesses]);
         List<Assumption> kept = [];
         bool grew = scope != AssumptionScope.None;
         while (grew)
@@ -71,7 +71,7 @@ internal static class Slicer
         }
 
         IReadOnlyList<Expression> rebuilt = builder.Substitute(
-            [requirement.Holds, .. assumptions.Select(assumption => assumption.Holds), .. states.Select(state => state.Next)], images);
+            [requirement.Holds, .. assumptions.Select(assumption => assumption.Holds), .. states.Select(state => state.Next), .. requirement.Guesses], images);
         TransitionSystem part = TransitionSystem.Create(
             whole.Name,
             whole.ScanMilliseconds,
@@ -80,7 +80,7 @@ internal static class Slicer
             [],
             [],
             [.. assumptions.Select((assumption, index) => assumption with { Holds = rebuilt[1 + index] })],
-            [requirement with { Holds = rebuilt[0] }],
+            [requirement with { Holds = rebuilt[0], Guesses = [.. rebuilt.Skip(1 + assumptions.Length + states.Length)] }],
             []);
         return new Slice(whole, part, builder, inputs, [.. states.Select(state => state.Variable)]);
     }

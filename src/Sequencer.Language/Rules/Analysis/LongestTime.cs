@@ -39,6 +39,26 @@ public static class LongestTime
         ];
     }
 
+    /// <summary>
+    /// For each step of a state that ends, the most scans from the entry into the state to the entry into the step; nothing
+    /// where a circle leads back to a step.
+    /// </summary>
+    public static ImmutableArray<(int Step, long Scans)> Before(UnitProgram program, ProceduralState state, int scanMilliseconds)
+    {
+        StepGraph graph = StepGraph.Of(program);
+        ImmutableArray<bool> isReached = graph.WithWayFromStart();
+        int[] steps = [.. Enumerable.Range(0, graph.Steps.Length).Where(place => isReached[place] && graph.Steps[place].State == state)];
+        long?[] longest = [.. graph.Steps.Select((_, place) => Most(graph, place, scanMilliseconds, program.HandAdvance is not null))];
+        HashSet<int> all = [.. steps];
+        if (steps.Any(place => longest[place] is null) || graph.Circles().Any(circle => circle.All(all.Contains)))
+        {
+            return [];
+        }
+
+        Dictionary<int, long> begins = Begins(steps, Edges(graph, all), steps.ToDictionary(place => place, place => longest[place] ?? 0));
+        return [.. steps.Select(place => (graph.Steps[place].Number, begins[place]))];
+    }
+
     /// <summary>The most scans that a step is active in one go; null where nothing ends it for sure.</summary>
     private static long? Most(StepGraph graph, int place, int scanMilliseconds, bool byLimitsOnly)
     {
@@ -112,7 +132,11 @@ public static class LongestTime
         select (before, after);
 
     /// <summary>The greatest sum of weights along the edges, which make no circle.</summary>
-    private static long Longest(IEnumerable<int> nodes, IEnumerable<(int From, int To)> edges, Dictionary<int, long> weight)
+    private static long Longest(IEnumerable<int> nodes, IEnumerable<(int From, int To)> edges, Dictionary<int, long> weight) =>
+        Begins(nodes, edges, weight).Select(begin => begin.Value + weight[begin.Key]).DefaultIfEmpty(0).Max();
+
+    /// <summary>For each node the greatest sum of weights along edges that lead to it, without its own.</summary>
+    private static Dictionary<int, long> Begins(IEnumerable<int> nodes, IEnumerable<(int From, int To)> edges, Dictionary<int, long> weight)
     {
         ILookup<int, int> after = edges.ToLookup(edge => edge.From, edge => edge.To);
         Dictionary<int, long> begin = nodes.ToDictionary(node => node, _ => 0L);
@@ -123,14 +147,11 @@ public static class LongestTime
         }
 
         Queue<int> open = new(waiting.Where(node => node.Value == 0).Select(node => node.Key));
-        long longest = 0;
         while (open.TryDequeue(out int node))
         {
-            long end = begin[node] + weight[node];
-            longest = Math.Max(longest, end);
             foreach (int next in after[node])
             {
-                begin[next] = Math.Max(begin[next], end);
+                begin[next] = Math.Max(begin[next], begin[node] + weight[node]);
                 if (--waiting[next] == 0)
                 {
                     open.Enqueue(next);
@@ -138,6 +159,6 @@ public static class LongestTime
             }
         }
 
-        return longest;
+        return begin;
     }
 }

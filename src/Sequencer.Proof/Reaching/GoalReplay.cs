@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Execution;
+using Sequencer.Control.Traces;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Proof.Reaching;
+
+/// <summary>
+/// Judges ways to goals scan by scan on the compiled stepper, which no search engine shares: ways may be millions of scans long.
+/// </summary>
+internal sealed class GoalReplay
+{
+    private readonly TransitionSystem _system;
+    private readonly CompiledStepper _stepper;
+    private readonly int _goals;
+
+    public GoalReplay(TransitionSystem system)
+    {
+        _system = system;
+        _goals = system.Goals.Length;
+        ImmutableArray<Expression> observed = [.. system.Goals.Select(goal => goal.Reached), .. system.Assumptions.Select(assumption => assumption.Holds)];
+        _stepper = new CompiledStepper(system, observed);
+    }
+
+    /// <summary>The way up to the scan that reaches the goal first; null if none does, or an assumption or a range is broken before.</summary>
+    public Trace? UpTo(int goal, Trace way)
+    {
+        if (!way.Segments.All(segment => _system.Inputs.Zip(segment.Inputs, (input, value) => input.Range.Contains(value)).All(inside => inside)))
+        {
+            return null;
+        }
+
+        bool reached = false;
+        long played = TracePlayback.Play(way, _stepper, (stepper, _) =>
+        {
+            bool kept = stepper.Observed.AsSpan(_goals).IndexOf(0L) < 0;
+            reached = kept && stepper.Observed[goal] == 1;
+            return kept && !reached;
+        });
+        return reached ? way.First(played) : null;
+    }
+}

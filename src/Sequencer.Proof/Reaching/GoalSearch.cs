@@ -1,0 +1,237 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Traces;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Proof.ClauseLearning;
+using Sequencer.Proof.Runs;
+using Sequencer.Proof.Satisfiability;
+
+namespace Sequencer.Proof.Reaching;
+
+/// <summary>
+/// Real runs that look for goals, each from where a goal before it was reached. From a state the solver is asked for inputs that
+/// reach the goal in one scan. Where there are none, its refusal names the states that stand in the way, and only those are
+/// changed: in one scan to a value not had before in this search, or by letting their clocks run. It proves nothing.
+/// </summary>
+internal sealed class GoalSearch
+{
+    private const int MostPlaces = 100;
+    private const int MostChanges = 12;
+    private const int MostStarts = 6;
+    private const int MostCauses = 5;
+
+    private readonly TransitionSystem _system;
+    private readonly ExpressionBuilder _builder;
+    private readonly FactTable _facts;
+    private readonly StepQueries _queries;
+    private readonly SearchRun _run;
+    private readonly ImmutableArray<Goal> _goals;
+    private readonly Literal[] _reached;
+    private readonly List<Place>[] _ways;
+    private readonly List<Place> _arrivals = [];
+    private readonly (HashSet<int> Matter, Place? At)[] _inTheWay;
+    private readonly ILookup<int, int> _factsOf;
+
+    public GoalSearch(GoalSystem goals, Budget budget)
+    {
+        _system = goals.Slice.System;
+        _builder = goals.Slice.Builder;
+        _facts = FactHarvest.Collect(_system, _builder);
+        _queries = new StepQueries(_system, _facts, budget);
+        Expression assumed = _builder.And(_system.Assumptions.Select(assumption => assumption.Holds));
+        _run = new SearchRun(_system, assumed, _system.Requirements[0].Holds, _facts.Facts);
+        _goals = goals.Goals;
+        _reached = [.. Enumerable.Range(0, _goals.Length).Select(goal => _facts.LiteralOf(_builder.Variable(_system.States[goals.FirstMemory + goal].Variable)))];
+        _ways = [.. _goals.Select(_ => new List<Place>())];
+        _inTheWay = [.. _goals.Select(_ => (new HashSet<int>(), (Place?)null))];
+        _factsOf = Enumerable.Range(0, _facts.Count).SelectMany(fact => _facts.Support(fact).Select(state => (state, fact))).ToLookup(pair => pair.state, pair => pair.fact);
+    }
+
+    /// <summary>Goes on until no goal is left whose way there is known so far.</summary>
+    public void Run(Action<int> report)
+    {
+        Place start = new([.. SearchRun.InitialStates(_system)], null, new TraceSegment([], 0), 0);
+        Dictionary<string, int> numbers = Enumerable.Range(0, _goals.Length).ToDictionary(goal => _goals[goal].Name, goal => goal, StringComparer.Ordinal);
+        HashSet<(int Goal, Place From)> tried = [];
+        for (bool found = true; found;)
+        {
+            found = false;
+            for (int goal = 0; goal < _goals.Length; goal++)
+            {
+                if (_ways[goal].Count > 0)
+                {
+                    continue;
+                }
+
+                IEnumerable<Place> before = _goals[goal].After.IsEmpty ? [start] : _goals[goal].After.Where(numbers.ContainsKey).SelectMany(name => _ways[numbers[name]]);
+                Place[] from = [.. before.Concat(Promising(goal)).OrderBy(place => place.Scans).Where(place => !tried.Contains((goal, place))).Take(MostStarts)];
+                Array.ForEach(from, place => tried.Add((goal, place)));
+                if (from.Length > 0)
+                {
+                    found |= Pursue(goal, from);
+                    report(_ways.Count(ways => ways.Count > 0));
+                }
+            }
+        }
+    }
+
+    /// <summary>Places reached on the way to other goals, in which something is otherwise that stood in the way of this one.</summary>
+    private IEnumerable<Place> Promising(int goal)
+    {
+        (HashSet<int> matter, Place? at) = _inTheWay[goal];
+        return at is null ? [] : _arrivals.Where(place => matter.Any(state => place.States[state] != at.States[state]));
+    }
+
+    /// <summary>The run found that reaches the goal in its last scan; null without one.</summary>
+    public IReadOnlyList<TraceSegment>? WayTo(int goal) => _ways[goal].Count == 0 ? null : Way(_ways[goal][0]);
+
+    private bool Pursue(int goal, Place[] from)
+    {
+        PriorityQueue<Place, (long, int)> open = new();
+        HashSet<Literal> seen = [];
+        int order = 0;
+        foreach (Place place in from)
+        {
+            Look(place);
+        }
+
+        for (int count = 0; count < MostPlaces && open.TryDequeue(out Place? place, out _); count++)
+        {
+            ImmutableArray<long> states = [.. place.States];
+            if (_queries.CanStepToAny(states, [_queries.FactAfterScan(_reached[goal])], Kept(place, [])))
+            {
+                Arrive(Go(place, _queries.ModelInputs(), 1));
+                return true;
+            }
+
+            HashSet<int> matter = _queries.StatesThatMatter(states);
+            if (count == 0)
+            {
+                _inTheWay[goal] = ([.. matter], place);
+            }
+
+            for (int causes = 0; causes < MostCauses && !Change(place, matter, seen, Look); causes++)
+            {
+                // What stands in the way cannot be changed at once either: what stands in the way of that?
+                matter.UnionWith(_queries.StatesThatMatter(states));
+            }
+
+            if (LetClocksRun(place, matter) is { } later)
+            {
+                Look(later);
+            }
+        }
+
+        return false;
+
+        void Look(Place place)
+        {
+            bool[] values = _facts.Values(place.States);
+            seen.UnionWith(values.Select((value, fact) => Literal.Of(fact, !value)));
+            open.Enqueue(place, (place.Scans, ++order));
+        }
+    }
+
+    /// <summary>Looks at places one scan away in which something that matters is new; false where there is none, and the solver says why.</summary>
+    private bool Change(Place place, HashSet<int> matter, HashSet<Literal> seen, Action<Place> look)
+    {
+        ImmutableArray<long> states = [.. place.States];
+        for (int changes = 0; changes < MostChanges; changes++)
+        {
+            Literal[] news =
+            [
+                .. matter.Order().SelectMany(state => _factsOf[state]).Distinct()
+                    .SelectMany(fact => (Literal[])[Literal.Of(fact), Literal.Of(fact, true)]).Where(fact => !seen.Contains(fact)),
+            ];
+            if (!_queries.CanStepToAny(states, news.Select(_queries.FactAfterScan), Kept(place, matter)))
+            {
+                return changes > 0;
+            }
+
+            look(Go(place, _queries.ModelInputs(), 1));
+        }
+
+        return true;
+    }
+
+    /// <summary>A place is kept for every goal that it is the first to reach, and for others as one more start.</summary>
+    private void Arrive(Place place)
+    {
+        bool[] values = _facts.Values(place.States);
+        bool[] before = _facts.Values(place.From!.States);
+        for (int goal = 0; goal < _goals.Length; goal++)
+        {
+            if (FactTable.Satisfies(values, _reached[goal]) && !FactTable.Satisfies(before, _reached[goal]))
+            {
+                _ways[goal].Add(place);
+                _arrivals.Add(place);
+            }
+        }
+    }
+
+    /// <summary>Holds inputs that let the clocks in the way run and change nothing else there, until just before something flips.</summary>
+    private Place? LetClocksRun(Place place, HashSet<int> matter)
+    {
+        ImmutableArray<long> states = [.. place.States];
+        int[] clocks = [.. matter.Order().Where(state => _system.States[state].Variable.Sort == Sort.Integer)];
+        Literal[] rise = [.. clocks.Select(state => _queries.AfterScan(_builder.Greater(Variable(state), _builder.Constant(states[state]))))];
+        Literal[] fall = [.. clocks.Select(state => _queries.AfterScan(_builder.Less(Variable(state), _builder.Constant(states[state]))))];
+        Literal[] kept = [.. Kept(place, clocks)];
+        if (clocks.Length == 0 || !(_queries.CanStepToAny(states, rise, kept) || _queries.CanStepToAny(states, fall, kept)))
+        {
+            return null;
+        }
+
+        ImmutableArray<long> inputs = _queries.ModelInputs();
+        int scans = _run.Stride(inputs.AsSpan(), [.. states], int.MaxValue);
+        Place next = Go(place, inputs, Math.Max(1, scans - 1));
+        return next.States.AsSpan().SequenceEqual(place.States) ? null : next;
+    }
+
+    /// <summary>What is so in the place, but for facts about the states that are to change.</summary>
+    private IEnumerable<Literal> Kept(Place place, IEnumerable<int> changing)
+    {
+        HashSet<int> free = [.. changing.SelectMany(state => _factsOf[state])];
+        return _facts.Values(place.States).Select((value, fact) => Literal.Of(fact, !value)).Where(literal => !free.Contains(literal.Variable));
+    }
+
+    private Expression Variable(int state) => _builder.Variable(_system.States[state].Variable);
+
+    private Place Go(Place from, ImmutableArray<long> inputs, int scans)
+    {
+        long[] states = [.. from.States];
+        for (int left = scans; left > 0;)
+        {
+            left -= _run.Stride(inputs.AsSpan(), states, left);
+        }
+
+        return new Place(states, from, new TraceSegment(inputs, scans), from.Scans + scans);
+    }
+
+    private static List<TraceSegment> Way(Place place)
+    {
+        Stack<TraceSegment> backwards = new();
+        for (Place? at = place; at?.From is not null; at = at.From)
+        {
+            backwards.Push(at.By);
+        }
+
+        List<TraceSegment> way = [];
+        foreach (TraceSegment segment in backwards)
+        {
+            SearchRun.Append(way, segment.Inputs, segment.Scans);
+        }
+
+        return way;
+    }
+
+    private sealed class Place(long[] states, Place? from, TraceSegment by, long scans)
+    {
+        public long[] States => states;
+
+        public Place? From => from;
+
+        public TraceSegment By => by;
+
+        public long Scans => scans;
+    }
+}
