@@ -36,7 +36,7 @@ internal static class UsedStates
             [.. system.Assumptions.Select(assumption => assumption with { Holds = images[assumption.Holds] })],
             [.. system.Requirements.Select(requirement => requirement with { Holds = images[requirement.Holds], Guesses = [.. requirement.Guesses.Select(guess => images[guess])] })],
             [.. system.Alarms.Select(alarm => alarm with { Raised = images[alarm.Raised] })],
-            [.. system.Goals.Select(goal => goal with { Reached = images[goal.Reached] })]);
+            [.. system.Goals.Select(goal => goal with { Reached = images[goal.Reached], Meanwhile = images[goal.Meanwhile] })]);
     }
 
     private static Dictionary<Expression, Expression> Images(
@@ -78,5 +78,6 @@ internal static class UsedStates
         .. system.Requirements.SelectMany(requirement => requirement.Guesses),
         .. system.Alarms.Select(alarm => alarm.Raised),
         .. system.Goals.Select(goal => goal.Reached),
+        .. system.Goals.Select(goal => goal.Meanwhile),
     ];
 }

@@ -18,7 +18,7 @@ internal sealed class ProofBenchmark : Benchmark
 
     public override IEnumerable<Figure> Run()
     {
-        foreach (string name in (string[])["fernhollow", "marlpit-wharf", "quillgate", "sedgemere"])
+        foreach (string name in (Environment.GetEnvironmentVariable("GOALS") ?? "fernhollow marlpit-wharf quillgate sedgemere").Split(' '))
         {
             DiagnosticBag diagnostics = new();
             LoadedSite site = SiteLoader.Load(new SiteFolder(RepositoryPath.Site(name)), diagnostics)

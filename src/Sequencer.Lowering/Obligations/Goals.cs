@@ -14,12 +14,12 @@ internal static class Goals
             Expression works = scan.Build.And(
                 scan.StepNow(step.Number), scan.WorksNow(step), scan.Build.Not(scan.Situation.PassedOverNow(step.Number)));
             scan.System.Reach(new Goal(
-                Work(scan, step.Number), scan.Unit.Name, FormattableString.Invariant($"step {step.Number} \"{step.Title}\" works"), works, [.. Into(scan, step)], new Origin(step.Span)));
+                Work(scan, step.Number), scan.Unit.Name, FormattableString.Invariant($"step {step.Number} \"{step.Title}\" works"), works, [.. Into(scan, step)], Meanwhile(scan, scan.Unit.FirstStep(step.State) == step ? [] : [step.Number]), new Origin(step.Span)));
         }
 
         foreach ((OrderedTransition transition, Expression cleared) in scan.Situation.Cleared)
         {
-            scan.System.Reach(new Goal(scan.Named(transition.Name), scan.Unit.Name, Words(transition), cleared, [.. transition.From.Select(from => Work(scan, from))], new Origin(transition.Span)));
+            scan.System.Reach(new Goal(scan.Named(transition.Name), scan.Unit.Name, Words(transition), cleared, [.. transition.From.Select(from => Work(scan, from))], Meanwhile(scan, transition.From), new Origin(transition.Span)));
         }
     }
 
@@ -28,6 +28,11 @@ internal static class Goals
         scan.Unit.FirstStep(step.State) != step ? scan.Situation.Cleared.Where(way => way.Transition.To.Contains(step.Number)).Select(way => scan.Named(way.Transition.Name))
         : step.IsOfBatch ? []
         : [Work(scan, scan.Unit.FirstStep(ProceduralState.Running).Number)];
+
+    /// <summary>The steps stay active, and the unit in the state that they work in.</summary>
+    private static Expression Meanwhile(UnitScan scan, IEnumerable<int> steps) => scan.Build.And(
+        steps.Select(number => scan.Build.And(
+            scan.Situation.Stored(number).Active, scan.State.StoredIs(scan.Unit.Steps.First(step => step.Number == number).State))));
 
     private static string Work(UnitScan scan, int step) => scan.Named(FormattableString.Invariant($"step{step}"));
 

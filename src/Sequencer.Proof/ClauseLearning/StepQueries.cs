@@ -156,18 +156,18 @@ internal sealed class StepQueries
     }
 
     /// <summary>Whether one scan leads from exactly this state to where any of the facts is true.</summary>
-    public bool CanStepToAny(ImmutableArray<long> states, IEnumerable<Literal> facts) => CanStepToAny(states, facts.Select(Next), []);
+    public bool CanStepToAny(ImmutableArray<long> states, IEnumerable<Literal> facts) => CanStepToAny(states, facts.Select(Next), [], []);
 
     /// <summary>
-    /// Whether one scan leads from exactly this state to where one of the literals after the scan is true; if so with as many of the
-    /// facts kept as they are as the solver can be brought to in a few tries.
+    /// Whether one scan leads from exactly this state to where one of the literals after the scan is true, and all of those required;
+    /// if so with as many of the facts kept as they are as the solver can be brought to in a few tries.
     /// </summary>
-    public bool CanStepToAny(ImmutableArray<long> states, IEnumerable<Literal> afterScan, IEnumerable<Literal> kept)
+    public bool CanStepToAny(ImmutableArray<long> states, IEnumerable<Literal> afterScan, IEnumerable<Literal> required, IEnumerable<Literal> kept)
     {
         Literal guard = Solver.NewDependent();
         Solver.AddClause([!guard, .. afterScan]);
         List<Literal> wishes = [.. kept.Select(Next)];
-        Literal[] needed = [guard, _assumed, .. StateBits(states)];
+        Literal[] needed = [guard, _assumed, .. required, .. StateBits(states)];
         bool can;
         while (!(can = Solver.Solve([.. needed, .. wishes])))
         {

@@ -37,7 +37,14 @@ public static class GoalProver
             verdicts[goal] = way is null ? null : new Reached(system.Goals[goal], way);
         }
 
-        return [.. verdicts.Select((verdict, goal) => verdict ?? Alone(system, system.Goals[goal], options, progress, cancellation))];
+        HashSet<string> reached = [.. verdicts.OfType<Reached>().Select(verdict => verdict.Goal.Name)];
+        return
+        [
+            .. verdicts.Select((verdict, place) => verdict
+                ?? (system.Goals[place].After is { IsEmpty: false } after && !after.Any(reached.Contains)
+                    ? new NotFound(system.Goals[place], $"no way was found to what comes before: {string.Join(", ", after)}")
+                    : Alone(system, system.Goals[place], options, progress, cancellation))),
+        ];
     }
 
     private static GoalVerdict Alone(TransitionSystem system, Goal goal, ProofOptions options, IProgress<ProofProgress>? progress, CancellationToken cancellation)

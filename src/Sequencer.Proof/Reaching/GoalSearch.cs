@@ -18,6 +18,8 @@ internal sealed class GoalSearch
     private const int MostChanges = 12;
     private const int MostStarts = 6;
     private const int MostCauses = 5;
+    private const int MostStrides = 200;
+    private const int LargestEnumeration = 12;
 
     private readonly TransitionSystem _system;
     private readonly ExpressionBuilder _builder;
@@ -26,6 +28,8 @@ internal sealed class GoalSearch
     private readonly SearchRun _run;
     private readonly ImmutableArray<Goal> _goals;
     private readonly Literal[] _reached;
+    private readonly ImmutableArray<Expression>[] _stretches;
+    private readonly ImmutableArray<int>[] _before;
     private readonly List<Place>[] _ways;
     private readonly List<Place> _arrivals = [];
     private readonly (HashSet<int> Matter, Place? At)[] _inTheWay;
@@ -41,6 +45,9 @@ internal sealed class GoalSearch
         _run = new SearchRun(_system, assumed, _system.Requirements[0].Holds, _facts.Facts);
         _goals = goals.Goals;
         _reached = [.. Enumerable.Range(0, _goals.Length).Select(goal => _facts.LiteralOf(_builder.Variable(_system.States[goals.FirstMemory + goal].Variable)))];
+        Dictionary<string, int> numbers = Enumerable.Range(0, _goals.Length).ToDictionary(goal => _goals[goal].Name, goal => goal, StringComparer.Ordinal);
+        _before = [.. _goals.Select(goal => goal.After.Where(numbers.ContainsKey).Select(name => numbers[name]).ToImmutableArray())];
+        _stretches = [.. Enumerable.Range(0, _goals.Length).Select(goal => _before[goal].Prepend(goal).Select(one => goals.Meanwhile[one]).Where(stretch => !stretch.IsTrue).ToImmutableArray())];
         _ways = [.. _goals.Select(_ => new List<Place>())];
         _inTheWay = [.. _goals.Select(_ => (new HashSet<int>(), (Place?)null))];
         _factsOf = Enumerable.Range(0, _facts.Count).SelectMany(fact => _facts.Support(fact).Select(state => (state, fact))).ToLookup(pair => pair.state, pair => pair.fact);
@@ -50,7 +57,6 @@ internal sealed class GoalSearch
     public void Run(Action<int> report)
     {
         Place start = new([.. SearchRun.InitialStates(_system)], null, new TraceSegment([], 0), 0);
-        Dictionary<string, int> numbers = Enumerable.Range(0, _goals.Length).ToDictionary(goal => _goals[goal].Name, goal => goal, StringComparer.Ordinal);
         HashSet<(int Goal, Place From)> tried = [];
         for (bool found = true; found;)
         {
@@ -62,8 +68,14 @@ internal sealed class GoalSearch
                     continue;
                 }
 
-                IEnumerable<Place> before = _goals[goal].After.IsEmpty ? [start] : _goals[goal].After.Where(numbers.ContainsKey).SelectMany(name => _ways[numbers[name]]);
-                Place[] from = [.. before.Concat(Promising(goal)).OrderBy(place => place.Scans).Where(place => !tried.Contains((goal, place))).Take(MostStarts)];
+                IEnumerable<int> further = _before[goal].SelectMany(earlier => _before[earlier]).Except(_before[goal]);
+                IEnumerable<Place> known = _before[goal].IsEmpty ? [start] : _before[goal].Concat(further).SelectMany(earlier => _ways[earlier]);
+                Place[] from =
+                [
+                    .. known.OrderBy(place => place.Scans)
+                        .Concat(Promising(goal).OrderBy(place => _stretches[goal].Any(stretch => IsSo(place, stretch)) ? 0 : 1).ThenBy(place => place.Scans))
+                        .Where(place => !tried.Contains((goal, place))).Take(MostStarts),
+                ];
                 Array.ForEach(from, place => tried.Add((goal, place)));
                 if (from.Length > 0)
                 {
@@ -84,20 +96,20 @@ internal sealed class GoalSearch
     /// <summary>The run found that reaches the goal in its last scan; null without one.</summary>
     public IReadOnlyList<TraceSegment>? WayTo(int goal) => _ways[goal].Count == 0 ? null : Way(_ways[goal][0]);
 
+    /// <summary>The last place looked at goes first; what no place so far has shown keeps it from going in circles.</summary>
     private bool Pursue(int goal, Place[] from)
     {
-        PriorityQueue<Place, (long, int)> open = new();
+        Stack<Place> open = new();
         HashSet<Literal> seen = [];
-        int order = 0;
-        foreach (Place place in from)
+        foreach (Place place in from.Reverse())
         {
             Look(place);
         }
 
-        for (int count = 0; count < MostPlaces && open.TryDequeue(out Place? place, out _); count++)
+        for (int count = 0; count < MostPlaces && open.TryPop(out Place? place); count++)
         {
             ImmutableArray<long> states = [.. place.States];
-            if (_queries.CanStepToAny(states, [_queries.FactAfterScan(_reached[goal])], Kept(place, [])))
+            if (_queries.CanStepToAny(states, [_queries.FactAfterScan(_reached[goal])], [], Kept(place, [])))
             {
                 Arrive(Go(place, _queries.ModelInputs(), 1));
                 return true;
@@ -109,15 +121,11 @@ internal sealed class GoalSearch
                 _inTheWay[goal] = ([.. matter], place);
             }
 
-            for (int causes = 0; causes < MostCauses && !Change(place, matter, seen, Look); causes++)
+            Expression? meanwhile = _stretches[goal].FirstOrDefault(stretch => IsSo(place, stretch));
+            for (int causes = 0; causes < MostCauses && Move(place, matter, meanwhile, seen, causes == MostCauses - 1, Look) is { } why; causes++)
             {
                 // What stands in the way cannot be changed at once either: what stands in the way of that?
-                matter.UnionWith(_queries.StatesThatMatter(states));
-            }
-
-            if (LetClocksRun(place, matter) is { } later)
-            {
-                Look(later);
+                matter = why;
             }
         }
 
@@ -127,14 +135,20 @@ internal sealed class GoalSearch
         {
             bool[] values = _facts.Values(place.States);
             seen.UnionWith(values.Select((value, fact) => Literal.Of(fact, !value)));
-            open.Enqueue(place, (place.Scans, ++order));
+            open.Push(place);
         }
     }
 
-    /// <summary>Looks at places one scan away in which something that matters is new; false where there is none, and the solver says why.</summary>
-    private bool Change(Place place, HashSet<int> matter, HashSet<Literal> seen, Action<Place> look)
+    /// <summary>
+    /// Looks at places in which something that matters is otherwise: one scan away with a fact that is new, or a clock's run away.
+    /// Where there is none, the states that stand in the way of that. A clock runs back only where <paramref name="backToo"/>.
+    /// </summary>
+    private HashSet<int>? Move(Place place, HashSet<int> matter, Expression? meanwhile, HashSet<Literal> seen, bool backToo, Action<Place> look)
     {
         ImmutableArray<long> states = [.. place.States];
+        Literal[] required = meanwhile is null ? [] : [_queries.AfterScan(meanwhile)];
+        bool moved = false;
+        HashSet<int> why = [];
         for (int changes = 0; changes < MostChanges; changes++)
         {
             Literal[] news =
@@ -142,15 +156,61 @@ internal sealed class GoalSearch
                 .. matter.Order().SelectMany(state => _factsOf[state]).Distinct()
                     .SelectMany(fact => (Literal[])[Literal.Of(fact), Literal.Of(fact, true)]).Where(fact => !seen.Contains(fact)),
             ];
-            if (!_queries.CanStepToAny(states, news.Select(_queries.FactAfterScan), Kept(place, matter)))
+            if (!_queries.CanStepToAny(states, news.Select(_queries.FactAfterScan), required, Kept(place, matter)))
             {
-                return changes > 0;
+                why.UnionWith(_queries.StatesThatMatter(states));
+                break;
             }
 
             look(Go(place, _queries.ModelInputs(), 1));
+            moved = true;
         }
 
-        return true;
+        foreach (int clock in matter.Order().Where(IsClock))
+        {
+            Literal[] kept = [.. Kept(place, [clock])];
+            Literal rises = _queries.AfterScan(_builder.Greater(Variable(clock), _builder.Constant(states[clock])));
+            Literal falls = _queries.AfterScan(_builder.Less(Variable(clock), _builder.Constant(states[clock])));
+            bool canRise = _queries.CanStepToAny(states, [rises], required, kept);
+            if (!canRise)
+            {
+                why.UnionWith(_queries.StatesThatMatter(states));
+            }
+
+            if (canRise || (backToo && _queries.CanStepToAny(states, [falls], required, kept)))
+            {
+                ImmutableArray<long> inputs = _queries.ModelInputs();
+                int scans = _run.Stride(inputs.AsSpan(), [.. states], int.MaxValue);
+                Place next = Go(place, inputs, Math.Max(1, scans - 1));
+                look(next);
+                if (GoOn(next, inputs, clock, meanwhile) is { } later)
+                {
+                    look(later);
+                }
+
+                moved = true;
+            }
+        }
+
+        return moved ? null : why;
+    }
+
+    /// <summary>Holds the same inputs for as long as the clock runs, and as what is to be kept is.</summary>
+    private Place? GoOn(Place place, ImmutableArray<long> inputs, int clock, Expression? meanwhile)
+    {
+        Place last = place;
+        for (int strides = 0; strides < MostStrides; strides++)
+        {
+            Place next = Go(last, inputs, Math.Max(1, _run.Stride(inputs.AsSpan(), [.. last.States], int.MaxValue) - 1));
+            if (next.States[clock] <= last.States[clock] || (meanwhile is not null && !IsSo(next, meanwhile)))
+            {
+                break;
+            }
+
+            last = next;
+        }
+
+        return last == place ? null : last;
     }
 
     /// <summary>A place is kept for every goal that it is the first to reach, and for others as one more start.</summary>
@@ -168,30 +228,20 @@ internal sealed class GoalSearch
         }
     }
 
-    /// <summary>Holds inputs that let the clocks in the way run and change nothing else there, until just before something flips.</summary>
-    private Place? LetClocksRun(Place place, HashSet<int> matter)
-    {
-        ImmutableArray<long> states = [.. place.States];
-        int[] clocks = [.. matter.Order().Where(state => _system.States[state].Variable.Sort == Sort.Integer)];
-        Literal[] rise = [.. clocks.Select(state => _queries.AfterScan(_builder.Greater(Variable(state), _builder.Constant(states[state]))))];
-        Literal[] fall = [.. clocks.Select(state => _queries.AfterScan(_builder.Less(Variable(state), _builder.Constant(states[state]))))];
-        Literal[] kept = [.. Kept(place, clocks)];
-        if (clocks.Length == 0 || !(_queries.CanStepToAny(states, rise, kept) || _queries.CanStepToAny(states, fall, kept)))
-        {
-            return null;
-        }
-
-        ImmutableArray<long> inputs = _queries.ModelInputs();
-        int scans = _run.Stride(inputs.AsSpan(), [.. states], int.MaxValue);
-        Place next = Go(place, inputs, Math.Max(1, scans - 1));
-        return next.States.AsSpan().SequenceEqual(place.States) ? null : next;
-    }
+    private bool IsClock(int state) => _system.States[state].Variable is { Sort: Sort.Integer } variable && variable.Range.Maximum - variable.Range.Minimum > LargestEnumeration;
 
     /// <summary>What is so in the place, but for facts about the states that are to change.</summary>
     private IEnumerable<Literal> Kept(Place place, IEnumerable<int> changing)
     {
         HashSet<int> free = [.. changing.SelectMany(state => _factsOf[state])];
         return _facts.Values(place.States).Select((value, fact) => Literal.Of(fact, !value)).Where(literal => !free.Contains(literal.Variable));
+    }
+
+    private static bool IsSo(Place place, Expression overStates)
+    {
+        AffineScan scan = new([overStates]);
+        scan.Evaluate([], place.States);
+        return scan.Value(scan.PlaceOf(overStates)) != 0;
     }
 
     private Expression Variable(int state) => _builder.Variable(_system.States[state].Variable);

@@ -24,11 +24,14 @@ internal sealed class GoalSystem
     /// <summary>The place of the first goal's memory among the slice's states; the others follow in order.</summary>
     public int FirstMemory { get; }
 
+    /// <summary>For each goal what is best kept on the last stretch, in the slice's builder.</summary>
+    public ImmutableArray<Expression> Meanwhile => Slice.Requirement.Guesses;
+
     public static GoalSystem Of(TransitionSystem whole, ImmutableArray<Goal> goals)
     {
         ExpressionBuilder build = new();
         IReadOnlyList<Expression> own = build.Substitute(
-            [.. whole.States.Select(state => state.Next), .. whole.Assumptions.Select(assumption => assumption.Holds), .. goals.Select(goal => goal.Reached)],
+            [.. whole.States.Select(state => state.Next), .. whole.Assumptions.Select(assumption => assumption.Holds), .. goals.Select(goal => goal.Reached), .. goals.Select(goal => goal.Meanwhile)],
             new Dictionary<Variable, Expression>());
         int states = whole.States.Length;
         StateVariable[] memories =
@@ -41,7 +44,10 @@ internal sealed class GoalSystem
             }),
         ];
         Requirement watched = new(
-            "goals", "", "", RequirementKind.Never, build.Not(build.And(memories.Select(memory => build.Variable(memory.Variable)))), goals[0].Origin);
+            "goals", "", "", RequirementKind.Never, build.Not(build.And(memories.Select(memory => build.Variable(memory.Variable)))), goals[0].Origin)
+        {
+            Guesses = [.. own.Skip(states + whole.Assumptions.Length + goals.Length)],
+        };
         TransitionSystem extended = TransitionSystem.Create(
             whole.Name,
             whole.ScanMilliseconds,
