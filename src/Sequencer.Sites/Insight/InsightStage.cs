@@ -20,14 +20,21 @@ internal static class InsightStage
     {
         Questions questions = new(progress, cancellation);
         ImmutableArray<Protection> protections = ProtectionList.Of(site.Programs);
+        // What happens is asked first: the runs that show it are where others begin.
+        ImmutableArray<Occurrence> occurrences = Occurrences.Of(site.Programs, questions);
         ImmutableArray<(Requirement Requirement, LeansOn? Found)> leanings = Leanings.Of(site.Programs, site.System, verdicts, questions);
         ImmutableArray<Removal> removals = Removals.Of(site.Programs, [.. leanings.Select(one => one.Found).OfType<LeansOn>()], questions);
-        ImmutableArray<Occurrence> occurrences = Occurrences.Of(site.Programs, questions);
 
         folder?.Keep(LeaningPage.Name, LeaningPage.Write(site, leanings));
         folder?.Keep(RemovalPage.Name, RemovalPage.Write(site, protections, removals));
         folder?.Keep(OccurrencePage.Name, OccurrencePage.Write(site, occurrences));
         KeepRuns(site, removals, folder, cancellation);
+        foreach (StepSheet sheet in StepSheet.Of(site.Programs, site.System, verdicts, questions, cancellation))
+        {
+            folder?.Keep(StepPage.NameOf(sheet.Unit, "md"), StepPage.Write(site, sheet));
+            folder?.Keep(StepPage.NameOf(sheet.Unit, "csv"), StepPage.Csv(sheet));
+        }
+
 
         int idle = protections.Count(protection => removals.All(removal => removal.Protection != protection));
         int vacuous = occurrences.Where(one => one.Happens == false).Select(one => one.Requirement).Distinct(StringComparer.Ordinal).Count();

@@ -41,6 +41,10 @@ internal static class Occurrences
         ];
         Requirement[] distinct = [.. parts.Select(part => part.Denial).DistinctBy(denial => denial.Holds)];
         ImmutableArray<Verdict> verdicts = questions.Each("what happens at all", distinct, (denial, _) => questions.Ask(system, denial));
+        questions.Learn(verdicts.OfType<Fails>().Select(found => found.Trace));
+        verdicts = questions.Each("what happens at all, once more", [.. distinct.Zip(verdicts)], (open, _) =>
+            questions.AskAgain(system, open.First, open.Second));
+        questions.Learn(verdicts.OfType<Fails>().Select(found => found.Trace));
         Dictionary<Expression, Verdict> known = distinct.Zip(verdicts).ToDictionary(pair => pair.First.Holds, pair => pair.Second);
         return [.. parts.Select(part => new Occurrence(part.Name, part.Denial.Title, part.Role, part.Denial.Statement, known[part.Denial.Holds]))];
     }

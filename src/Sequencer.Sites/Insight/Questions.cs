@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof;
+using Sequencer.Proof.Insight;
 using Sequencer.Sites.Stages;
 
 namespace Sequencer.Sites.Insight;
@@ -13,10 +15,34 @@ internal sealed class Questions(IProgress<StageProgress> progress, CancellationT
 {
     private const int Degree = 2;
 
+    /// <summary>What takes fewer scans is found anew as quickly.</summary>
+    private const int WorthKnowing = 20;
+
     /// <summary>A question that needs more is left undecided, and said to be.</summary>
     public static ProofOptions Budget { get; } = new() { Conflicts = 20_000, Propagations = 3_000_000, Refinements = 10 };
 
-    public Verdict Ask(TransitionSystem system, Requirement requirement) => Prover.Decide(system, requirement, Budget, null, cancellation);
+    private static ProofOptions Shallow { get; } = Budget with { Engines = Engines.Ranges | Engines.Bounded };
+
+    /// <summary>Runs of the site found so far, each with something in it that other runs lack: what others may begin with.</summary>
+    public ImmutableArray<Trace> Known { get; private set; } = [];
+
+    /// <summary>Adds runs, shortest first, to those that others may begin with.</summary>
+    public void Learn(IEnumerable<Trace> runs) => Known =
+        [.. Known.Concat(runs.Where(run => run.Scans >= WorthKnowing)).DistinctBy(Content).OrderBy(run => run.Scans)];
+
+    /// <summary>What a few scans show; then what known runs lead to; then the prover's whole art, within the budget.</summary>
+    public Verdict Ask(TransitionSystem system, Requirement requirement) =>
+        Prover.Decide(system, requirement, Shallow, null, cancellation) is var shallow and not Undecided
+            ? shallow
+            : Continuation.FailingRun(system, requirement, Known, Budget, cancellation)
+                ?? Prover.Decide(system, requirement, Budget, null, cancellation);
+
+    /// <summary>A question that was left open, once more with the runs found since.</summary>
+    public Verdict AskAgain(TransitionSystem system, Requirement requirement, Verdict open) =>
+        open is Undecided && Continuation.FailingRun(system, requirement, Known, Budget, cancellation) is { } found ? found : open;
+
+    private static string Content(Trace run) =>
+        string.Join(';', run.Segments.Select(segment => string.Create(CultureInfo.InvariantCulture, $"{segment.Scans}:{string.Join(',', segment.Inputs)}")));
 
     /// <summary>The answer to each, in their order.</summary>
     public ImmutableArray<TAnswer> Each<TAsked, TAnswer>(string about, IReadOnlyList<TAsked> asked, Func<TAsked, CancellationToken, TAnswer> answer)

@@ -4,7 +4,7 @@ using Sequencer.Language.Programs;
 namespace Sequencer.Language.Rules.Analysis;
 
 /// <summary>Walks conditions and sums without recursion, however deep they nest.</summary>
-internal static class ConditionTree
+public static class ConditionTree
 {
     public static ImmutableArray<Condition> Children(Condition condition) => condition switch
     {
@@ -59,7 +59,7 @@ internal static class ConditionTree
     /// The facts at the leaves: whether each speaks for the condition (or, under a negation, against it),
     /// and whether a <c>stays</c>, an off-delay, a deadband or an edge stands between.
     /// </summary>
-    public static IEnumerable<SignedFact> Facts(Condition root, bool positive = true)
+    internal static IEnumerable<SignedFact> Facts(Condition root, bool positive = true)
     {
         Stack<SignedFact> open = new([new SignedFact(root, positive, false)]);
         while (open.TryPop(out SignedFact signed))
