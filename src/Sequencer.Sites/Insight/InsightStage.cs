@@ -20,6 +20,7 @@ internal static class InsightStage
     {
         Questions questions = new(progress, cancellation);
         ImmutableArray<Protection> protections = ProtectionList.Of(site.Programs);
+
         // What happens is asked first: the runs that show it are where others begin.
         ImmutableArray<Occurrence> occurrences = Occurrences.Of(site.Programs, questions);
         ImmutableArray<(Requirement Requirement, LeansOn? Found)> leanings = Leanings.Of(site.Programs, site.System, verdicts, questions);
@@ -34,7 +35,6 @@ internal static class InsightStage
             folder?.Keep(StepPage.NameOf(sheet.Unit, "md"), StepPage.Write(site, sheet));
             folder?.Keep(StepPage.NameOf(sheet.Unit, "csv"), StepPage.Csv(sheet));
         }
-
 
         int idle = protections.Count(protection => removals.All(removal => removal.Protection != protection));
         int vacuous = occurrences.Where(one => one.Happens == false).Select(one => one.Requirement).Distinct(StringComparer.Ordinal).Count();
