@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using Sequencer.Control.TransitionSystems;
 using Sequencer.Control.Traces;
+using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof;
 using Sequencer.Sites.Insight;
 
