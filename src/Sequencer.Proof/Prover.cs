@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Proof.Remembering;
 using Sequencer.Proof.Satisfiability;
 using Sequencer.Proof.Slicing;
 
@@ -55,7 +56,61 @@ public static class Prover
     /// same fingerprint, whatever else differs: nothing need be proved again.
     /// </summary>
     public static string Fingerprint(TransitionSystem system, Requirement requirement) =>
-        MeaningHash.Of(Slicer.Cut(system, requirement, AssumptionScope.All).System);
+        Slicer.Cut(system, requirement, AssumptionScope.All).System.Meaning;
+
+    /// <summary>As <see cref="Decide(TransitionSystem, Requirement, ProofOptions, IProgress{ProofProgress}?, CancellationToken)"/>, but first tries what was found before, and keeps what is found.</summary>
+    public static Verdict Decide(
+        TransitionSystem system,
+        Requirement requirement,
+        ProofOptions options,
+        IProofMemory? memory,
+        IProgress<ProofProgress>? progress,
+        CancellationToken cancellation)
+    {
+        if (memory is null)
+        {
+            return Decide(system, requirement, options, progress, cancellation);
+        }
+
+        Slice slice = Slicer.Cut(system, requirement, AssumptionScope.All);
+        string fingerprint = slice.System.Meaning;
+        if (memory.Find(fingerprint) is { } text && Recall(slice, requirement, text, options, cancellation) is { } recalled)
+        {
+            return recalled;
+        }
+
+        Verdict verdict = Decide(system, requirement, options, progress, cancellation);
+        if (verdict is Holds holds)
+        {
+            memory.Keep(fingerprint, InvariantText.Write(holds.Invariant));
+        }
+
+        return verdict;
+    }
+
+    /// <summary>An invariant that was kept counts only if it passes the check on the present system.</summary>
+    private static Holds? Recall(Slice slice, Requirement requirement, string text, ProofOptions options, CancellationToken cancellation)
+    {
+        if (InvariantText.Read(slice.System, text) is not { } invariant)
+        {
+            return null;
+        }
+
+        Budget budget = new(options.Conflicts, cancellation);
+        try
+        {
+            return InvariantCheck.Confirm(slice.System, invariant, budget) is { } leanedOn
+                ? new Holds(requirement.Name, slice.Widen(invariant), "found before", [.. leanedOn.Select(assumption => assumption.Name)], Spent(budget, slice.System))
+                : null;
+        }
+        catch (Exception stopped) when (stopped is OperationCanceledException or BudgetSpentException)
+        {
+            return null;
+        }
+    }
+
+    private static Effort Spent(Budget budget, TransitionSystem system) =>
+        new(budget.Queries, budget.Conflicts, budget.Decisions, budget.Propagations, system.States.Length, 0, 0);
 
     /// <summary>
     /// Tries to prove the only requirement of a system from guessed facts about its states: the largest inductive
@@ -80,7 +135,7 @@ public static class Prover
         {
             Expression invariant = builder.And(InvariantSelection.Largest(system, guesses, budget));
             return InvariantCheck.Confirm(system, invariant, budget) is { } leanedOn
-                ? new Holds(requirement, invariant, "given facts", [.. leanedOn.Select(assumption => assumption.Name)], Spent())
+                ? new Holds(requirement, invariant, "given facts", [.. leanedOn.Select(assumption => assumption.Name)], Spent(budget, system))
                 : Undecided(UndecidedReason.FactsInsufficient, "The facts that hold together do not imply the requirement.");
         }
         catch (OperationCanceledException)
@@ -92,9 +147,7 @@ public static class Prover
             return Undecided(UndecidedReason.Budget, "The budget of solver conflicts was spent before an answer was found.");
         }
 
-        Undecided Undecided(UndecidedReason reason, string words) => new(requirement, reason, words, Spent());
-
-        Effort Spent() => new(budget.Queries, budget.Conflicts, budget.Decisions, budget.Propagations, system.States.Length, 0, 0);
+        Undecided Undecided(UndecidedReason reason, string words) => new(requirement, reason, words, Spent(budget, system));
     }
 
     /// <summary>
@@ -106,12 +159,23 @@ public static class Prover
         ProofOptions options,
         int degree,
         IProgress<ProofProgress>? progress,
+        CancellationToken cancellation) =>
+        DecideAll(system, system.Requirements, options, degree, null, progress, cancellation);
+
+    /// <summary>Some of them, with what was found before. Cancelled, those that are finished keep their verdicts.</summary>
+    public static ImmutableArray<Verdict> DecideAll(
+        TransitionSystem system,
+        ImmutableArray<Requirement> requirements,
+        ProofOptions options,
+        int degree,
+        IProofMemory? memory,
+        IProgress<ProofProgress>? progress,
         CancellationToken cancellation)
     {
-        Verdict[] verdicts = new Verdict[system.Requirements.Length];
+        Verdict[] verdicts = new Verdict[requirements.Length];
         ParallelOptions parallel = new() { MaxDegreeOfParallelism = degree };
         Parallel.For(0, verdicts.Length, parallel, index =>
-            verdicts[index] = Decide(system, system.Requirements[index], options, progress, cancellation));
+            verdicts[index] = Decide(system, requirements[index], options, memory, progress, cancellation));
         return [.. verdicts];
     }
 }

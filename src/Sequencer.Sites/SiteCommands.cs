@@ -40,13 +40,17 @@ public static class SiteCommands
         return again with { Before = mending.Text + "\n", Json = Summary.Print(json), Files = mending.Files };
     }
 
-    /// <param name="insight">Also says what each verdict leans on, what fails without each protection, and what never happens.</param>
-    public static SiteResult Prove(string site, string? output, bool insight, IProgress<StageProgress> progress, CancellationToken cancellation) =>
-        OnLoaded(site, output, (loaded, run) =>
-        {
-            StageReport proof = ProofStage.Run(loaded, run.Folder, progress, cancellation, out ImmutableArray<Verdict> verdicts);
-            return insight ? [proof, InsightStage.Run(loaded, verdicts, run.Folder, progress, cancellation)] : [proof];
-        });
+    public static SiteResult Prove(string site, string? output, ProofSettings settings, IProgress<StageProgress> progress, CancellationToken cancellation) =>
+        OnLoaded(
+            site,
+            output,
+            (loaded, run) =>
+            {
+                StageReport proof = ProofStage.Run(loaded, settings, run.Folder, progress, cancellation, out ImmutableArray<Verdict> verdicts);
+                StageReport owed = ObligationStage.Run(loaded, settings, run.Folder, progress, cancellation);
+                return settings.Insight ? [proof, owed, InsightStage.Run(loaded, verdicts, run.Folder, progress, cancellation)] : [proof, owed];
+            },
+            loaded => settings.Only.FirstOrDefault(name => !IsAnything(loaded, name)) is { } unknown ? NoSuchRequirement(loaded, unknown) : null);
 
     /// <param name="scenario">Only this one; null for all.</param>
     public static SiteResult Simulate(string site, string output, string? scenario, IProgress<StageProgress> progress, CancellationToken cancellation) =>
@@ -59,13 +63,14 @@ public static class SiteCommands
     public static SiteResult Export(string site, string output, CancellationToken cancellation) =>
         OnLoaded(site, output, (loaded, run) => [ExportStage.Run(loaded, run.NeededFolder, cancellation)]);
 
-    public static SiteResult Verify(string site, string output, IProgress<StageProgress> progress, CancellationToken cancellation) =>
+    public static SiteResult Verify(string site, string output, ProofSettings settings, IProgress<StageProgress> progress, CancellationToken cancellation) =>
         OnLoaded(site, output, (loaded, run) =>
         {
-            StageReport proof = ProofStage.Run(loaded, run.Folder, progress, cancellation);
+            StageReport proof = ProofStage.Run(loaded, settings, run.Folder, progress, cancellation, out _);
+            StageReport owed = ObligationStage.Run(loaded, settings, run.Folder, progress, cancellation);
             StageReport simulation = SimulationStage.Run(loaded, InOrder(loaded), run.NeededFolder, run.Diagnostics, progress, cancellation);
             StageReport export = ExportStage.Run(loaded, run.NeededFolder, cancellation);
-            return [proof, simulation, export, HazardTable.Of(loaded, proof)];
+            return [proof, owed, simulation, export, HazardTable.Of(loaded, proof)];
         });
 
     /// <summary>The normal batch comes first, the others by name.</summary>
@@ -77,6 +82,17 @@ public static class SiteCommands
 
     private static ImmutableArray<Scenario> Chosen(LoadedSite site, string? name) =>
         [.. InOrder(site).Where(scenario => name is null || scenario.Name == name || FileNames.Of(scenario.Name) == name)];
+
+    private static bool IsAnything(LoadedSite site, string name) =>
+        site.ProofSystem.Requirements.Select(requirement => requirement.Name).Concat(site.ProofSystem.Goals.Select(goal => goal.Name))
+            .Any(known => ProofStage.IsMeant(known, name));
+
+    private static string NoSuchRequirement(LoadedSite site, string name)
+    {
+        string[] known = [.. site.ProofSystem.Requirements.Select(requirement => requirement.Name).Concat(site.ProofSystem.Goals.Select(goal => goal.Name))];
+        string meant = NearestWord.Find(name, known) is { } near ? $"; did you mean `{near}`?" : "";
+        return $"the site has no requirement, step or transition `{name}`, and none whose name begins with `{name}.`{meant}";
+    }
 
     private static string NoSuchScenario(LoadedSite site, string name) => site.Scenarios.IsEmpty
         ? $"the site has no scenario at all, so none named `{name}`; scenarios are files in its folder `scenarios`"

@@ -50,7 +50,7 @@ internal static class SiteLoader
 
         SiteProgram programs = new(description.Name, description.ScanMilliseconds, units);
         TransitionSystem system = SiteLowering.Lower(programs);
-        string hash = MeaningHash.Of(system);
+        string hash = system.Meaning;
         SiteMetadata metadata = SimulationMetadata.Of(programs, hash, [.. description.Consent.Select(Limit)]);
         LoadedSite site = new(description, programs, system, hash, plant, metadata, recipes, scenarios);
         ScenarioFit.Check(site, diagnostics);

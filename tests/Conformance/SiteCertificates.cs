@@ -31,7 +31,7 @@ internal sealed class SiteCertificates
         DirectoryInfo results = Directory.CreateTempSubdirectory("sequencer-test-");
         try
         {
-            SiteResult proof = SiteCommands.Prove(site, results.FullName, false, new Silence(), CancellationToken.None);
+            SiteResult proof = SiteCommands.Prove(site, results.FullName, ProofSettings.Default, new Silence(), CancellationToken.None);
             Assert.True(proof.Outcome == Outcome.Holds, proof.Text);
             Texts = Directory.EnumerateFiles(Path.Combine(results.FullName, "certificates"))
                 .ToImmutableSortedDictionary(file => Path.GetFileNameWithoutExtension(file), File.ReadAllText, StringComparer.Ordinal);

@@ -1,11 +1,13 @@
+using System.Globalization;
 using Sequencer.Sites.Stages;
 
 namespace Sequencer.Cli.Commands;
 
-/// <summary>Tells on standard error where long work stands, at most twice a second; silent where nobody watches.</summary>
+/// <summary>Tells on standard error where long work stands and since when: twice a second at most, in a log every ten seconds.</summary>
 internal sealed class ConsoleProgress : IProgress<StageProgress>
 {
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(500);
+    private static readonly TimeSpan Pause = Console.IsErrorRedirected ? TimeSpan.FromSeconds(10) : TimeSpan.FromMilliseconds(500);
+    private readonly DateTime _begin = DateTime.UtcNow;
     private readonly Lock _gate = new();
     private DateTime _next = DateTime.UtcNow + Pause;
 
@@ -13,13 +15,14 @@ internal sealed class ConsoleProgress : IProgress<StageProgress>
     {
         lock (_gate)
         {
-            if (Console.IsErrorRedirected || DateTime.UtcNow < _next)
+            DateTime now = DateTime.UtcNow;
+            if (now < _next)
             {
                 return;
             }
 
-            _next = DateTime.UtcNow + Pause;
-            Console.Error.WriteLine($"{value.Stage}: {value.Words}");
+            _next = now + Pause;
+            Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{value.Stage}: {value.Words} ({(now - _begin).TotalSeconds:0} s)"));
         }
     }
 }

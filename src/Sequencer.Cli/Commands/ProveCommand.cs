@@ -16,9 +16,32 @@ internal static class ProveCommand
         {
             Description = "also say what each verdict leans on, what fails without each protection and what never happens; pages go to --out",
         };
-        Command command = new("prove", "Decides every requirement; with --out also writes certificates and traces.") { site, output, insight, json };
-        command.SetAction((parsed, cancellation) => Task.FromResult(Answer.Print(
-            SiteCommands.Prove(parsed.GetRequiredValue(site), parsed.GetValue(output), parsed.GetValue(insight), new ConsoleProgress(), cancellation), parsed.GetValue(json))));
+        Option<string[]> only = new("--only")
+        {
+            Description = "only this requirement, or all whose names begin with it and a dot (as a unit's name); may be given more than once",
+            HelpName = "NAME",
+        };
+        Option<string?> budget = ProofArguments.Budget();
+        Option<bool> afresh = ProofArguments.Afresh();
+        Command command = new("prove", "Decides every requirement and what every unit owes; with --out also writes certificates and traces.")
+        {
+            site, output, only, insight, budget, afresh, json,
+        };
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(insight) && result.GetValue(only) is { Length: > 0 })
+            {
+                result.AddError("--insight is about all requirements: leave --only away");
+            }
+        });
+        command.SetAction((parsed, cancellation) => Task.FromResult(ProofArguments.Within(parsed.GetValue(budget), token => Answer.Print(
+            SiteCommands.Prove(
+                parsed.GetRequiredValue(site),
+                parsed.GetValue(output),
+                ProofArguments.Settings(parsed.GetValue(afresh)) with { Only = parsed.GetValue(only) ?? [], Insight = parsed.GetValue(insight) },
+                new ConsoleProgress(),
+                token),
+            parsed.GetValue(json)), cancellation)));
         return command;
     }
 }

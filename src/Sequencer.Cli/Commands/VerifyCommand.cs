@@ -11,9 +11,11 @@ internal static class VerifyCommand
         Argument<string> site = SiteArguments.Site();
         Option<string> output = SiteArguments.Output();
         Option<bool> json = SiteArguments.Json();
-        Command command = new("verify", "Checks, proves, simulates and exports a site into one folder, with one summary.") { site, output, json };
+        Option<bool> afresh = ProofArguments.Afresh();
+        Command command = new("verify", "Checks, proves, simulates and exports a site into one folder, with one summary.") { site, output, afresh, json };
         command.SetAction((parsed, cancellation) => Task.FromResult(Answer.Print(
-            SiteCommands.Verify(parsed.GetRequiredValue(site), parsed.GetRequiredValue(output), new ConsoleProgress(), cancellation),
+            SiteCommands.Verify(
+                parsed.GetRequiredValue(site), parsed.GetRequiredValue(output), ProofArguments.Settings(parsed.GetValue(afresh)), new ConsoleProgress(), cancellation),
             parsed.GetValue(json))));
         return command;
     }

@@ -10,6 +10,8 @@ namespace Sequencer.Control.TransitionSystems;
 /// </summary>
 public sealed class TransitionSystem
 {
+    private readonly Lazy<string> _meaning;
+
     private TransitionSystem(
         string name,
         int scanMilliseconds,
@@ -22,7 +24,11 @@ public sealed class TransitionSystem
         Inputs = inputs;
         States = states;
         Outputs = outputs;
+        _meaning = new Lazy<string>(() => MeaningHash.Of(this));
     }
+
+    /// <summary>The <see cref="MeaningHash"/>, worked out once.</summary>
+    public string Meaning => _meaning.Value;
 
     public string Name { get; }
 

@@ -30,7 +30,7 @@ internal static class CertificateHeader
     {
         StringBuilder text = new(FirstLine);
         Line(text, "; system: ", FormattableString.Invariant($"{system.Name}, one scan every {system.ScanMilliseconds} ms"));
-        Line(text, "; meaning: ", MeaningHash.Of(system));
+        Line(text, "; meaning: ", system.Meaning);
         Line(text, "; requirement: ", $"{requirement.Name} \"{requirement.Title}\"");
         Line(text, "; in words: ", requirement.Statement);
         foreach (Assumption assumption in leanedOn)

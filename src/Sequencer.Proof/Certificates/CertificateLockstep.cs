@@ -31,8 +31,9 @@ internal sealed class CertificateLockstep
         ImmutableArray<SmtTerm> commands)
     {
         _text = new SmtEvaluator(commands);
-        _system = new Interpreter(system, [requirement.Holds, invariant, .. leanedOn.Select(assumption => assumption.Holds)]);
-        _landmarks = Landmarks([.. _system.ObservedExpressions, .. system.States.Select(state => state.Next)]);
+        _defined = [.. commands.Where(static command => command.Items is [{ Atom: "define-fun" }, ..]).Select(static command => command.Items[1].Atom ?? string.Empty)];
+        _system = new Interpreter(Stepped(system), [requirement.Holds, invariant, .. leanedOn.Select(assumption => assumption.Holds)]);
+        _landmarks = Landmarks([.. _system.ObservedExpressions, .. _system.System.States.Select(state => state.Next)]);
         _observedNames =
         [
             CertificateNames.Required,
@@ -40,7 +41,22 @@ internal sealed class CertificateLockstep
             .. leanedOn.Select((_, index) => FormattableString.Invariant($"{CertificateNames.Assumption}{index + 1}")),
         ];
         _initial = FirstObligation(commands);
-        _defined = [.. commands.Where(static command => command.Items is [{ Atom: "define-fun" }, ..]).Select(static command => command.Items[1].Atom ?? string.Empty)];
+    }
+
+    /// <summary>The system with those of its next values that the text defines; the other states stay as they are, unseen.</summary>
+    private TransitionSystem Stepped(TransitionSystem system)
+    {
+        ExpressionBuilder build = new();
+        return TransitionSystem.Create(
+            system.Name,
+            system.ScanMilliseconds,
+            system.Inputs,
+            [.. system.States.Select(state => _defined.Contains($"|{state.Variable.Name}'|") ? state : state with { Next = build.Variable(state.Variable) })],
+            [],
+            [],
+            [],
+            [],
+            []);
     }
 
     /// <summary>Empty if text and system agree in all scans tried, else what differs.</summary>

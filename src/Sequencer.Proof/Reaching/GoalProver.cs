@@ -8,11 +8,15 @@ namespace Sequencer.Proof.Reaching;
 /// <summary>Decides which goals of a system some run reaches: real runs first, and for what they miss a proof or a run of its own.</summary>
 public static class GoalProver
 {
-    /// <summary>One verdict for each goal, in the system's order. Cancelling leaves what is open <see cref="NotFound"/>; nothing is thrown for it.</summary>
+    /// <summary>A single goal that the search misses is worth so much, and no more.</summary>
+    private const long ConflictsAlone = 20_000;
+    private const int RefinementsAlone = 40;
+
+    /// <summary>One verdict for each goal asked for, in the system's order. Cancelling leaves what is open <see cref="NotFound"/>; nothing is thrown for it.</summary>
     public static ImmutableArray<GoalVerdict> DecideAll(
-        TransitionSystem system, ProofOptions options, IProgress<ProofProgress>? progress, CancellationToken cancellation)
+        TransitionSystem system, ImmutableArray<Goal> asked, ProofOptions options, IProgress<ProofProgress>? progress, CancellationToken cancellation)
     {
-        if (system.Goals.IsEmpty)
+        if (asked.IsEmpty)
         {
             return [];
         }
@@ -37,13 +41,14 @@ public static class GoalProver
             verdicts[goal] = way is null ? null : new Reached(system.Goals[goal], way);
         }
 
+        ProofOptions alone = options with { Conflicts = ConflictsAlone, Refinements = RefinementsAlone };
         HashSet<string> reached = [.. verdicts.OfType<Reached>().Select(verdict => verdict.Goal.Name)];
         return
         [
-            .. verdicts.Select((verdict, place) => verdict
+            .. Enumerable.Range(0, verdicts.Length).Where(place => asked.Contains(system.Goals[place])).Select(place => verdicts[place]
                 ?? (system.Goals[place].After is { IsEmpty: false } after && !after.Any(reached.Contains)
                     ? new NotFound(system.Goals[place], $"no way was found to what comes before: {string.Join(", ", after)}")
-                    : Alone(system, system.Goals[place], options, progress, cancellation))),
+                    : Alone(system, system.Goals[place], alone, progress, cancellation))),
         ];
     }
 

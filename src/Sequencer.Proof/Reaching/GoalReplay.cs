@@ -2,14 +2,18 @@ using System.Collections.Immutable;
 using Sequencer.Control.Execution;
 using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Proof.Runs;
 
 namespace Sequencer.Proof.Reaching;
 
 /// <summary>
-/// Judges ways to goals scan by scan on the compiled stepper, which no search engine shares: ways may be millions of scans long.
+/// Judges ways to goals scan by scan on the compiled stepper, which no search engine shares. Where a way is millions of scans long,
+/// nearly all of them alike, those that are alike are judged as one stride.
 /// </summary>
 internal sealed class GoalReplay
 {
+    private const long MostScans = 1_000_000;
+
     private readonly TransitionSystem _system;
     private readonly CompiledStepper _stepper;
     private readonly int _goals;
@@ -28,6 +32,14 @@ internal sealed class GoalReplay
         if (!way.Segments.All(segment => _system.Inputs.Zip(segment.Inputs, (input, value) => input.Range.Contains(value)).All(inside => inside)))
         {
             return null;
+        }
+
+        if (way.Scans > MostScans)
+        {
+            Expression[] assumed = [.. _system.Assumptions.Select(assumption => assumption.Holds)];
+            ExpressionBuilder build = new();
+            IReadOnlyList<Expression> own = build.Substitute([_system.Goals[goal].Reached, .. assumed], new Dictionary<Variable, Expression>());
+            return new SearchRun(_system, build.And(own.Skip(1)), build.Not(own[0]), []).UpToFailure(way.Segments);
         }
 
         bool reached = false;

@@ -12,7 +12,7 @@ public sealed class InsightPageTests : IDisposable
     public void The_pages_of_the_small_site_are_as_accepted()
     {
         string site = RepositoryPath.At("tests", "Sequencer.Testing", "Sites", "one-pit");
-        SiteResult result = SiteCommands.Prove(site, _folder.FullName, insight: true, new Silence(), CancellationToken.None);
+        SiteResult result = SiteCommands.Prove(site, _folder.FullName, ProofSettings.Default with { Insight = true }, new Silence(), CancellationToken.None);
         Assert.Equal(Outcome.Holds, result.Outcome);
         string[] pages = [.. result.Files.Where(file => file.StartsWith("insight/", StringComparison.Ordinal) && file.EndsWith(".md", StringComparison.Ordinal))];
         Assert.NotEmpty(pages);
