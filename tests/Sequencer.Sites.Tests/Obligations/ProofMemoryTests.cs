@@ -1,0 +1,55 @@
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Proof;
+using Sequencer.Proof.Remembering;
+
+namespace Sequencer.Sites.Tests.Obligations;
+
+/// <summary>What was proved before is found again by what it can depend on, and believed only after the same check as ever.</summary>
+public sealed class ProofMemoryTests
+{
+    private const string Name = "U.step10.ends";
+
+    [Fact]
+    public void A_proof_is_found_again()
+    {
+        Memory memory = new();
+        Holds first = Assert.IsType<Holds>(Decide(OwedProgram.System, memory));
+        Holds second = Assert.IsType<Holds>(Decide(OwedProgram.System, memory));
+        Assert.Equal("found before", second.Engine);
+        Assert.Equal(ExpressionText.Write(first.Invariant), ExpressionText.Write(second.Invariant));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("not SMT-LIB at all (((")]
+    [InlineData("(define-fun |#found| () Bool true)\n")]
+    [InlineData("(define-fun |#found| () Bool (<= |U.step10.age| 3))\n")]
+    [InlineData("(define-fun |#found| () Bool |no such state|)\n")]
+    public void What_does_not_prove_it_is_not_believed(string text)
+    {
+        Memory memory = new();
+        Decide(OwedProgram.System, memory);
+        memory.Texts[memory.Texts.Keys.Single()] = text;
+        Assert.NotEqual("found before", Assert.IsType<Holds>(Decide(OwedProgram.System, memory)).Engine);
+    }
+
+    [Fact]
+    public void A_program_that_differs_in_what_matters_is_proved_anew()
+    {
+        Memory memory = new();
+        Decide(OwedProgram.System, memory);
+        Assert.IsType<Fails>(Decide(OwedProgram.WithStuck("U.step10.clock"), memory));
+    }
+
+    private static Verdict Decide(TransitionSystem system, Memory memory) =>
+        Prover.Decide(system, system.Requirements.Single(requirement => requirement.Name == Name), ProofOptions.Default, memory, null, CancellationToken.None);
+
+    private sealed class Memory : IProofMemory
+    {
+        public Dictionary<string, string> Texts { get; } = [];
+
+        public string? Find(string fingerprint) => Texts.GetValueOrDefault(fingerprint);
+
+        public void Keep(string fingerprint, string text) => Texts[fingerprint] = text;
+    }
+}
