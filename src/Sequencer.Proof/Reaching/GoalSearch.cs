@@ -14,12 +14,14 @@ namespace Sequencer.Proof.Reaching;
 /// </summary>
 internal sealed class GoalSearch
 {
-    private const int MostPlaces = 100;
+    private const int MostPlaces = 3_000;
+    private const int MostIdlePlaces = 60;
     private const int MostChanges = 12;
     private const int MostStarts = 6;
     private const int MostCauses = 5;
-    private const int MostStrides = 200;
+    private const int MostStrides = 25_000;
     private const int LargestEnumeration = 12;
+    private const int ScansUntilShown = 2;
 
     private readonly TransitionSystem _system;
     private readonly ExpressionBuilder _builder;
@@ -70,21 +72,46 @@ internal sealed class GoalSearch
 
                 IEnumerable<int> further = _before[goal].SelectMany(earlier => _before[earlier]).Except(_before[goal]);
                 IEnumerable<Place> known = _before[goal].IsEmpty ? [start] : _before[goal].Concat(further).SelectMany(earlier => _ways[earlier]);
-                Place[] from =
+                Place[] from = [.. known.OrderBy(place => place.Scans).Where(place => tried.Add((goal, place))).Take(MostStarts)];
+                found |= from.Length > 0 && Arrive(Pursue(goal, from));
+                Place[] promising =
                 [
-                    .. known.OrderBy(place => place.Scans)
-                        .Concat(Promising(goal).OrderBy(place => _stretches[goal].Any(stretch => IsSo(place, stretch)) ? 0 : 1).ThenBy(place => place.Scans))
-                        .Where(place => !tried.Contains((goal, place))).Take(MostStarts),
+                    .. Promising(goal).OrderBy(place => _stretches[goal].Any(stretch => IsSo(place, stretch)) ? 0 : 1).ThenBy(place => place.Scans)
+                        .Where(place => _ways[goal].Count == 0 && tried.Add((goal, place))).Take(MostStarts),
                 ];
-                Array.ForEach(from, place => tried.Add((goal, place)));
-                if (from.Length > 0)
+                foreach (Place place in promising.TakeWhile(_ => _ways[goal].Count == 0))
                 {
-                    found |= Pursue(goal, from);
-                    report(_ways.Count(ways => ways.Count > 0));
+                    found |= Arrive(Climb(place, goal));
                 }
+
+                report(_ways.Count(ways => ways.Count > 0));
             }
         }
     }
+
+    /// <summary>From a place that is on no way to the goal yet: one after the other the goals on a way to it, then the goal.</summary>
+    private Place? Climb(Place from, int goal)
+    {
+        Stack<int> chain = new([goal]);
+        for (int at = goal; Earlier(at) is { } before && !chain.Contains(before); at = before)
+        {
+            chain.Push(before);
+        }
+
+        bool[] values = _facts.Values(from.States);
+        Place place = from;
+        foreach (int next in chain.Where(one => one != goal && !FactTable.Satisfies(values, _reached[one])))
+        {
+            // A step that is passed over this time is left out.
+            place = Pursue(next, [place]) ?? place;
+        }
+
+        return Pursue(goal, [place]);
+    }
+
+    /// <summary>Of the goals before it the one reached soonest.</summary>
+    private int? Earlier(int goal) =>
+        _before[goal].Where(before => _ways[before].Count > 0).OrderBy(before => _ways[before][0].Scans).Select(before => (int?)before).FirstOrDefault();
 
     /// <summary>Places reached on the way to other goals, in which something is otherwise that stood in the way of this one.</summary>
     private IEnumerable<Place> Promising(int goal)
@@ -97,22 +124,23 @@ internal sealed class GoalSearch
     public IReadOnlyList<TraceSegment>? WayTo(int goal) => _ways[goal].Count == 0 ? null : Way(_ways[goal][0]);
 
     /// <summary>The last place looked at goes first; what no place so far has shown keeps it from going in circles.</summary>
-    private bool Pursue(int goal, Place[] from)
+    private Place? Pursue(int goal, Place[] from)
     {
         Stack<Place> open = new();
         HashSet<Literal> seen = [];
+        Dictionary<int, long> furthest = [];
         foreach (Place place in from.Reverse())
         {
             Look(place);
         }
 
-        for (int count = 0; count < MostPlaces && open.TryPop(out Place? place); count++)
+        int idle = 0;
+        for (int count = 0; count < MostPlaces && idle < MostIdlePlaces && open.TryPop(out Place? place); count++)
         {
             ImmutableArray<long> states = [.. place.States];
             if (_queries.CanStepToAny(states, [_queries.FactAfterScan(_reached[goal])], [], Kept(place, [])))
             {
-                Arrive(Go(place, _queries.ModelInputs(), 1));
-                return true;
+                return Go(place, _queries.ModelInputs(), 1);
             }
 
             HashSet<int> matter = _queries.StatesThatMatter(states);
@@ -121,6 +149,7 @@ internal sealed class GoalSearch
                 _inTheWay[goal] = ([.. matter], place);
             }
 
+            idle = IsFurther(place, matter, furthest) ? 0 : idle + 1;
             Expression? meanwhile = _stretches[goal].FirstOrDefault(stretch => IsSo(place, stretch));
             for (int causes = 0; causes < MostCauses && Move(place, matter, meanwhile, seen, causes == MostCauses - 1, Look) is { } why; causes++)
             {
@@ -129,7 +158,7 @@ internal sealed class GoalSearch
             }
         }
 
-        return false;
+        return null;
 
         void Look(Place place)
         {
@@ -137,6 +166,22 @@ internal sealed class GoalSearch
             seen.UnionWith(values.Select((value, fact) => Literal.Of(fact, !value)));
             open.Push(place);
         }
+    }
+
+    /// <summary>Some clock in the way has come further than in any place before: a level that may rise only so fast takes many.</summary>
+    private bool IsFurther(Place place, HashSet<int> matter, Dictionary<int, long> furthest)
+    {
+        bool further = false;
+        foreach (int clock in matter.Where(IsClock))
+        {
+            if (!furthest.TryGetValue(clock, out long known) || place.States[clock] > known)
+            {
+                furthest[clock] = place.States[clock];
+                further = true;
+            }
+        }
+
+        return further;
     }
 
     /// <summary>
@@ -198,24 +243,37 @@ internal sealed class GoalSearch
     /// <summary>Holds the same inputs for as long as the clock runs, and as what is to be kept is.</summary>
     private Place? GoOn(Place place, ImmutableArray<long> inputs, int clock, Expression? meanwhile)
     {
-        Place last = place;
+        AffineScan? kept = meanwhile is null ? null : new AffineScan([meanwhile]);
+        long[] states = [.. place.States];
+        long[] last = [.. states];
+        long scans = 0;
         for (int strides = 0; strides < MostStrides; strides++)
         {
-            Place next = Go(last, inputs, Math.Max(1, _run.Stride(inputs.AsSpan(), [.. last.States], int.MaxValue) - 1));
-            if (next.States[clock] <= last.States[clock] || (meanwhile is not null && !IsSo(next, meanwhile)))
+            int some = _run.Stride(inputs.AsSpan(), states, int.MaxValue / 2);
+            kept?.Evaluate([], states);
+            bool goesOn = states[clock] > last[clock] && _run.KeptAssumptions && (kept is null || kept.Value(kept.PlaceOf(meanwhile!)) != 0);
+            if (!goesOn || scans + some > int.MaxValue / 2)
             {
                 break;
             }
 
-            last = next;
+            states.CopyTo(last, 0);
+            scans += some;
         }
 
-        return last == place ? null : last;
+        return scans == 0 ? null : new Place(last, place, new TraceSegment(inputs, (int)scans), place.Scans + scans);
     }
 
     /// <summary>A place is kept for every goal that it is the first to reach, and for others as one more start.</summary>
-    private void Arrive(Place place)
+    private bool Arrive(Place? place)
     {
+        if (place is null)
+        {
+            return false;
+        }
+
+        // What units show each other comes a scan late: a little later is one more place to start from.
+        _arrivals.AddRange([place, Go(place, place.By.Inputs, ScansUntilShown)]);
         bool[] values = _facts.Values(place.States);
         bool[] before = _facts.Values(place.From!.States);
         for (int goal = 0; goal < _goals.Length; goal++)
@@ -223,9 +281,10 @@ internal sealed class GoalSearch
             if (FactTable.Satisfies(values, _reached[goal]) && !FactTable.Satisfies(before, _reached[goal]))
             {
                 _ways[goal].Add(place);
-                _arrivals.Add(place);
             }
         }
+
+        return true;
     }
 
     private bool IsClock(int state) => _system.States[state].Variable is { Sort: Sort.Integer } variable && variable.Range.Maximum - variable.Range.Minimum > LargestEnumeration;

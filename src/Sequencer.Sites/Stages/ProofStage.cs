@@ -24,7 +24,8 @@ internal static class ProofStage
             requirements.Add(evidence.Json());
         }
 
-        return new StageReport("prove", OutcomeOf(verdicts), $"{Count(verdicts)} requirements hold{Rest(verdicts)}", lines, new JsonObject { ["requirements"] = requirements });
+        string headline = asked.IsEmpty ? "no requirement of the programs was asked for" : $"{Count(verdicts)} requirements hold{Rest(verdicts)}";
+        return new StageReport("prove", OutcomeOf(verdicts), headline, lines, new JsonObject { ["requirements"] = requirements });
     }
 
     /// <summary>All of them, or those that the settings name.</summary>
