@@ -21,7 +21,8 @@ internal static class InsightStage
         Questions questions = new(progress, cancellation);
         ImmutableArray<Protection> protections = ProtectionList.Of(site.Programs);
 
-        // What happens is asked first: the runs that show it are where others begin.
+        // Ways to each step, and runs in which something happens, come first: they are where other runs begin.
+        questions.LearnGoals(site.ProofSystem);
         ImmutableArray<Occurrence> occurrences = Occurrences.Of(site.Programs, questions);
         ImmutableArray<(Requirement Requirement, LeansOn? Found)> leanings = Leanings.Of(site.Programs, site.System, verdicts, questions);
         ImmutableArray<Removal> removals = Removals.Of(site.Programs, [.. leanings.Select(one => one.Found).OfType<LeansOn>()], questions);
