@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Sequencer.Proof;
+using Sequencer.Proof.Reaching;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Sites.Folders;
 using Sequencer.Sites.Insight;
@@ -47,8 +48,8 @@ public static class SiteCommands
             (loaded, run) =>
             {
                 StageReport proof = ProofStage.Run(loaded, settings, run.Folder, progress, cancellation, out ImmutableArray<Verdict> verdicts);
-                StageReport owed = ObligationStage.Run(loaded, settings, run.Folder, progress, cancellation);
-                return settings.Insight ? [proof, owed, InsightStage.Run(loaded, verdicts, run.Folder, progress, cancellation)] : [proof, owed];
+                StageReport owed = ObligationStage.Run(loaded, settings, run.Folder, progress, cancellation, out ImmutableArray<GoalVerdict> ways);
+                return settings.Insight ? [proof, owed, InsightStage.Run(loaded, verdicts, ways, run.Folder, progress, cancellation)] : [proof, owed];
             },
             loaded => settings.Only.FirstOrDefault(name => !IsAnything(loaded, name)) is { } unknown ? NoSuchRequirement(loaded, unknown) : null);
 
@@ -67,7 +68,7 @@ public static class SiteCommands
         OnLoaded(site, output, (loaded, run) =>
         {
             StageReport proof = ProofStage.Run(loaded, settings, run.Folder, progress, cancellation, out _);
-            StageReport owed = ObligationStage.Run(loaded, settings, run.Folder, progress, cancellation);
+            StageReport owed = ObligationStage.Run(loaded, settings, run.Folder, progress, cancellation, out _);
             StageReport simulation = SimulationStage.Run(loaded, InOrder(loaded), run.NeededFolder, run.Diagnostics, progress, cancellation);
             StageReport export = ExportStage.Run(loaded, run.NeededFolder, cancellation);
             return [proof, owed, simulation, export, HazardTable.Of(loaded, proof)];

@@ -5,6 +5,7 @@ using System.Text.Json.Nodes;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Lowering.Supposing;
 using Sequencer.Proof;
+using Sequencer.Proof.Reaching;
 using Sequencer.Simulation.Traces;
 using Sequencer.Sites.Folders;
 using Sequencer.Sites.Stages;
@@ -16,13 +17,18 @@ namespace Sequencer.Sites.Insight;
 internal static class InsightStage
 {
     public static StageReport Run(
-        LoadedSite site, ImmutableArray<Verdict> verdicts, OutputFolder? folder, IProgress<StageProgress> progress, CancellationToken cancellation)
+        LoadedSite site,
+        ImmutableArray<Verdict> verdicts,
+        ImmutableArray<GoalVerdict> ways,
+        OutputFolder? folder,
+        IProgress<StageProgress> progress,
+        CancellationToken cancellation)
     {
         Questions questions = new(progress, cancellation);
         ImmutableArray<Protection> protections = ProtectionList.Of(site.Programs);
 
         // Ways to each step, and runs in which something happens, come first: they are where other runs begin.
-        questions.LearnGoals(site.ProofSystem);
+        questions.Learn(ways.OfType<Reached>().Select(way => way.Way));
         ImmutableArray<Occurrence> occurrences = Occurrences.Of(site.Programs, questions);
         ImmutableArray<(Requirement Requirement, LeansOn? Found)> leanings = Leanings.Of(site.Programs, site.System, verdicts, questions);
         ImmutableArray<Removal> removals = Removals.Of(site.Programs, [.. leanings.Select(one => one.Found).OfType<LeansOn>()], questions);

@@ -4,7 +4,6 @@ using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof;
 using Sequencer.Proof.Insight;
-using Sequencer.Proof.Reaching;
 using Sequencer.Sites.Stages;
 
 namespace Sequencer.Sites.Insight;
@@ -30,10 +29,6 @@ internal sealed class Questions(IProgress<StageProgress> progress, CancellationT
     /// <summary>Adds runs, shortest first, to those that others may begin with.</summary>
     public void Learn(IEnumerable<Trace> runs) => Known =
         [.. Known.Concat(runs.Where(run => run.Scans >= WorthKnowing)).DistinctBy(Content).OrderBy(run => run.Scans)];
-
-    /// <summary>Adds the ways to the system's goals; what a search from goal to goal does not find is left.</summary>
-    public void LearnGoals(TransitionSystem system) =>
-        Learn(GoalProver.DecideAll(system, Shallow, null, cancellation).OfType<Reached>().Select(goal => goal.Way));
 
     /// <summary>What a few scans show; then what known runs lead to; then the prover's whole art, within the budget.</summary>
     public Verdict Ask(TransitionSystem system, Requirement requirement) =>

@@ -14,14 +14,14 @@ internal static class ObligationStage
     private const string Stage = "obligations";
 
     public static StageReport Run(
-        LoadedSite site, ProofSettings settings, OutputFolder? folder, IProgress<StageProgress> progress, CancellationToken cancellation)
+        LoadedSite site, ProofSettings settings, OutputFolder? folder, IProgress<StageProgress> progress, CancellationToken cancellation, out ImmutableArray<GoalVerdict> ways)
     {
         TransitionSystem system = site.ProofSystem;
         ImmutableArray<Requirement> owed = ProofStage.Chosen([.. system.Requirements.Where(requirement => requirement.Obligation is not null)], settings);
         ProofWords words = new(Stage, progress);
         ImmutableArray<Verdict> verdicts = Prover.DecideAll(system, owed, ProofOptions.Default, settings.Degree, settings.Memory, words, cancellation);
         ImmutableArray<Goal> goals = [.. system.Goals.Where(goal => settings.Only.Count == 0 || settings.Only.Any(name => ProofStage.IsMeant(goal.Name, name)))];
-        ImmutableArray<GoalVerdict> ways = GoalProver.DecideAll(system, goals, ProofOptions.Default, words, cancellation);
+        ways = GoalProver.DecideAll(system, goals, ProofOptions.Default, words, cancellation);
 
         List<string> lines = [];
         JsonArray requirements = [];
