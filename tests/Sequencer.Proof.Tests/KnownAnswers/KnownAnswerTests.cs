@@ -1,6 +1,6 @@
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof.Tests.ExplicitState;
-using Sequencer.Proof.Tests.Systems;
+using Sequencer.Testing;
 
 namespace Sequencer.Proof.Tests.KnownAnswers;
 

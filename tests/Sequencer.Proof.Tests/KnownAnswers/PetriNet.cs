@@ -1,5 +1,5 @@
 using Sequencer.Control.TransitionSystems;
-using Sequencer.Proof.Tests.Systems;
+using Sequencer.Testing;
 
 namespace Sequencer.Proof.Tests.KnownAnswers;
 

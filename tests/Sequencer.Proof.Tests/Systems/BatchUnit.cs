@@ -1,4 +1,5 @@
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Testing;
 
 namespace Sequencer.Proof.Tests.Systems;
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
-using Sequencer.Proof.Tests.Systems;
 using Sequencer.Proof.Traces;
+using Sequencer.Testing;
 
 namespace Sequencer.Proof.Tests.Traces;
 

@@ -1,10 +1,9 @@
 using Sequencer.Control.TransitionSystems;
-using Sequencer.Testing;
 
-namespace Sequencer.Proof.Tests.Systems;
+namespace Sequencer.Testing;
 
 /// <summary>Writes a small transition system line by line.</summary>
-internal sealed class Sketch
+public sealed class Sketch
 {
     private readonly List<Variable> _inputs = [];
     private readonly List<(Variable Variable, long Initial)> _states = [];

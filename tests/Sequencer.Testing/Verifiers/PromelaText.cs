@@ -1,0 +1,72 @@
+using System.Text;
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Testing.Verifiers;
+
+/// <summary>
+/// A transition system in Promela, the language of spin (Holzmann, "The Spin Model Checker", 2004): one process that picks the
+/// inputs and makes a scan in one atomic step. Inputs and what lies between are hidden, so that only states are stored.
+/// </summary>
+public static class PromelaText
+{
+    public static string Write(TransitionSystem system)
+    {
+        Dictionary<Expression, string> names = [];
+        StringBuilder text = new();
+        StringBuilder scan = new();
+        foreach (StateVariable state in system.States)
+        {
+            text.Append($"{TypeOf(state.Variable)} s{state.Variable.Index} = {state.Initial};\nhidden int n{state.Variable.Index};\n");
+        }
+
+        foreach (Variable input in system.Inputs)
+        {
+            text.Append($"hidden int i{input.Index};\n");
+        }
+
+        Expression[] roots = [.. system.States.Select(state => state.Next), .. system.Assumptions.Select(assumption => assumption.Holds), system.Requirements[0].Holds];
+        foreach (Expression expression in ExpressionGraph.InOrder(roots))
+        {
+            if (expression.Operands.IsEmpty)
+            {
+                names[expression] = expression.Kind == ExpressionKind.Constant ? $"{expression.Value}"
+                    : expression.Variable!.Role == VariableRole.Input ? $"i{expression.Variable.Index}" : $"s{expression.Variable.Index}";
+            }
+            else
+            {
+                text.Append($"hidden int t{expression.Id};\n");
+                scan.Append($"      t{expression.Id} = {Node(expression, [.. expression.Operands.Select(operand => names[operand])])};\n");
+                names[expression] = $"t{expression.Id}";
+            }
+        }
+
+        text.Append("active proctype scan() {\n  do\n  :: atomic {\n");
+        foreach (Variable input in system.Inputs)
+        {
+            text.Append($"    select(i{input.Index} : {input.Range.Minimum} .. {input.Range.Maximum});\n");
+        }
+
+        string kept = string.Join(" && ", system.Assumptions.Select(assumption => names[assumption.Holds]).DefaultIfEmpty("1"));
+        text.Append($"    d_step {{\n{scan}    }};\n    ({kept});\n    assert({names[system.Requirements[0].Holds]});\n    d_step {{\n");
+        text.AppendJoin(string.Empty, system.States.Select(state => $"      n{state.Variable.Index} = {names[state.Next]};\n"));
+        text.AppendJoin(string.Empty, system.States.Select(state => $"      s{state.Variable.Index} = n{state.Variable.Index};\n"));
+        return text.Append("    }\n  }\n  od\n}\n").ToString();
+    }
+
+    private static string TypeOf(Variable variable) =>
+        variable.Sort == Sort.Boolean ? "bit" : variable.Range is { Minimum: >= 0, Maximum: < 256 } ? "byte" : variable.Range is { Minimum: >= short.MinValue, Maximum: <= short.MaxValue } ? "short" : "int";
+
+    private static string Node(Expression expression, string[] operands) => expression.Kind switch
+    {
+        ExpressionKind.Not => $"(!{operands[0]})",
+        ExpressionKind.And => $"({string.Join(" && ", operands)})",
+        ExpressionKind.Or => $"({string.Join(" || ", operands)})",
+        ExpressionKind.Equal => $"({operands[0]} == {operands[1]})",
+        ExpressionKind.Less => $"({operands[0]} < {operands[1]})",
+        ExpressionKind.LessOrEqual => $"({operands[0]} <= {operands[1]})",
+        ExpressionKind.Add => $"({string.Join(" + ", operands)})",
+        ExpressionKind.Scale => $"({expression.Value} * {operands[0]})",
+        ExpressionKind.IfThenElse => $"({operands[0]} -> {operands[1]} : {operands[2]})",
+        _ => throw new System.Diagnostics.UnreachableException($"no Promela for {expression.Kind}"),
+    };
+}
