@@ -23,7 +23,8 @@ internal sealed class Decision
     private const string LearningEngine = "clause learning";
     private const string DiagramEngine = "decision diagrams";
 
-    private const int QueriesBeforeHelp = 400;
+    private const int FewestQueriesBeforeHelp = 400;
+    private const int QueriesOfFactBeforeHelp = 8;
     private const int MostPlaces = 100;
 
     private readonly TransitionSystem _whole;
@@ -101,7 +102,7 @@ internal sealed class Decision
     {
         FactTable facts = FactHarvest.Collect(Slice.System, Slice.Builder);
         ClauseLearner learner = new(Slice.System, facts, _budget, frame => Report(LearningEngine, frame));
-        return Learn(learner, facts, _budget.Queries + QueriesBeforeHelp)
+        return Learn(learner, facts, _budget.Queries + Math.Max(FewestQueriesBeforeHelp, QueriesOfFactBeforeHelp * facts.Count))
             ?? SearchRings(out string _)
             ?? Explore(learner, facts)
             ?? Learn(learner, facts, long.MaxValue)
@@ -116,19 +117,24 @@ internal sealed class Decision
             return null;
         }
 
-        DiagramBudget budget = new(_options, _budget);
-        switch (RingSearch.Run(Slice.System, Slice.Builder, budget, ring => Report(DiagramEngine, ring)))
+        foreach (bool whole in (bool[])[true, false])
         {
-            case RingOutcome.Failing failing:
-                return Fails(failing.Trace, DiagramEngine, true);
-            case RingOutcome.Reached reached:
-                return Holds(reached.Invariant, DiagramEngine);
-            case RingOutcome.Limited limited:
-                words = limited.Words;
-                return null;
-            case var other:
-                throw new System.Diagnostics.UnreachableException($"no verdict for {other}");
+            DiagramBudget budget = new(_options, _budget);
+            switch (RingSearch.Run(Slice.System, Slice.Builder, budget, whole, ring => Report(DiagramEngine, ring)))
+            {
+                case RingOutcome.Failing failing:
+                    return Fails(failing.Trace, DiagramEngine, true);
+                case RingOutcome.Reached reached:
+                    return Holds(reached.Invariant, DiagramEngine);
+                case RingOutcome.Limited limited:
+                    words = limited.Words;
+                    break;
+                case var other:
+                    throw new System.Diagnostics.UnreachableException($"no verdict for {other}");
+            }
         }
+
+        return null;
     }
 
     private Verdict? Explore(ClauseLearner learner, FactTable facts)

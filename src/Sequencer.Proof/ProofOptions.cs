@@ -24,13 +24,13 @@ public sealed record ProofOptions
     public Engines Engines { get; init; } = Engines.All;
 
     /// <summary>Bits that the states of a slice may have for decision diagrams to be tried.</summary>
-    public int DiagramBits { get; init; } = 150;
+    public int DiagramBits { get; init; } = 600;
 
     /// <summary>Nodes that decision diagrams may have at a time.</summary>
     public int DiagramNodes { get; init; } = 1 << 18;
 
     /// <summary>Results that decision diagrams may work out.</summary>
-    public long DiagramSteps { get; init; } = 5_000_000;
+    public long DiagramSteps { get; init; } = 20_000_000;
 
     /// <summary>Sets of states, each a scan further, that decision diagrams may go through.</summary>
     public int DiagramRings { get; init; } = 1_000;

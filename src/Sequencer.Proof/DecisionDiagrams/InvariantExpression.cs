@@ -11,6 +11,9 @@ internal static class InvariantExpression
 {
     private const int MostNodes = 20_000;
 
+    /// <summary>A bit of an integer with no more values is the list of the values that have it: solvers find that easier.</summary>
+    private const int MostValuesNamed = 32;
+
     /// <exception cref="DiagramLimitException">The diagram has more nodes than a certificate should.</exception>
     public static Expression Of(DiagramSystem system, int set, ExpressionBuilder builder)
     {
@@ -37,6 +40,14 @@ internal static class InvariantExpression
         Expression Meaning(int edge) => (edge & 1) == 0 ? known[edge >> 1] : builder.Not(known[edge >> 1]);
     }
 
+    private static IEnumerable<long> Values(Variable state)
+    {
+        for (long value = state.Range.Minimum; value <= state.Range.Maximum; value++)
+        {
+            yield return value;
+        }
+    }
+
     private static void AddBits(DiagramSystem system, Variable state, ExpressionBuilder builder, Dictionary<int, Expression> bits)
     {
         BitVector vector = system.Bits(state);
@@ -44,6 +55,17 @@ internal static class InvariantExpression
         if (state.Sort == Sort.Boolean)
         {
             Add(0, left);
+            return;
+        }
+
+        if (state.Range.Maximum - state.Range.Minimum < MostValuesNamed)
+        {
+            for (int place = 0; place < vector.Width; place++)
+            {
+                int at = place;
+                Add(place, builder.Or(Values(state).Where(value => ((value >> at) & 1) != 0).Select(value => builder.Equal(left, builder.Constant(value)))));
+            }
+
             return;
         }
 

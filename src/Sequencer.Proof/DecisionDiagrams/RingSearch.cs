@@ -20,9 +20,9 @@ internal sealed class RingSearch
     private readonly int _inputs;
     private int _reached;
 
-    private RingSearch(TransitionSystem system, DiagramBudget budget)
+    private RingSearch(TransitionSystem system, DiagramBudget budget, bool whole)
     {
-        _system = new DiagramSystem(system, VariableOrdering.Of(system, budget), budget);
+        _system = new DiagramSystem(system, VariableOrdering.Of(system, budget, whole), budget);
         _diagrams = _system.Diagrams;
         _relation = new TransitionRelation(_system);
         _failing = _diagrams.And(_system.Kept, _system.Breaks);
@@ -32,12 +32,13 @@ internal sealed class RingSearch
     /// <param name="system">A system with one requirement.</param>
     /// <param name="builder">The builder of its expressions, for the invariant.</param>
     /// <param name="budget">Where it ends the outcome says so.</param>
+    /// <param name="whole">Whether the bits of an integer are kept together.</param>
     /// <param name="reportRing">Told each ring's number before it is made.</param>
-    public static RingOutcome Run(TransitionSystem system, ExpressionBuilder builder, DiagramBudget budget, Action<int> reportRing)
+    public static RingOutcome Run(TransitionSystem system, ExpressionBuilder builder, DiagramBudget budget, bool whole, Action<int> reportRing)
     {
         try
         {
-            RingSearch search = new(system, budget);
+            RingSearch search = new(system, budget, whole);
             return search.FailingRing(budget.Rings, reportRing) is { } ring
                 ? new RingOutcome.Failing(search.TraceTo(ring))
                 : new RingOutcome.Reached(InvariantExpression.Of(search._system, search._reached, builder), search._rings.Count);
@@ -52,7 +53,7 @@ internal sealed class RingSearch
     /// <exception cref="DiagramLimitException">The budget was spent first.</exception>
     public static BigInteger ReachedStates(TransitionSystem system, DiagramBudget budget)
     {
-        RingSearch search = new(system, budget);
+        RingSearch search = new(system, budget, whole: true);
         search.Spread(budget.Rings, _ => false);
         return search._diagrams.CountOver(search._reached, search._system.Ordering.States);
     }

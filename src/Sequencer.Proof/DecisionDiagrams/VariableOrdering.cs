@@ -20,8 +20,13 @@ internal sealed record VariableOrdering(ImmutableArray<int> Inputs, ImmutableArr
 
     public int Levels => Inputs.Length + (2 * States.Length);
 
+    /// <param name="system">Whose bits.</param>
+    /// <param name="budget">Its limit of bits counts.</param>
+    /// <param name="whole">
+    /// Whether an integer's bits stay together. That is better for integers that take turns, and worse for clocks that run together.
+    /// </param>
     /// <exception cref="DiagramLimitException">The states have more bits than the budget allows.</exception>
-    public static VariableOrdering Of(TransitionSystem system, DiagramBudget budget)
+    public static VariableOrdering Of(TransitionSystem system, DiagramBudget budget, bool whole)
     {
         GateList gates = new();
         Literal[] inputs = Bits(system.Inputs, gates, out BitVector[] inputVectors);
@@ -49,6 +54,11 @@ internal sealed record VariableOrdering(ImmutableArray<int> Inputs, ImmutableArr
         }
 
         int[] places = Arrange(gates.Count, gates.Links);
+        if (whole)
+        {
+            KeepTogether([.. inputVectors, .. stateVectors], gates, places);
+        }
+
         foreach (Variable input in ReadByMost(system))
         {
             foreach (Literal bit in inputVectors[input.Index].Bits)
@@ -58,6 +68,20 @@ internal sealed record VariableOrdering(ImmutableArray<int> Inputs, ImmutableArr
         }
 
         return Place(inputs, states, places);
+    }
+
+    /// <summary>Bits of a variable go to the middle of where they are, the highest first.</summary>
+    private static void KeepTogether(IEnumerable<BitVector> vectors, GateList gates, int[] places)
+    {
+        int next = 0;
+        foreach (Literal[] bits in vectors.Select(vector => vector.Bits.Where(bit => !gates.IsConstant(bit)).Reverse().ToArray())
+            .Where(bits => bits.Length > 0).OrderBy(bits => bits.Average(bit => places[bit.Variable])).ToArray())
+        {
+            foreach (Literal bit in bits)
+            {
+                places[bit.Variable] = next++;
+            }
+        }
     }
 
     private static IEnumerable<Variable> ReadByMost(TransitionSystem system) => system.States

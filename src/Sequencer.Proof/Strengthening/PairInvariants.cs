@@ -31,16 +31,17 @@ internal sealed class PairInvariants
     /// <summary>Cubes that no reachable state is in.</summary>
     public static IReadOnlyList<Cube> Find(TransitionSystem system, FactTable facts, IEnumerable<long[]> reached, Budget budget)
     {
-        List<Cube> guesses = Guess(system, facts, [.. reached.Select(states => facts.Values(states))]);
+        List<Cube> guesses = Guess(system, facts, [.. reached.Select(states => facts.Values(states))], budget);
         return new PairInvariants(system, facts, budget).Sift(guesses);
     }
 
-    private static List<Cube> Guess(TransitionSystem system, FactTable facts, List<bool[]> samples)
+    private static List<Cube> Guess(TransitionSystem system, FactTable facts, List<bool[]> samples, Budget budget)
     {
         Literal[] literals = [.. Enumerable.Range(0, facts.Count).SelectMany(fact => Interesting(system, facts, fact))];
         List<Cube> guesses = [];
         for (int first = 0; first < literals.Length; first++)
         {
+            budget.ThrowIfCancelled();
             List<bool[]> with = samples.FindAll(sample => FactTable.Satisfies(sample, literals[first]));
             for (int second = first + 1; second < literals.Length && with.Count > 0; second++)
             {
