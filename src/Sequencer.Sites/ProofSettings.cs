@@ -14,6 +14,9 @@ public sealed record ProofSettings
     /// <summary>Only the requirements of these names, or those that begin with one and a dot; empty is all.</summary>
     public IReadOnlyList<string> Only { get; init; } = [];
 
+    /// <summary>Also what every unit owes without being asked, and ways to steps and transitions.</summary>
+    public bool Obligations { get; init; } = true;
+
     /// <summary>Also says what each verdict leans on, what fails without each protection, and what never happens.</summary>
     public bool Insight { get; init; }
 

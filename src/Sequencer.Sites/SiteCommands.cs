@@ -48,8 +48,19 @@ public static class SiteCommands
             (loaded, run) =>
             {
                 StageReport proof = ProofStage.Run(loaded, settings, run.Folder, progress, cancellation, out ImmutableArray<Verdict> verdicts);
-                StageReport owed = ObligationStage.Run(loaded, settings, run.Folder, progress, cancellation, out ImmutableArray<GoalVerdict> ways);
-                return settings.Insight ? [proof, owed, InsightStage.Run(loaded, verdicts, ways, run.Folder, progress, cancellation)] : [proof, owed];
+                List<StageReport> reports = [proof];
+                ImmutableArray<GoalVerdict> ways = [];
+                if (settings.Obligations)
+                {
+                    reports.Add(ObligationStage.Run(loaded, settings, run.Folder, progress, cancellation, out ways));
+                }
+
+                if (settings.Insight)
+                {
+                    reports.Add(InsightStage.Run(loaded, verdicts, ways, run.Folder, progress, cancellation));
+                }
+
+                return reports;
             },
             loaded => settings.Only.FirstOrDefault(name => !IsAnything(loaded, name)) is { } unknown ? NoSuchRequirement(loaded, unknown) : null);
 

@@ -17,31 +17,36 @@ namespace Sequencer.Conformance.Tests;
 /// </summary>
 internal sealed class SiteCertificates
 {
+    /// <summary>What every unit of the site owes without being asked, in place of what its programs ask.</summary>
+    private const string OwedAtOnePit = "one-pit, owed";
+
     private static readonly Dictionary<string, Lazy<SiteCertificates>> Known = new(StringComparer.Ordinal)
     {
         ["one-pit"] = new(() => new SiteCertificates("one-pit")),
         ["fernhollow"] = new(() => new SiteCertificates("fernhollow")),
         ["marlpit-wharf"] = new(() => new SiteCertificates("marlpit-wharf")),
         ["sedgemere"] = new(() => new SiteCertificates("sedgemere")),
+        [OwedAtOnePit] = new(() => new SiteCertificates("one-pit", owed: true)),
     };
 
-    private SiteCertificates(string name)
+    private SiteCertificates(string name, bool owed = false)
     {
         string site = RepositoryPath.Site(name);
         DirectoryInfo results = Directory.CreateTempSubdirectory("sequencer-test-");
         try
         {
-            SiteResult proof = SiteCommands.Prove(site, results.FullName, ProofSettings.Default, new Silence(), CancellationToken.None);
+            SiteResult proof = SiteCommands.Prove(site, results.FullName, ProofSettings.Default with { Obligations = owed }, new Silence(), CancellationToken.None);
             Assert.True(proof.Outcome == Outcome.Holds, proof.Text);
             Texts = Directory.EnumerateFiles(Path.Combine(results.FullName, "certificates"))
                 .ToImmutableSortedDictionary(file => Path.GetFileNameWithoutExtension(file), File.ReadAllText, StringComparer.Ordinal);
+            System = Lower(site, owed);
+            Requirements = [.. System.Requirements.Where(requirement => owed == requirement.Obligation is not null)];
+            Texts = Texts.RemoveRange(Texts.Keys.Where(name => owed && Requirements.All(requirement => requirement.Name != name)));
         }
         finally
         {
             results.Delete(recursive: true);
         }
-
-        System = Lower(site);
     }
 
     public static IEnumerable<string> SiteNames => Known.Keys;
@@ -52,7 +57,10 @@ internal sealed class SiteCertificates
 
     public TransitionSystem System { get; }
 
-    private static TransitionSystem Lower(string site)
+    /// <summary>The requirements of the system that the certificates are about.</summary>
+    public ImmutableArray<Requirement> Requirements { get; }
+
+    private static TransitionSystem Lower(string site, bool owed)
     {
         DiagnosticBag diagnostics = new();
         SiteFolder folder = new(site);
@@ -66,7 +74,8 @@ internal sealed class SiteCertificates
         ImmutableArray<UnitProgram> units = result.Units.Length == description.Programs.Length
             ? result.Units
             : throw new InvalidOperationException($"{site} does not check");
-        return SiteLowering.Lower(new SiteProgram(description.Name, description.ScanMilliseconds, units));
+        SiteProgram program = new(description.Name, description.ScanMilliseconds, units);
+        return owed ? SiteLowering.LowerWithObligations(program) : SiteLowering.Lower(program);
     }
 
     private static SourceText Read(SiteFolder folder, string name, SourceSpan nowhere, DiagnosticBag diagnostics) =>
