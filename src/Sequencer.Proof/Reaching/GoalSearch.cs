@@ -14,12 +14,13 @@ namespace Sequencer.Proof.Reaching;
 /// </summary>
 internal sealed class GoalSearch
 {
-    private const int MostPlaces = 3_000;
+    private const int MostPlaces = 1_000;
+    private const int MostPlacesInAll = 3_000;
     private const int MostIdlePlaces = 60;
     private const int MostChanges = 12;
     private const int MostStarts = 6;
     private const int MostCauses = 5;
-    private const int MostStrides = 25_000;
+    private const int MostStrides = 2_000;
     private const int LargestEnumeration = 12;
     private const int ScansUntilShown = 2;
 
@@ -34,6 +35,7 @@ internal sealed class GoalSearch
     private readonly ImmutableArray<int>[] _before;
     private readonly List<Place>[] _ways;
     private readonly List<Place> _arrivals = [];
+    private int _looked;
     private readonly (HashSet<int> Matter, Place? At)[] _inTheWay;
     private readonly ILookup<int, int> _factsOf;
 
@@ -135,8 +137,9 @@ internal sealed class GoalSearch
         }
 
         int idle = 0;
-        for (int count = 0; count < MostPlaces && idle < MostIdlePlaces && open.TryPop(out Place? place); count++)
+        for (int count = 0; count < MostPlaces && _looked < MostPlacesInAll && idle < MostIdlePlaces && open.TryPop(out Place? place); count++)
         {
+            _looked++;
             ImmutableArray<long> states = [.. place.States];
             if (_queries.CanStepToAny(states, [_queries.FactAfterScan(_reached[goal])], [], Kept(place, [])))
             {
