@@ -26,6 +26,7 @@ internal sealed class Decision
     private const int FewestQueriesBeforeHelp = 400;
     private const int QueriesOfFactBeforeHelp = 8;
     private const int MostPlaces = 100;
+    private const int MostConflictsOfCheck = 50_000;
 
     private readonly TransitionSystem _whole;
     private readonly Requirement _wholeRequirement;
@@ -124,8 +125,11 @@ internal sealed class Decision
             {
                 case RingOutcome.Failing failing:
                     return Fails(failing.Trace, DiagramEngine, true);
-                case RingOutcome.Reached reached:
-                    return Holds(reached.Invariant, DiagramEngine);
+                case RingOutcome.Reached reached when HoldsWithin(reached.Invariant) is { } verdict:
+                    return verdict;
+                case RingOutcome.Reached:
+                    words = "the check of their invariant took too many conflicts";
+                    break;
                 case RingOutcome.Limited limited:
                     words = limited.Words;
                     break;
@@ -135,6 +139,21 @@ internal sealed class Decision
         }
 
         return null;
+    }
+
+    /// <summary>An invariant with much counting in it can be too hard to check; then other engines get their turn.</summary>
+    private Verdict? HoldsWithin(Expression invariant)
+    {
+        try
+        {
+            return InvariantCheck.Confirm(Slice.System, invariant, _budget.Part(MostConflictsOfCheck)) is { } leanedOn
+                ? Holds(invariant, DiagramEngine, leanedOn)
+                : Undecided(UndecidedReason.InvariantRefused, $"The invariant found by {DiagramEngine} did not pass the check.");
+        }
+        catch (BudgetSpentException)
+        {
+            return null;
+        }
     }
 
     private Verdict? Explore(ClauseLearner learner, FactTable facts)

@@ -1,5 +1,5 @@
-using System.ComponentModel;
 using System.Diagnostics;
+using System.Globalization;
 using Sequencer.Control.TransitionSystems;
 using Xunit;
 
@@ -41,45 +41,54 @@ public sealed class OutsideVerifier
     private static OutsideAnswer AskSpin(TransitionSystem system, string folder, TimeSpan limit)
     {
         File.WriteAllText(Path.Combine(folder, "system.pml"), PromelaText.Write(system));
-        Stopwatch watch = Stopwatch.StartNew();
-        string? made = Run("spin", "spin", folder, limit, "-a", "system.pml");
-        string? compiled = made is null ? null : Run("gcc", "gcc", folder, limit - watch.Elapsed, "-O2", "-w", "-DSAFETY", "-DVECTORSZ=65536", "-DMEMLIM=4096", "-o", "pan", "pan.c");
-        string? seen = compiled is null ? null : Run(Path.Combine(folder, "pan"), "spin", folder, limit - watch.Elapsed, "-m2000000", "-w22", "-n");
-        bool cut = seen is null || seen.Contains("max search depth too small", StringComparison.Ordinal) || seen.Contains("out of memory", StringComparison.Ordinal) || seen.Contains("reached -DMEMLIM", StringComparison.Ordinal);
-        bool failed = seen is not null && seen.Contains("assertion violated", StringComparison.Ordinal);
-        bool clean = seen is not null && seen.Contains("errors: 0", StringComparison.Ordinal);
-        return new OutsideAnswer(failed ? false : clean && !cut ? true : null, watch.Elapsed.TotalSeconds, seen ?? compiled ?? made ?? string.Empty);
+        (string seen, double seconds) = Run(
+            ["spin", "gcc"],
+            folder,
+            limit,
+            "spin -a system.pml && gcc -O2 -w -DSAFETY -DVECTORSZ=65536 -DMEMLIM=4096 -o pan pan.c && ./pan -m2000000 -w22 -n");
+        bool cut = Says("max search depth too small") || Says("out of memory") || Says("reached -DMEMLIM");
+        return new OutsideAnswer(Says("assertion violated") ? false : Says("errors: 0") && !cut ? true : null, seconds, seen);
+
+        bool Says(string words) => seen.Contains(words, StringComparison.Ordinal);
     }
 
     private static OutsideAnswer AskZ3(TransitionSystem system, string folder, TimeSpan limit)
     {
         File.WriteAllText(Path.Combine(folder, "system.smt2"), HornText.Write(system));
-        Stopwatch watch = Stopwatch.StartNew();
-        string seen = Run("z3", "z3", folder, limit, "fp.engine=spacer", "system.smt2") ?? string.Empty;
-        return new OutsideAnswer(seen.Trim() switch { "sat" => true, "unsat" => false, _ => null }, watch.Elapsed.TotalSeconds, seen);
+        (string seen, double seconds) = Run(["z3"], folder, limit, "z3 fp.engine=spacer system.smt2");
+        string[] lines = seen.Split('\n');
+        return new OutsideAnswer(lines.Contains("sat") ? true : lines.Contains("unsat") ? false : null, seconds, seen);
     }
 
-    private static string? Run(string program, string package, string folder, TimeSpan limit, params string[] arguments)
+    /// <summary>Runs a line of the shell, whose programs have so much processor time each; what they printed, and the processor time of all.</summary>
+    private static (string Output, double Seconds) Run(string[] packages, string folder, TimeSpan limit, string line)
     {
-        ProcessStartInfo start = new(program, arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
-        try
+        foreach (string package in packages.Where(package => !IsInstalled(package)))
         {
-            using Process process = Process.Start(start) ?? throw new InvalidOperationException($"{program} did not start");
-            Task<string> output = process.StandardOutput.ReadToEndAsync();
-            Task<string> errors = process.StandardError.ReadToEndAsync();
-            if (!process.WaitForExit(limit > TimeSpan.Zero ? limit : TimeSpan.Zero))
-            {
-                process.Kill(entireProcessTree: true);
-                process.WaitForExit();
-                return null;
-            }
+            Assert.Fail($"{package} is not installed; install it with: apt-get install -y {package}");
+        }
 
-            return output.GetAwaiter().GetResult() + errors.GetAwaiter().GetResult();
-        }
-        catch (Win32Exception)
+        string seconds = limit.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
+        ProcessStartInfo start = new("bash", ["-c", $"ulimit -t {seconds}; {{ {line}; }} 2>&1; times"])
         {
-            Assert.Fail($"{program} is not installed; install it with: apt-get install -y {package}");
-            throw;
-        }
+            WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true,
+        };
+        using Process process = Process.Start(start) ?? throw new InvalidOperationException("bash did not start");
+        Task<string> errors = process.StandardError.ReadToEndAsync();
+        string output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        _ = errors.GetAwaiter().GetResult();
+        string[] lines = output.TrimEnd().Split('\n');
+        return (string.Join('\n', lines[..^2]), lines[^1].Split(' ').Sum(Seconds));
+    }
+
+    private static bool IsInstalled(string program) =>
+        (Environment.GetEnvironmentVariable("PATH") ?? string.Empty).Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, program)));
+
+    /// <summary>What the shell prints as 1m2.345s.</summary>
+    private static double Seconds(string time)
+    {
+        string[] parts = time.TrimEnd('s').Split('m');
+        return (60 * double.Parse(parts[0], CultureInfo.InvariantCulture)) + double.Parse(parts[1], CultureInfo.InvariantCulture);
     }
 }

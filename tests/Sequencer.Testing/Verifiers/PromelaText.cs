@@ -9,11 +9,14 @@ namespace Sequencer.Testing.Verifiers;
 /// </summary>
 public static class PromelaText
 {
+    /// <summary>Spin refuses much longer deterministic steps.</summary>
+    private const int LongestStep = 400;
+
     public static string Write(TransitionSystem system)
     {
         Dictionary<Expression, string> names = [];
         StringBuilder text = new();
-        StringBuilder scan = new();
+        List<string> scan = [];
         foreach (StateVariable state in system.States)
         {
             text.Append($"{TypeOf(state.Variable)} s{state.Variable.Index} = {state.Initial};\nhidden int n{state.Variable.Index};\n");
@@ -35,7 +38,7 @@ public static class PromelaText
             else
             {
                 text.Append($"hidden int t{expression.Id};\n");
-                scan.Append($"      t{expression.Id} = {Node(expression, [.. expression.Operands.Select(operand => names[operand])])};\n");
+                scan.Add($"t{expression.Id} = {Node(expression, [.. expression.Operands.Select(operand => names[operand])])}");
                 names[expression] = $"t{expression.Id}";
             }
         }
@@ -47,10 +50,22 @@ public static class PromelaText
         }
 
         string kept = string.Join(" && ", system.Assumptions.Select(assumption => names[assumption.Holds]).DefaultIfEmpty("1"));
-        text.Append($"    d_step {{\n{scan}    }};\n    ({kept});\n    assert({names[system.Requirements[0].Holds]});\n    d_step {{\n");
-        text.AppendJoin(string.Empty, system.States.Select(state => $"      n{state.Variable.Index} = {names[state.Next]};\n"));
-        text.AppendJoin(string.Empty, system.States.Select(state => $"      s{state.Variable.Index} = n{state.Variable.Index};\n"));
-        return text.Append("    }\n  }\n  od\n}\n").ToString();
+        WriteSteps(text, scan);
+        text.Append($"    ({kept});\n    assert({names[system.Requirements[0].Holds]});\n");
+        WriteSteps(text,
+        [
+            .. system.States.Select(state => $"n{state.Variable.Index} = {names[state.Next]}"),
+            .. system.States.Select(state => $"s{state.Variable.Index} = n{state.Variable.Index}"),
+        ]);
+        return text.Append("  }\n  od\n}\n").ToString();
+    }
+
+    private static void WriteSteps(StringBuilder text, IEnumerable<string> statements)
+    {
+        foreach (string[] chunk in statements.Chunk(LongestStep))
+        {
+            text.Append("    d_step {\n").AppendJoin(";\n", chunk.Select(statement => "      " + statement)).Append("\n    };\n");
+        }
     }
 
     private static string TypeOf(Variable variable) =>
