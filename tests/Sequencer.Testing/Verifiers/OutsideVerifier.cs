@@ -71,7 +71,9 @@ public sealed class OutsideVerifier
         string seconds = limit.TotalSeconds.ToString("0", CultureInfo.InvariantCulture);
         ProcessStartInfo start = new("bash", ["-c", $"ulimit -t {seconds}; {{ {line}; }} 2>&1; times"])
         {
-            WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true,
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
         };
         using Process process = Process.Start(start) ?? throw new InvalidOperationException("bash did not start");
         Task<string> errors = process.StandardError.ReadToEndAsync();
