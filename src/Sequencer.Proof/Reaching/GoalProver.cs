@@ -10,6 +10,7 @@ public static class GoalProver
 {
     /// <summary>A single goal that the search misses is worth so much, and no more.</summary>
     private const long ConflictsAlone = 20_000;
+    private const long PropagationsAlone = 20_000_000;
     private const int RefinementsAlone = 40;
 
     /// <summary>One verdict for each goal asked for, in the system's order. Cancelling leaves what is open <see cref="NotFound"/>; nothing is thrown for it.</summary>
@@ -41,7 +42,7 @@ public static class GoalProver
             verdicts[goal] = way is null ? null : new Reached(system.Goals[goal], way);
         }
 
-        ProofOptions alone = options with { Conflicts = ConflictsAlone, Refinements = RefinementsAlone };
+        ProofOptions alone = options with { Conflicts = ConflictsAlone, Propagations = PropagationsAlone, Refinements = RefinementsAlone };
         HashSet<string> reached = [.. verdicts.OfType<Reached>().Select(verdict => verdict.Goal.Name)];
         return
         [

@@ -17,50 +17,44 @@ internal sealed class GoalSearch
     private const int MostPlaces = 1_000;
     private const int MostPlacesInAll = 3_000;
     private const int MostIdlePlaces = 60;
-    private const int MostChanges = 12;
     private const int MostStarts = 6;
     private const int MostCauses = 5;
-    private const int MostStrides = 2_000;
-    private const int LargestEnumeration = 12;
     private const int ScansUntilShown = 2;
 
-    private readonly TransitionSystem _system;
-    private readonly ExpressionBuilder _builder;
     private readonly FactTable _facts;
     private readonly StepQueries _queries;
-    private readonly SearchRun _run;
+    private readonly PlaceMoves _moves;
+    private readonly ImmutableArray<long> _start;
     private readonly ImmutableArray<Goal> _goals;
     private readonly Literal[] _reached;
     private readonly ImmutableArray<Expression>[] _stretches;
     private readonly ImmutableArray<int>[] _before;
     private readonly List<Place>[] _ways;
     private readonly List<Place> _arrivals = [];
-    private int _looked;
     private readonly (HashSet<int> Matter, Place? At)[] _inTheWay;
-    private readonly ILookup<int, int> _factsOf;
+    private int _looked;
 
     public GoalSearch(GoalSystem goals, Budget budget)
     {
-        _system = goals.Slice.System;
-        _builder = goals.Slice.Builder;
-        _facts = FactHarvest.Collect(_system, _builder);
-        _queries = new StepQueries(_system, _facts, budget);
-        Expression assumed = _builder.And(_system.Assumptions.Select(assumption => assumption.Holds));
-        _run = new SearchRun(_system, assumed, _system.Requirements[0].Holds, _facts.Facts);
+        TransitionSystem system = goals.Slice.System;
+        ExpressionBuilder builder = goals.Slice.Builder;
+        _facts = FactHarvest.Collect(system, builder);
+        _queries = new StepQueries(system, _facts, budget);
+        _moves = new PlaceMoves(system, builder, _facts, _queries);
+        _start = SearchRun.InitialStates(system);
         _goals = goals.Goals;
-        _reached = [.. Enumerable.Range(0, _goals.Length).Select(goal => _facts.LiteralOf(_builder.Variable(_system.States[goals.FirstMemory + goal].Variable)))];
+        _reached = [.. Enumerable.Range(0, _goals.Length).Select(goal => _facts.LiteralOf(builder.Variable(system.States[goals.FirstMemory + goal].Variable)))];
         Dictionary<string, int> numbers = Enumerable.Range(0, _goals.Length).ToDictionary(goal => _goals[goal].Name, goal => goal, StringComparer.Ordinal);
         _before = [.. _goals.Select(goal => goal.After.Where(numbers.ContainsKey).Select(name => numbers[name]).ToImmutableArray())];
         _stretches = [.. Enumerable.Range(0, _goals.Length).Select(goal => _before[goal].Prepend(goal).Select(one => goals.Meanwhile[one]).Where(stretch => !stretch.IsTrue).ToImmutableArray())];
         _ways = [.. _goals.Select(_ => new List<Place>())];
         _inTheWay = [.. _goals.Select(_ => (new HashSet<int>(), (Place?)null))];
-        _factsOf = Enumerable.Range(0, _facts.Count).SelectMany(fact => _facts.Support(fact).Select(state => (state, fact))).ToLookup(pair => pair.state, pair => pair.fact);
     }
 
     /// <summary>Goes on until no goal is left whose way there is known so far.</summary>
     public void Run(Action<int> report)
     {
-        Place start = new([.. SearchRun.InitialStates(_system)], null, new TraceSegment([], 0), 0);
+        Place start = new([.. _start], null, new TraceSegment([], 0), 0);
         HashSet<(int Goal, Place From)> tried = [];
         for (bool found = true; found;)
         {
@@ -78,7 +72,7 @@ internal sealed class GoalSearch
                 found |= from.Length > 0 && Arrive(Pursue(goal, from));
                 Place[] promising =
                 [
-                    .. Promising(goal).OrderBy(place => _stretches[goal].Any(stretch => IsSo(place, stretch)) ? 0 : 1).ThenBy(place => place.Scans)
+                    .. Promising(goal).OrderBy(place => _stretches[goal].Any(stretch => PlaceMoves.IsSo(place, stretch)) ? 0 : 1).ThenBy(place => place.Scans)
                         .Where(place => _ways[goal].Count == 0 && tried.Add((goal, place))).Take(MostStarts),
                 ];
                 foreach (Place place in promising.TakeWhile(_ => _ways[goal].Count == 0))
@@ -123,7 +117,7 @@ internal sealed class GoalSearch
     }
 
     /// <summary>The run found that reaches the goal in its last scan; null without one.</summary>
-    public IReadOnlyList<TraceSegment>? WayTo(int goal) => _ways[goal].Count == 0 ? null : Way(_ways[goal][0]);
+    public IReadOnlyList<TraceSegment>? WayTo(int goal) => _ways[goal].Count == 0 ? null : _ways[goal][0].Way();
 
     /// <summary>The last place looked at goes first; what no place so far has shown keeps it from going in circles.</summary>
     private Place? Pursue(int goal, Place[] from)
@@ -141,9 +135,9 @@ internal sealed class GoalSearch
         {
             _looked++;
             ImmutableArray<long> states = [.. place.States];
-            if (_queries.CanStepToAny(states, [_queries.FactAfterScan(_reached[goal])], [], Kept(place, [])))
+            if (_queries.CanStepToAny(states, [_queries.FactAfterScan(_reached[goal])], [], _moves.Kept(place, [])))
             {
-                return Go(place, _queries.ModelInputs(), 1);
+                return _moves.Go(place, _queries.ModelInputs(), 1);
             }
 
             HashSet<int> matter = _queries.StatesThatMatter(states);
@@ -153,8 +147,8 @@ internal sealed class GoalSearch
             }
 
             idle = IsFurther(place, matter, furthest) ? 0 : idle + 1;
-            Expression? meanwhile = _stretches[goal].FirstOrDefault(stretch => IsSo(place, stretch));
-            for (int causes = 0; causes < MostCauses && Move(place, matter, meanwhile, seen, causes == MostCauses - 1, Look) is { } why; causes++)
+            Expression? meanwhile = _stretches[goal].FirstOrDefault(stretch => PlaceMoves.IsSo(place, stretch));
+            for (int causes = 0; causes < MostCauses && _moves.Next(place, matter, meanwhile, seen, causes == MostCauses - 1, Look) is { } why; causes++)
             {
                 // What stands in the way cannot be changed at once either: what stands in the way of that?
                 matter = why;
@@ -175,7 +169,7 @@ internal sealed class GoalSearch
     private bool IsFurther(Place place, HashSet<int> matter, Dictionary<int, long> furthest)
     {
         bool further = false;
-        foreach (int clock in matter.Where(IsClock))
+        foreach (int clock in matter.Where(_moves.IsClock))
         {
             if (!furthest.TryGetValue(clock, out long known) || place.States[clock] > known)
             {
@@ -187,86 +181,6 @@ internal sealed class GoalSearch
         return further;
     }
 
-    /// <summary>
-    /// Looks at places in which something that matters is otherwise: one scan away with a fact that is new, or a clock's run away.
-    /// Where there is none, the states that stand in the way of that. A clock runs back only where <paramref name="backToo"/>.
-    /// </summary>
-    private HashSet<int>? Move(Place place, HashSet<int> matter, Expression? meanwhile, HashSet<Literal> seen, bool backToo, Action<Place> look)
-    {
-        ImmutableArray<long> states = [.. place.States];
-        Literal[] required = meanwhile is null ? [] : [_queries.AfterScan(meanwhile)];
-        bool moved = false;
-        HashSet<int> why = [];
-        for (int changes = 0; changes < MostChanges; changes++)
-        {
-            Literal[] news =
-            [
-                .. matter.Order().SelectMany(state => _factsOf[state]).Distinct()
-                    .SelectMany(fact => (Literal[])[Literal.Of(fact), Literal.Of(fact, true)]).Where(fact => !seen.Contains(fact)),
-            ];
-            if (!_queries.CanStepToAny(states, news.Select(_queries.FactAfterScan), required, Kept(place, matter)))
-            {
-                why.UnionWith(_queries.StatesThatMatter(states));
-                break;
-            }
-
-            look(Go(place, _queries.ModelInputs(), 1));
-            moved = true;
-        }
-
-        foreach (int clock in matter.Order().Where(IsClock))
-        {
-            Literal[] kept = [.. Kept(place, [clock])];
-            Literal rises = _queries.AfterScan(_builder.Greater(Variable(clock), _builder.Constant(states[clock])));
-            Literal falls = _queries.AfterScan(_builder.Less(Variable(clock), _builder.Constant(states[clock])));
-            bool canRise = _queries.CanStepToAny(states, [rises], required, kept);
-            if (!canRise)
-            {
-                why.UnionWith(_queries.StatesThatMatter(states));
-            }
-
-            if (canRise || (backToo && _queries.CanStepToAny(states, [falls], required, kept)))
-            {
-                ImmutableArray<long> inputs = _queries.ModelInputs();
-                int scans = _run.Stride(inputs.AsSpan(), [.. states], int.MaxValue);
-                Place next = Go(place, inputs, Math.Max(1, scans - 1));
-                look(next);
-                if (GoOn(next, inputs, clock, meanwhile) is { } later)
-                {
-                    look(later);
-                }
-
-                moved = true;
-            }
-        }
-
-        return moved ? null : why;
-    }
-
-    /// <summary>Holds the same inputs for as long as the clock runs, and as what is to be kept is.</summary>
-    private Place? GoOn(Place place, ImmutableArray<long> inputs, int clock, Expression? meanwhile)
-    {
-        AffineScan? kept = meanwhile is null ? null : new AffineScan([meanwhile]);
-        long[] states = [.. place.States];
-        long[] last = [.. states];
-        long scans = 0;
-        for (int strides = 0; strides < MostStrides; strides++)
-        {
-            int some = _run.Stride(inputs.AsSpan(), states, int.MaxValue / 2);
-            kept?.Evaluate([], states);
-            bool goesOn = states[clock] > last[clock] && _run.KeptAssumptions && (kept is null || kept.Value(kept.PlaceOf(meanwhile!)) != 0);
-            if (!goesOn || scans + some > int.MaxValue / 2)
-            {
-                break;
-            }
-
-            states.CopyTo(last, 0);
-            scans += some;
-        }
-
-        return scans == 0 ? null : new Place(last, place, new TraceSegment(inputs, (int)scans), place.Scans + scans);
-    }
-
     /// <summary>A place is kept for every goal that it is the first to reach, and for others as one more start.</summary>
     private bool Arrive(Place? place)
     {
@@ -276,7 +190,7 @@ internal sealed class GoalSearch
         }
 
         // What units show each other comes a scan late: a little later is one more place to start from.
-        _arrivals.AddRange([place, Go(place, place.By.Inputs, ScansUntilShown)]);
+        _arrivals.AddRange([place, _moves.Go(place, place.By.Inputs, ScansUntilShown)]);
         bool[] values = _facts.Values(place.States);
         bool[] before = _facts.Values(place.From!.States);
         for (int goal = 0; goal < _goals.Length; goal++)
@@ -288,62 +202,5 @@ internal sealed class GoalSearch
         }
 
         return true;
-    }
-
-    private bool IsClock(int state) => _system.States[state].Variable is { Sort: Sort.Integer } variable && variable.Range.Maximum - variable.Range.Minimum > LargestEnumeration;
-
-    /// <summary>What is so in the place, but for facts about the states that are to change.</summary>
-    private IEnumerable<Literal> Kept(Place place, IEnumerable<int> changing)
-    {
-        HashSet<int> free = [.. changing.SelectMany(state => _factsOf[state])];
-        return _facts.Values(place.States).Select((value, fact) => Literal.Of(fact, !value)).Where(literal => !free.Contains(literal.Variable));
-    }
-
-    private static bool IsSo(Place place, Expression overStates)
-    {
-        AffineScan scan = new([overStates]);
-        scan.Evaluate([], place.States);
-        return scan.Value(scan.PlaceOf(overStates)) != 0;
-    }
-
-    private Expression Variable(int state) => _builder.Variable(_system.States[state].Variable);
-
-    private Place Go(Place from, ImmutableArray<long> inputs, int scans)
-    {
-        long[] states = [.. from.States];
-        for (int left = scans; left > 0;)
-        {
-            left -= _run.Stride(inputs.AsSpan(), states, left);
-        }
-
-        return new Place(states, from, new TraceSegment(inputs, scans), from.Scans + scans);
-    }
-
-    private static List<TraceSegment> Way(Place place)
-    {
-        Stack<TraceSegment> backwards = new();
-        for (Place? at = place; at?.From is not null; at = at.From)
-        {
-            backwards.Push(at.By);
-        }
-
-        List<TraceSegment> way = [];
-        foreach (TraceSegment segment in backwards)
-        {
-            SearchRun.Append(way, segment.Inputs, segment.Scans);
-        }
-
-        return way;
-    }
-
-    private sealed class Place(long[] states, Place? from, TraceSegment by, long scans)
-    {
-        public long[] States => states;
-
-        public Place? From => from;
-
-        public TraceSegment By => by;
-
-        public long Scans => scans;
     }
 }
