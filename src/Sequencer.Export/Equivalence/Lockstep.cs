@@ -63,6 +63,32 @@ public sealed class Lockstep
         return new LockstepResult(scan, [.. _pairs.Select(pair => pair.Left)], [.. _unpaired], difference);
     }
 
+    /// <summary>The same on the inputs of a run: what the text writes and keeps is compared with the program in each of its scans.</summary>
+    public LockstepResult Replay(Trace trace, CancellationToken cancellation = default)
+    {
+        TraceRecorder played = new();
+        LockstepDifference? difference = null;
+        long scans = TracePlayback.Play(trace, _left, (left, scan) =>
+        {
+            if (scan == 0)
+            {
+                _right.Initialise();
+            }
+
+            cancellation.ThrowIfCancellationRequested();
+            foreach ((int own, int other) in _inputs)
+            {
+                _right.Inputs[other] = left.Inputs[own];
+            }
+
+            _right.Step();
+            played.Add(left.Inputs);
+            difference = FirstDifference(scan + 1, played);
+            return difference is null;
+        });
+        return new LockstepResult(scans, [.. _pairs.Select(pair => pair.Left)], [.. _unpaired], difference);
+    }
+
     private LockstepDifference? FirstDifference(long scan, TraceRecorder trace)
     {
         foreach ((string left, string right, Func<long> leftValue, Func<long> rightValue) in _pairs)

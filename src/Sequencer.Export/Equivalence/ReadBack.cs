@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Export.Writing;
 using Sequencer.StructuredText;
@@ -12,7 +13,15 @@ namespace Sequencer.Export.Equivalence;
 /// </summary>
 public static class ReadBack
 {
-    public static ReadBackResult Run(TransitionSystem system, StructuredTextExport export, int scans, int seed, CancellationToken cancellation)
+    public static ReadBackResult Run(TransitionSystem system, StructuredTextExport export, int scans, int seed, CancellationToken cancellation) =>
+        Each(system, export, lockstep => lockstep.Run(scans, seed, cancellation), scans, cancellation);
+
+    /// <summary>The same on the inputs of one run of the program. Where nothing differs, the text breaks in its last scan what the program breaks there.</summary>
+    public static ReadBackResult Replay(TransitionSystem system, StructuredTextExport export, Trace trace, CancellationToken cancellation) =>
+        Each(system, export, lockstep => lockstep.Replay(trace, cancellation), trace.Scans, cancellation);
+
+    private static ReadBackResult Each(
+        TransitionSystem system, StructuredTextExport export, Func<Lockstep, LockstepResult> play, long scans, CancellationToken cancellation)
     {
         long compared = 0;
         List<TransitionSystem> systems = [];
@@ -26,7 +35,7 @@ public static class ReadBack
             }
 
             systems.Add(read.System);
-            LockstepResult result = new Lockstep(system, read.System, Names(system, read.System, block)).Run(scans, seed, cancellation);
+            LockstepResult result = play(new Lockstep(system, read.System, Names(system, read.System, block)));
             compared += result.Compared.Length;
             if (result.Difference is not null)
             {

@@ -26,6 +26,7 @@ public sealed class ClosedLoop
     private readonly int _powerReturned;
     private readonly double _scanSeconds;
     private bool _wasPowered = true;
+    private InputScript? _script;
 
     private ClosedLoop(Stepper stepper, IPlant plant, SiteMetadata site, Wiring wiring)
     {
@@ -72,7 +73,7 @@ public sealed class ClosedLoop
 
     /// <summary>
     /// The expressions that a stepper must observe for a loop: every alarm, in order, then every
-    /// definition that a signal of the site is named by.
+    /// definition that a signal of the site is named by, then every requirement.
     /// </summary>
     public static ImmutableArray<Expression> Observed(TransitionSystem system, SiteMetadata site) => LoopNames.Observed(system, site);
 
@@ -89,6 +90,9 @@ public sealed class ClosedLoop
 
     public bool AlarmRaised(int alarm) => Powered && _stepper.Observed[alarm] != 0;
 
+    /// <summary>Whether a requirement holds in this scan.</summary>
+    public bool Keeps(int requirement) => _stepper.Observed[_stepper.Observed.Length - System.Requirements.Length + requirement] != 0;
+
     /// <summary>A named value: an input, state, output, definition or plant quantity; null where nothing is named so.</summary>
     public ValueSource? Find(string name) => _names.Find(name);
 
@@ -104,6 +108,9 @@ public sealed class ClosedLoop
         ValueOrigin.PlantQuantity => _plant.Quantity(source.Place),
         _ => _plant.TotalValue(source.Place),
     };
+
+    /// <summary>From now on the inputs are those of the script, and the plant stands still.</summary>
+    internal void RunWithoutPlant(InputScript script) => _script = script;
 
     public void CutPower() => Powered = false;
 
@@ -134,12 +141,22 @@ public sealed class ClosedLoop
     /// <summary>Lets one scan period pass in the plant.</summary>
     public void Advance()
     {
-        _plant.Advance(_scanSeconds);
+        if (_script is null)
+        {
+            _plant.Advance(_scanSeconds);
+        }
+
         ScanNumber++;
     }
 
     private void Read()
     {
+        if (_script is not null)
+        {
+            _script.Set(ScanNumber, _stepper.Inputs);
+            return;
+        }
+
         for (int index = 0; index < _analogues.Length; index++)
         {
             _analogues[index].Read(_plant, _stepper.Inputs);

@@ -48,7 +48,7 @@ internal sealed class LoopNames
     public IEnumerable<string> All => _sources.Keys;
 
     public static ImmutableArray<Expression> Observed(TransitionSystem system, SiteMetadata site) =>
-        [.. system.Alarms.Select(alarm => alarm.Raised), .. Facts(system, site).Select(fact => fact.Value)];
+        [.. system.Alarms.Select(alarm => alarm.Raised), .. Facts(system, site).Select(fact => fact.Value), .. system.Requirements.Select(requirement => requirement.Holds)];
 
     public ValueSource? Find(string name) => _sources.GetValueOrDefault(name);
 

@@ -19,6 +19,7 @@ internal abstract class Check(Expectation expectation, EventWatch? since)
             Expectation.AlarmRaised alarm => binder.Names.Alarm(alarm.Alarm, alarm.Span) is int place ? new AlarmCheck(alarm, since, place) : null,
             Expectation.ValueWithin value => ValueCheck.Bind(value, since, binder),
             Expectation.OutputAlways output => binder.Names.Output(output.Output, output.Span) is int place ? new OutputCheck(output, since, place) : null,
+            Expectation.RequirementBroken broken => RequirementCheck.Bind(broken, since, binder, loop.System),
             Expectation.StepLasts step => StepTimeCheck.Bind(step, since, binder),
             Expectation.StepsVisited steps => VisitCheck.Bind(steps, since, binder),
             _ => throw new System.Diagnostics.UnreachableException($"no check for {expectation.GetType().Name} in {loop.System.Name}"),

@@ -17,6 +17,7 @@ public sealed class ScenarioRun
     private readonly List<(BoundDeed Deed, ScriptedAction Action)> _open = [];
     private readonly List<Check> _checks = [];
     private EventWatch? _until;
+    private InputScript? _inputs;
 
     private ScenarioRun(ClosedLoop loop, Scenario scenario)
     {
@@ -42,6 +43,11 @@ public sealed class ScenarioRun
     public ScenarioResult Play(IProgress<double>? progress, CancellationToken cancellation)
     {
         long scans = Math.Max(1, (long)Math.Ceiling(_scenario.DurationSeconds * 1000 / _loop.System.ScanMilliseconds));
+        if (_inputs is not null)
+        {
+            _loop.RunWithoutPlant(_inputs);
+        }
+
         RunRecorder recorder = new(_loop, SampleSeconds(_scenario.DurationSeconds));
         bool ended = false;
         for (long scan = 0; scan < scans && !ended; scan++)
@@ -97,6 +103,7 @@ public sealed class ScenarioRun
             }
         }
 
+        _inputs = InputScripts.Bind(_scenario, _loop, binder.Names);
         foreach (ScriptedAction action in _scenario.Actions)
         {
             if (binder.Bind(action) is BoundDeed deed)

@@ -30,6 +30,9 @@ public abstract record Expectation(SourceSpan Span)
     /// <summary>Steps entered in this order; others may come between.</summary>
     public sealed record StepsVisited(string Unit, ImmutableArray<string> Steps, SourceSpan Span) : Expectation(Span);
 
+    /// <summary>A requirement broken in the scan at a time since the start of the run, and in none before it.</summary>
+    public sealed record RequirementBroken(string Requirement, double Seconds, SourceSpan Span) : Expectation(Span);
+
     /// <summary>Every activation of a step that ends lasts between two times (either may be missing), in seconds; holds count too.</summary>
     public sealed record StepLasts(string Unit, string Step, double? AtLeast, double? AtMost, SourceSpan Span) : Expectation(Span);
 }

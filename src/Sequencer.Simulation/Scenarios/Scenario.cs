@@ -20,6 +20,9 @@ public sealed record Scenario(string Name, string Description, double DurationSe
     /// <summary>Before the start, in this order; a later one of a parameter counts.</summary>
     public ImmutableArray<ParameterSetting> Settings { get; init; } = [];
 
+    /// <summary>Where any are given the run is one without the plant: all other inputs are at rest.</summary>
+    public ImmutableArray<InputValue> Inputs { get; init; } = [];
+
     public ImmutableArray<ScriptedAction> Actions { get; init; } = [];
 
     public ImmutableArray<Expectation> Expectations { get; init; } = [];

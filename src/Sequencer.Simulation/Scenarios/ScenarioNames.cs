@@ -17,6 +17,13 @@ internal sealed class ScenarioNames(ClosedLoop loop, DiagnosticBag diagnostics)
     public int? Alarm(string name, SourceSpan place) =>
         Place(loop.System.Alarms, alarm => alarm.Name, "alarm", name, place);
 
+    public int? Requirement(string name, SourceSpan place) =>
+        Place(loop.System.Requirements, requirement => requirement.Name, "requirement", name, place);
+
+    /// <summary>An input of the program, by its own name: of the plant's or of the operator's.</summary>
+    public Variable? Input(string name, SourceSpan place) =>
+        Found(loop.System.Inputs.FirstOrDefault(input => input.Name == name), place, "input", name, loop.System.Inputs.Select(input => input.Name));
+
     public int? Output(string name, SourceSpan place) =>
         Place(loop.System.Outputs, output => output.Name, "output", name, place);
 

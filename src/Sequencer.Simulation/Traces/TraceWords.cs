@@ -8,18 +8,13 @@ public static class TraceWords
 {
     private const int TimeWidth = 28;
 
-    /// <summary>Lines, each ended by LF; <paramref name="checks"/> are sentences on what else was done with the run.</summary>
-    public static string Write(TraceStory story, params ReadOnlySpan<string> checks)
+    /// <summary>Lines, each ended by LF.</summary>
+    public static string Write(TraceStory story)
     {
         StringBuilder text = new();
         Line(text, $"{story.End.Name} \"{story.End.Title}\" is {story.End.Word} {TraceTimes.Of(story.Scans, story.ScanMilliseconds)} after power-up, in scan {story.Scans}.");
         Line(text, $"  {story.End.Statement}");
         Line(text, story.IsShortest ? "No shorter run does it." : "There may be a shorter run.");
-        foreach (string check in checks)
-        {
-            Line(text, check);
-        }
-
         Line(text, "At rest is what is not named: switches not so, channels good, readings in the middle of their range, settings at their defaults.");
         text.Append('\n');
         foreach (TraceMoment moment in story.Moments)

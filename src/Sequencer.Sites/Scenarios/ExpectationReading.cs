@@ -7,9 +7,11 @@ namespace Sequencer.Sites.Scenarios;
 /// <summary>Reads what must come of a scenario: one statement an entry of <c>expect</c>.</summary>
 internal static class ExpectationReading
 {
-    private static readonly string[] Subjects = ["unit", "alarm", "value", "output"];
+    private static readonly string[] Subjects = ["unit", "alarm", "value", "output", "requirement"];
 
     private static NumberRange Times => new(0.1, 7 * 86_400);
+
+    private static NumberRange Moments => new(0, 7 * 86_400);
 
     public static IEnumerable<Expectation> Each(YamlFields file)
     {
@@ -31,6 +33,7 @@ internal static class ExpectationReading
         Placed<string>? alarm = fields.OptionalText("alarm");
         Placed<string>? value = fields.OptionalText("value");
         Placed<string>? output = fields.OptionalText("output");
+        Placed<string>? requirement = fields.OptionalText("requirement");
         int found = Subjects.Count(fields.Has);
         if (found != 1)
         {
@@ -42,6 +45,7 @@ internal static class ExpectationReading
             : alarm is not null ? new Expectation.AlarmRaised(alarm.Value, fields.RequiredWord("raised", ["yes", "no"]) == "yes", alarm.Span)
             : value is not null ? OfValue(fields, value)
             : output is not null ? new Expectation.OutputAlways(output.Value, fields.RequiredWord("always", ["on", "off"]) == "on", output.Span)
+            : requirement is not null ? new Expectation.RequirementBroken(requirement.Value, fields.RequiredQuantity("broken_at", Dimension.Time, Moments), requirement.Span)
             : null;
     }
 

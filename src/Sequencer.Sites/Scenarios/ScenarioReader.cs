@@ -19,6 +19,8 @@ public static class ScenarioReader
     /// <summary>The longest run: a week of scans is plenty for a batch plant and bounds the time of a slip.</summary>
     private static NumberRange Durations => new(0.1, 7 * 86_400);
 
+    private static NumberRange Moments => new(0, 7 * 86_400);
+
     /// <summary>Null, with every mistake of the file reported, where it cannot be used.</summary>
     public static Scenario? Read(SourceText source, DiagnosticBag diagnostics)
     {
@@ -42,6 +44,7 @@ public static class ScenarioReader
             Until = file.OptionalFields("until") is YamlFields until ? MomentReading.Event(until, "`until`") : null,
             Recipe = file.OptionalText("recipe") is { } recipe ? new NamedRecipe(recipe.Value, recipe.Span) : null,
             Settings = [.. Settings(file)],
+            Inputs = [.. Inputs(file)],
             Actions = [.. ActionReading.Each(file)],
             Expectations = [.. ExpectationReading.Each(file)],
         };
@@ -52,6 +55,23 @@ public static class ScenarioReader
         }
 
         return scenario;
+    }
+
+    private static IEnumerable<InputValue> Inputs(YamlFields file)
+    {
+        const string At = "at";
+        foreach (YamlFields moment in file.EachItem("inputs"))
+        {
+            double seconds = moment.RequiredQuantity(At, Dimension.Time, Moments);
+            foreach (Placed<string> input in moment.Keys().Where(key => key.Value != At).ToImmutableArray())
+            {
+                Placed<string> written = moment.RequiredText(input.Value);
+                if (MeasureReading.Read(written, file.Diagnostics) is Measure value)
+                {
+                    yield return new InputValue(seconds, input.Value, value, input.Span);
+                }
+            }
+        }
     }
 
     private static IEnumerable<ParameterSetting> Settings(YamlFields file)

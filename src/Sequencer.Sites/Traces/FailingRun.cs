@@ -51,6 +51,11 @@ internal sealed class FailingRun
         string name = $"traces/{Story.End.Name}";
         using EmbeddedFont font = new();
         folder.Keep(name + ".txt", Words);
+        if (TraceScenario.Write(Story) is { } scenario)
+        {
+            folder.Keep(name + ".yaml", scenario);
+        }
+
         folder.Keep(name + ".svg", TimingDiagram.Svg(Story, font));
         folder.Keep(name + ".png", TimingDiagram.Png(Story, font));
         return name + ".txt";

@@ -1,8 +1,12 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof;
+using Sequencer.Simulation.Traces;
 using Sequencer.Sites.Folders;
 using Sequencer.Sites.Tests.Recipes;
 using Sequencer.Sites.Traces;
+using Sequencer.Testing;
 using Sequencer.Text;
 
 namespace Sequencer.Sites.Tests.Traces;
@@ -19,9 +23,38 @@ internal static class BrokenPit
         return loaded ?? throw new InvalidOperationException("no site without a mistake");
     }
 
-    public static SiteWithFiles Copy(string site, string file, string before, string after)
+    /// <summary>
+    /// A hot pit that is filled, corrected and let out, on the small site without its interlock against hot discharge: 3455 scans
+    /// through six steps. Given and not searched, so that a test of how it is told does not depend on what a search finds.
+    /// </summary>
+    public static (LoadedSite Site, FailingRun Run) HotDischarge()
+    {
+        LoadedSite site = Load(
+            "one-pit", "pit.seq", "interlock I9 \"No hot discharge\"                   XV321, P320A  blocked from TT301 > 40.0 degC until TT301 < 38.0 degC\n", "");
+        Requirement broken = site.System.Requirements.Single(one => one.Name == "H8");
+        ImmutableArray<TraceInput> inputs = TraceInputs.Of(site.System, site.Metadata);
+        ImmutableArray<TraceSegment> segments =
+        [
+            Segment(1, ("LSH301.contact", 0), ("LSL301.contact", 0)),
+            Segment(1, ("LSH301.contact", 0), ("TK301.start", 1)),
+            Segment(3453, ("LSH301.contact", 0), ("YS301.contact", 1), ("ZSC300.contact", 1), ("ZSC321.contact", 1), ("TT301", 512)),
+        ];
+        return (site, FailingRun.Of(site, site.System, TraceEnd.Broken(broken), broken, new Trace(segments), isShortest: false, CancellationToken.None));
+
+        TraceSegment Segment(int scans, params (string Input, long Value)[] away) => new(
+            [.. inputs.Select(input => away.Where(one => one.Input == input.Name).Select(one => one.Value).DefaultIfEmpty(input.Rest).Single())], scans);
+    }
+
+    private static SiteWithFiles Copy(string site, string file, string before, string after)
     {
         SiteWithFiles copy = new(site);
+        foreach (string library in Directory.EnumerateFiles(RepositoryPath.Site(site), "*.seqlib", SearchOption.AllDirectories))
+        {
+            string place = copy.At(Path.GetRelativePath(RepositoryPath.Site(site), library));
+            Directory.CreateDirectory(Path.GetDirectoryName(place)!);
+            File.Copy(library, place);
+        }
+
         string program = File.ReadAllText(copy.At(file));
         Assert.Contains(before, program, StringComparison.Ordinal);
         File.WriteAllText(copy.At(file), program.Replace(before, after, StringComparison.Ordinal));

@@ -10,8 +10,7 @@ namespace Sequencer.Sites.Tests.Traces;
 
 public sealed class TraceFileTests
 {
-    private static readonly Lazy<FailingRun> HotDischarge = new(() => BrokenPit.Run(
-        BrokenPit.Load("one-pit", "pit.seq", "interlock I9 \"No hot discharge\"                   XV321, P320A  blocked from TT301 > 40.0 degC until TT301 < 38.0 degC\n", ""), "H8"));
+    private static readonly Lazy<FailingRun> HotDischarge = new(() => BrokenPit.HotDischarge().Run);
 
     private static readonly Lazy<FailingRun> Overfill = new(() => BrokenPit.Run(
         BrokenPit.Load("one-pit", "pit.seq", "interlock I1 \"Overfill\"                           XV300         blocked from LSHH301 until not LSHH301 and reset\n", ""), "H4"));
