@@ -81,9 +81,9 @@ internal static class SimulationStage
 
     private static IEnumerable<string> Lines(LoadedSite site, ScenarioResult result, bool passed)
     {
-        double minutes = result.Record.Seconds / 60;
-        yield return string.Create(
-            CultureInfo.InvariantCulture, $"{(passed ? "as expected" : "NOT AS EXPECTED")}  {result.Scenario.Name}{Recipe(result.Scenario)}, {minutes:0.0} min");
+        double seconds = result.Record.Seconds;
+        string length = seconds < 60 ? string.Create(CultureInfo.InvariantCulture, $"{seconds:0.#} s") : string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min");
+        yield return $"{(passed ? "as expected" : "NOT AS EXPECTED")}  {result.Scenario.Name}{Recipe(result.Scenario)}, {length}";
         foreach (ExpectationResult expectation in result.Expectations.Where(expectation => !expectation.Passed))
         {
             yield return $"          expected {expectation.Expected}; seen: {expectation.Seen}";
