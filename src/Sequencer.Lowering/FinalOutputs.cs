@@ -88,6 +88,11 @@ internal sealed class FinalOutputs
         return _finals[output.Tag] = final;
     }
 
+    /// <summary>Where the device is, which is where it is told to be unless it has failed.</summary>
+    public Expression InPlant(Output output) => _scan.Site.Failing.Position(output.Tag) is { } position
+        ? _scan.Site.Failing.Instead(position, Of(output), new Origin(output.Span))
+        : Of(output);
+
     public Expression InManual(Output output) => _manual[output.Tag].Manual;
 
     /// <summary>Some step demands the output, whatever else has a say.</summary>

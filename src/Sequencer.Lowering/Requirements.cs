@@ -61,7 +61,7 @@ internal static class Requirements
             scan.Analogues.Final(output),
             build.Constant(response.Goal == ResponseGoal.EverythingSafe ? output.Safe : output.Emergency)));
         return build.And(analogues.Concat(scan.Unit.Outputs.Select(output => build.Equal(
-            scan.Final(output),
+            scan.Finals.InPlant(output),
             response.Goal == ResponseGoal.EverythingSafe
                 ? RestValues.Value(scan, output, output.Safe, "safe")
                 : RestValues.Value(scan, output, output.Emergency, "emergency")))));

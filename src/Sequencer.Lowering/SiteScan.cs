@@ -16,6 +16,7 @@ internal sealed class SiteScan
         Supposed = supposed;
         System = new SystemBuilder(program.ScanMilliseconds);
         Forces = new Forces(this);
+        Failing = new Failing(this);
         foreach ((UnitProgram unit, SharedEquipment equipment) in program.Shared)
         {
             _queues.Add(QualifiedName.Of(unit.Name, equipment.Name), new ClaimQueue(this, unit, equipment));
@@ -32,6 +33,9 @@ internal sealed class SiteScan
     public SiteProgram Program { get; }
 
     public Supposition Supposed { get; }
+
+    /// <summary>What has failed.</summary>
+    public Failing Failing { get; }
 
     /// <summary>Which protections are in force.</summary>
     public Forces Forces { get; }

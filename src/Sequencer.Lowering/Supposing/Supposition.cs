@@ -19,6 +19,9 @@ public sealed record Supposition
     /// </summary>
     public bool ProtectionsAreAssumed { get; init; }
 
+    /// <summary>An instrument or a device that may fail at any time; requirements then speak of the plant as it is.</summary>
+    public Failure? Failure { get; init; }
+
     /// <summary>In place of each requirement stand denials of what it speaks of: where one fails, that happens.</summary>
     public bool RequirementsAskWhatHappens { get; init; }
 }

@@ -24,7 +24,7 @@ internal static class InsightStage
         IProgress<StageProgress> progress,
         CancellationToken cancellation)
     {
-        Questions questions = new(progress, cancellation);
+        Questions questions = new(site.System, progress, cancellation);
         ImmutableArray<Protection> protections = ProtectionList.Of(site.Programs);
 
         // Ways to each step, and runs in which something happens, come first: they are where other runs begin.
@@ -33,10 +33,13 @@ internal static class InsightStage
         ImmutableArray<(Requirement Requirement, LeansOn? Found)> leanings = Leanings.Of(site.Programs, site.System, verdicts, questions);
         ImmutableArray<Removal> removals = Removals.Of(site.Programs, [.. leanings.Select(one => one.Found).OfType<LeansOn>()], questions);
 
+        ImmutableArray<SingleFailure> failures = SingleFailures.Of(site.Programs, [.. verdicts.OfType<Holds>()], questions);
+
         folder?.Keep(LeaningPage.Name, LeaningPage.Write(site, leanings));
         folder?.Keep(RemovalPage.Name, RemovalPage.Write(site, protections, removals));
+        folder?.Keep(SingleFailurePage.Name, SingleFailurePage.Write(site, failures));
         folder?.Keep(OccurrencePage.Name, OccurrencePage.Write(site, occurrences));
-        KeepRuns(site, removals, folder, cancellation);
+        KeepRuns(site, removals, failures, folder, cancellation);
         foreach (StepSheet sheet in StepSheet.Of(site.Programs, site.System, verdicts, questions, cancellation))
         {
             folder?.Keep(StepPage.NameOf(sheet.Unit, "md"), StepPage.Write(site, sheet));
@@ -49,32 +52,44 @@ internal static class InsightStage
         [
             Line($"{removals.Where(one => one.Verdict is Fails).Select(one => one.Protection).Distinct().Count()} of {protections.Length} protections are needed by a requirement, which fails without them"),
             Line($"{idle} protections are needed by no requirement, see {RemovalPage.Name}"),
+            Line($"{failures.Where(one => one.Verdict is Fails).Select(one => one.Requirement.Name).Distinct(StringComparer.Ordinal).Count()} requirements are defeated by a single failure, see {SingleFailurePage.Name}"),
             Line($"{vacuous} requirements are vacuous, see {OccurrencePage.Name}"),
         ];
         JsonObject json = new()
         {
             ["leansOn"] = LeaningPage.Json(leanings),
             ["protections"] = RemovalPage.Json(protections, removals),
+            ["singleFailures"] = SingleFailurePage.Json(failures),
             ["occurrences"] = OccurrencePage.Json(occurrences),
         };
         string headline = vacuous == 0 ? "no requirement is vacuous" : Line($"{vacuous} requirements are vacuous");
         return new StageReport("insight", Outcome.Holds, headline, lines, json);
     }
 
-    private static void KeepRuns(LoadedSite site, ImmutableArray<Removal> removals, OutputFolder? folder, CancellationToken cancellation)
+    private static void KeepRuns(
+        LoadedSite site, ImmutableArray<Removal> removals, ImmutableArray<SingleFailure> failures, OutputFolder? folder, CancellationToken cancellation)
     {
         foreach (IGrouping<Protection, Removal> group in removals.Where(removal => removal.Verdict is Fails).GroupBy(removal => removal.Protection))
         {
+            Keep($"without-{group.Key.Name}", [.. group.Select(one => ($"Without {group.Key.Name} \"{group.Key.Title}\"", one.System, one.Requirement, (Fails)one.Verdict))]);
+        }
+
+        foreach (IGrouping<Failure, SingleFailure> group in failures.Where(one => one.Verdict is Fails).GroupBy(one => one.Failure))
+        {
+            string how = SingleFailurePage.How(group.Key.Mode);
+            Keep($"{group.Key.Tag}-{FileNames.Of(how)}", [.. group.Select(one => ($"With {group.Key.Tag}: {how}", one.System, one.Requirement, (Fails)one.Verdict))]);
+        }
+
+        void Keep(string name, (string When, TransitionSystem System, Requirement Requirement, Fails Fails)[] runs)
+        {
             StringBuilder text = new();
-            foreach (Removal removal in group)
+            foreach ((string when, TransitionSystem system, Requirement requirement, Fails fails) in runs)
             {
-                text.Append($"Without {group.Key.Name} \"{group.Key.Title}\", {removal.Requirement.Name} \"{removal.Requirement.Title}\" fails:\n");
-                Fails fails = (Fails)removal.Verdict;
-                TraceEnd end = TraceEnd.Broken(removal.Requirement);
-                text.Append(FailingRun.Of(site, removal.System, end, removal.Requirement, fails.Trace, fails.IsShortest, cancellation).Words).Append('\n');
+                text.Append($"{when}, {requirement.Name} \"{requirement.Title}\" fails:\n");
+                text.Append(FailingRun.Of(site, system, TraceEnd.Broken(requirement), requirement, fails.Trace, fails.IsShortest, cancellation).Words).Append('\n');
             }
 
-            folder?.Keep($"insight/runs/without-{group.Key.Name}.txt", text.ToString());
+            folder?.Keep($"insight/runs/{name}.txt", text.ToString());
         }
     }
 

@@ -11,7 +11,7 @@ namespace Sequencer.Sites.Insight;
 /// <summary>
 /// Puts questions to the prover, several at a time, each with a budget in counts: the answers are the same on every machine.
 /// </summary>
-internal sealed class Questions(IProgress<StageProgress> progress, CancellationToken cancellation)
+internal sealed class Questions(TransitionSystem site, IProgress<StageProgress> progress, CancellationToken cancellation)
 {
     private const int Degree = 2;
 
@@ -34,12 +34,36 @@ internal sealed class Questions(IProgress<StageProgress> progress, CancellationT
     public Verdict Ask(TransitionSystem system, Requirement requirement) =>
         Prover.Decide(system, requirement, Shallow, null, cancellation) is var shallow and not Undecided
             ? shallow
-            : Continuation.FailingRun(system, requirement, Known, Budget, cancellation)
+            : Continuation.FailingRun(system, requirement, KnownIn(system), Budget, cancellation)
                 ?? Prover.Decide(system, requirement, Budget, null, cancellation);
+
+    /// <summary>The same of a requirement that holds on the site itself: its invariant may prove it here too.</summary>
+    public Verdict AskOfHeld(TransitionSystem system, Requirement requirement, Holds held)
+    {
+        Verdict shallow = Prover.Decide(system, requirement, Shallow, null, cancellation);
+        return shallow is Undecided && Leaning.Of(system, requirement, held.Invariant, Budget, cancellation) is { } leanedOn
+            ? new Holds(requirement.Name, held.Invariant, held.Engine, leanedOn, shallow.Effort)
+            : shallow is Undecided ? Ask(system, requirement) : shallow;
+    }
 
     /// <summary>A question that was left open, once more with the runs found since.</summary>
     public Verdict AskAgain(TransitionSystem system, Requirement requirement, Verdict open) =>
-        open is Undecided && Continuation.FailingRun(system, requirement, Known, Budget, cancellation) is { } found ? found : open;
+        open is Undecided && Continuation.FailingRun(system, requirement, KnownIn(system), Budget, cancellation) is { } found ? found : open;
+
+    /// <summary>The known runs for a system with other inputs beside the site's: those are at rest.</summary>
+    private IEnumerable<Trace> KnownIn(TransitionSystem system)
+    {
+        if (system.Inputs.Select(input => input.Name).SequenceEqual(site.Inputs.Select(input => input.Name), StringComparer.Ordinal))
+        {
+            return Known;
+        }
+
+        Dictionary<string, int> places = site.Inputs.ToDictionary(input => input.Name, input => input.Index, StringComparer.Ordinal);
+        (int Place, long Idle)[] wiring =
+            [.. system.Inputs.Select(input => (places.GetValueOrDefault(input.Name, -1), Math.Clamp(0, input.Range.Minimum, input.Range.Maximum)))];
+        return Known.Select(run => new Trace(
+            [.. run.Segments.Select(segment => segment with { Inputs = [.. wiring.Select(wire => wire.Place < 0 ? wire.Idle : segment.Inputs[wire.Place])] })]));
+    }
 
     private static string Content(Trace run) =>
         string.Join(';', run.Segments.Select(segment => string.Create(CultureInfo.InvariantCulture, $"{segment.Scans}:{string.Join(',', segment.Inputs)}")));

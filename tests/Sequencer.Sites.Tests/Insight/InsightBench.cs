@@ -20,7 +20,7 @@ internal sealed class InsightBench : IProgress<StageProgress>
         Assert.DoesNotContain(result.Diagnostics, diagnostic => diagnostic.Severity == Severity.Error);
         System = SiteLowering.Lower(Site);
         Verdicts = Prover.DecideAll(System, ProofOptions.Default, 1, null, CancellationToken.None);
-        Questions = new Questions(this, CancellationToken.None);
+        Questions = new Questions(System, this, CancellationToken.None);
     }
 
     public SiteProgram Site { get; }
