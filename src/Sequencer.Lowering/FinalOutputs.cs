@@ -93,6 +93,11 @@ internal sealed class FinalOutputs
         ? _scan.Site.Failing.Instead(position, Of(output), new Origin(output.Span))
         : Of(output);
 
+    /// <summary>Where the last scan left the device.</summary>
+    public Expression WasInPlant(Output output) => _scan.Site.Failing.Position(output.Tag) is { } position
+        ? _scan.Site.Failing.InsteadBefore(position, _scan.LastWritten(output), new Origin(output.Span))
+        : _scan.LastWritten(output);
+
     public Expression InManual(Output output) => _manual[output.Tag].Manual;
 
     /// <summary>Some step demands the output, whatever else has a say.</summary>

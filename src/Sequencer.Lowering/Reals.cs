@@ -58,7 +58,7 @@ internal sealed class Reals
         Expression allowed = build.Constant((long)perScan.Numerator);
         if (rate.While is not null)
         {
-            Expression acts = ConditionLowering.Lower(_scan, rate.While, new ConditionPlace($"{name}.while", purpose: StatePurpose.Monitor)).Possibly;
+            Expression acts = ConditionLowering.Lower(_scan, rate.While, new ConditionPlace($"{name}.while", purpose: StatePurpose.Monitor, ofPlant: true)).Possibly;
             allowed = build.IfThenElse(acts, allowed, build.Constant(0));
         }
 

@@ -17,45 +17,48 @@ internal sealed class Sight
     {
         if (!QualifiedName.IsForeign(input.Tag))
         {
-            return place.Witness ? _scan.Signals.TrueSwitch(input) : _scan.Switch(input);
+            return place.IsTrue ? _scan.Signals.TrueSwitch(input) : _scan.Switch(input);
         }
 
         (UnitScan other, string tag) = Elsewhere(input.Tag);
         SwitchInput own = other.Unit.SwitchInputs.First(one => one.Tag == tag);
-        return place.Witness ? other.Signals.TrueSwitch(own) : other.Shown.Switch(own);
+        return place.IsTrue ? other.Signals.TrueSwitch(own) : other.Shown.Switch(own);
     }
 
     public Expression Reading(AnalogueInput input, ConditionPlace place)
     {
         if (!QualifiedName.IsForeign(input.Tag))
         {
-            return place.Witness ? _scan.Signals.TrueReading(input) : _scan.Reading(input);
+            return place.IsTrue ? _scan.Signals.TrueReading(input) : _scan.Reading(input);
         }
 
         (UnitScan other, AnalogueInput own) = ReadingElsewhere(input);
-        return place.Witness ? other.Signals.TrueReading(own) : other.Shown.Reading(own);
+        return place.IsTrue ? other.Signals.TrueReading(own) : other.Shown.Reading(own);
     }
 
     public Expression Usable(AnalogueInput input, ConditionPlace place)
     {
         if (!QualifiedName.IsForeign(input.Tag))
         {
-            return place.Witness ? _scan.Signals.TrueUsable(input) : _scan.Usable(input);
+            return place.IsTrue ? _scan.Signals.TrueUsable(input) : _scan.Usable(input);
         }
 
         (UnitScan other, AnalogueInput own) = ReadingElsewhere(input);
-        return place.Witness ? other.Signals.TrueUsable(own) : other.Shown.Usable(own);
+        return place.IsTrue ? other.Signals.TrueUsable(own) : other.Shown.Usable(own);
     }
 
     public Expression Written(Output output, ConditionPlace place)
     {
         if (!QualifiedName.IsForeign(output.Tag))
         {
-            return place.Witness ? _scan.Finals.InPlant(output) : place.ThisScansOutputs ? _scan.Final(output) : _scan.LastWritten(output);
+            return place.Witness ? _scan.Finals.InPlant(output)
+                : place.OfPlant ? _scan.Finals.WasInPlant(output)
+                : place.ThisScansOutputs ? _scan.Final(output)
+                : _scan.LastWritten(output);
         }
 
         (UnitScan other, Output own) = OutputElsewhere(output);
-        return place.Witness ? other.Finals.InPlant(own) : other.LastWritten(own);
+        return place.Witness ? other.Finals.InPlant(own) : place.OfPlant ? other.Finals.WasInPlant(own) : other.LastWritten(own);
     }
 
     public Expression Failed(Output output)

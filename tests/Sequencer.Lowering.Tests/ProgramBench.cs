@@ -3,6 +3,7 @@ using Sequencer.Control.Execution;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Language.Checking;
 using Sequencer.Language.Programs;
+using Sequencer.Lowering.Supposing;
 using Sequencer.Text;
 
 namespace Sequencer.Lowering.Tests;
@@ -18,12 +19,19 @@ internal sealed class ProgramBench
 
     /// <param name="programs">One program a unit, in the order of the site.</param>
     public ProgramBench(params string[] programs)
+        : this(Supposition.Nothing, programs)
+    {
+    }
+
+    /// <param name="supposed">What is supposed of the site that is not so.</param>
+    /// <param name="programs">One program a unit, in the order of the site.</param>
+    public ProgramBench(Supposition supposed, params string[] programs)
     {
         SiteCheckResult result = SiteChecker.Check([.. programs.Select((program, index) => new SourceText($"bench{index}.seq", program))], 100);
         ImmutableArray<UnitProgram> units = result.Units.Length == programs.Length
             ? result.Units
             : throw new ArgumentException(string.Join('\n', result.Diagnostics.Select(diagnostic => $"{diagnostic.Code} {diagnostic.Span}: {diagnostic.Message}")));
-        TransitionSystem system = SiteLowering.Lower(new SiteProgram("bench", 100, units));
+        TransitionSystem system = SiteLowering.Lower(new SiteProgram("bench", 100, units), supposed);
         List<Expression> observed = [];
         foreach ((string name, Expression value) in system.Definitions.Select(definition => (definition.Name, definition.Value))
             .Concat(system.Alarms.Select(alarm => ("alarm " + alarm.Name, alarm.Raised)))

@@ -30,6 +30,13 @@ internal sealed class Failing
     public Expression Instead(bool position, Expression healthy, Origin origin) =>
         _site.System.Expressions.IfThenElse(Now(origin), _site.System.Expressions.Constant(position), healthy);
 
+    /// <summary>The same of the last scan.</summary>
+    public Expression InsteadBefore(bool position, Expression healthy, Origin origin)
+    {
+        Now(origin);
+        return _site.System.Expressions.IfThenElse(_before!, _site.System.Expressions.Constant(position), healthy);
+    }
+
     /// <summary>What the failing reading shows: its own value, and from the failure on the one that it sticks at.</summary>
     public (Expression Value, Expression Fault) Instead(string tag, IntegerRange range, Expression value, Expression fault, Origin origin)
     {

@@ -27,6 +27,9 @@ public enum TraceInputKind
     /// <summary>Power has returned.</summary>
     Power,
 
+    /// <summary>An instrument or a device fails, and stays so.</summary>
+    Failure,
+
     /// <summary>Anything else: keys that stay turned, roles, what is real.</summary>
     Other,
 }

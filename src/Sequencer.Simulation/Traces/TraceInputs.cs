@@ -15,6 +15,7 @@ public static class TraceInputs
     private const string Demand = ".manual.demand";
     private const string Answer = ".input";
     private const string Before = ".before";
+    private const string Fails = ".fails";
     private const string Power = "power.returned";
 
     /// <summary>One for each input, in the order of the system's.</summary>
@@ -65,6 +66,11 @@ public static class TraceInputs
         if (Stem(Answer) is { } prompt && site.Prompts.Any(one => one.Name == prompt))
         {
             return new TraceInput(input, TraceInputKind.Answer, prompt, zero, true);
+        }
+
+        if (Stem(Fails) is { } failing && states.Contains(failing + ".has_failed"))
+        {
+            return new TraceInput(input, TraceInputKind.Failure, failing, 0, true);
         }
 
         return states.Contains(name + Before)

@@ -56,7 +56,7 @@ internal sealed class TraceMoments
 
     private void Inputs()
     {
-        foreach (TraceInput input in _story.Inputs)
+        foreach (TraceInput input in _story.Inputs.OrderBy(input => input.Kind != TraceInputKind.Failure))
         {
             long before = input.Rest;
             foreach (ValueRun run in _history.Input(input.Variable.Index).Runs)
@@ -64,7 +64,7 @@ internal sealed class TraceMoments
                 bool letGo = input.IsMomentary && run.Value == input.Rest;
                 if (run.Value != before && !letGo && !IsToldWithManual(input, run.From))
                 {
-                    At(run.From).Add(_names.Input(input, run.Value, name => InputNow(name, run.From)));
+                    At(run.From).Add(_names.Input(input, run.Value, _story.HasFailed(input.Tag, run.From), name => InputNow(name, run.From)));
                 }
 
                 before = run.Value;

@@ -21,12 +21,15 @@ internal sealed class TraceNames(SiteMetadata site)
         : sort == Sort.Boolean ? value == 1 ? "true" : "false"
         : value.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>What happened where an input took a value; its manual demand is told with it.</summary>
-    public TraceHappening Input(TraceInput input, long value, Func<string, long?> inputNow)
+    /// <summary>What happened where an input took a value; its manual demand is told with it. What has failed does not show what comes in.</summary>
+    public TraceHappening Input(TraceInput input, long value, bool hasFailed, Func<string, long?> inputNow)
     {
         bool isSo = value != input.Rest;
         return input.Kind switch
         {
+            TraceInputKind.Contact when hasFailed => Signal($"{Titled(input.Tag)} ought to be {(isSo ? "so" : "not so")}"),
+            TraceInputKind.Reading when hasFailed => Signal($"{Titled(input.Tag)} ought to read {Value(input.Name, input.Variable.Sort, value)}"),
+            TraceInputKind.Failure => Signal($"{Titled(input.Tag)} fails"),
             TraceInputKind.Contact => Signal($"{Titled(input.Tag)} is {(isSo ? "so" : "not so")}"),
             TraceInputKind.Reading => Signal($"{Titled(input.Tag)} reads {Value(input.Name, input.Variable.Sort, value)}"),
             TraceInputKind.ChannelFault => Signal(isSo ? $"the channel of {input.Tag} fails" : $"the channel of {input.Tag} is good again"),

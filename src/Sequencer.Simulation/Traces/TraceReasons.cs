@@ -15,7 +15,7 @@ internal static class TraceReasons
             long value = story.History.Input(input.Variable.Index).At(story.Scans);
             if (input.Kind is TraceInputKind.Contact or TraceInputKind.Reading)
             {
-                reasons.Add(names.Input(input, value, _ => null).Words);
+                reasons.Add(names.Input(input, value, story.HasFailed(input.Tag, story.Scans), _ => null).Words);
             }
             else if (input.Kind == TraceInputKind.ChannelFault && value != input.Rest)
             {
@@ -43,7 +43,10 @@ internal static class TraceReasons
         (Definition Definition, bool IsBlocking)[] interlocks = [.. TraceParts.InterlocksOf(story, output)];
         string[] blocking = [.. interlocks.Where(interlock => interlock.IsBlocking).Select(interlock => Short(interlock.Definition))];
         string[] others = [.. interlocks.Where(interlock => !interlock.IsBlocking).Select(interlock => Short(interlock.Definition))];
-        string is_ = $"{names.Titled(output.Name)} is {(value == 1 ? "on" : "off")}";
+        string on = value == 1 ? "on" : "off";
+        string is_ = story.HasFailed(output.Name, story.Scans)
+            ? $"{names.Titled(output.Name)} has failed and is not where it is told to be; it is told to be {on}"
+            : $"{names.Titled(output.Name)} is {on}";
         string blocks = blocking.Length > 0 ? $"; {Listed(blocking)} block{(blocking.Length == 1 ? "s" : "")} it"
             : value == 0 || others.Length == 0 ? ""
             : $"; {Listed(others)} {(others.Length == 1 ? "does" : "do")} not block it";

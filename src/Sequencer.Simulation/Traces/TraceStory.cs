@@ -84,6 +84,10 @@ public sealed partial class TraceStory
     /// <summary>An input that is away from rest at some time.</summary>
     internal bool Matters(TraceInput input) => History.Input(input.Variable.Index).Runs is var runs && (runs.Count > 1 || runs[0].Value != input.Rest);
 
+    /// <summary>Whether an instrument or a device has failed, in this scan or before.</summary>
+    internal bool HasFailed(string tag, long scan) => Inputs.Any(input =>
+        input.Kind == TraceInputKind.Failure && input.Tag == tag && History.Input(input.Variable.Index).Runs.Any(run => run.Value == 1 && run.From <= scan));
+
     private bool IsTold(OutputVariable output) =>
         IsNamed(output.Name)
         || Facts.Definitions.ContainsKey(output.Name + ".demand")

@@ -59,7 +59,7 @@ internal static class InsightStage
         {
             ["leansOn"] = LeaningPage.Json(leanings),
             ["protections"] = RemovalPage.Json(protections, removals),
-            ["singleFailures"] = SingleFailurePage.Json(failures),
+            ["singleFailures"] = SingleFailurePage.Json(site.Programs, failures),
             ["occurrences"] = OccurrencePage.Json(occurrences),
         };
         string headline = vacuous == 0 ? "no requirement is vacuous" : Line($"{vacuous} requirements are vacuous");
@@ -76,8 +76,8 @@ internal static class InsightStage
 
         foreach (IGrouping<Failure, SingleFailure> group in failures.Where(one => one.Verdict is Fails).GroupBy(one => one.Failure))
         {
-            string how = SingleFailurePage.How(group.Key.Mode);
-            Keep($"{group.Key.Tag}-{FileNames.Of(how)}", [.. group.Select(one => ($"With {group.Key.Tag}: {how}", one.System, one.Requirement, (Fails)one.Verdict))]);
+            string how = SingleFailurePage.How(site.Programs, group.Key);
+            Keep($"{group.Key.Tag}-{FileNames.Of(how)}", [.. group.Select(one => ($"When {group.Key.Tag} {how}", one.System, one.Requirement, (Fails)one.Verdict))]);
         }
 
         void Keep(string name, (string When, TransitionSystem System, Requirement Requirement, Fails Fails)[] runs)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using Sequencer.Language.Programs;
 using Sequencer.Lowering.Supposing;
 using Sequencer.Proof;
 
@@ -17,7 +18,7 @@ internal static class SingleFailurePage
             "Every requirement that holds was proved for any signal of every instrument, so none can break it *as the program sees it*. Here\n" +
             "each is judged by what is so in the plant, while one instrument or device fails at any moment and for good: an instrument shows\n" +
             "something else than what it would show if it were well; a device stays where it is not told to be, and its position switches\n" +
-            "say so. Listed is what the requirement speaks of; what it does not speak of cannot defeat it. The length is that of a run from\n" +
+            "show where it is. Listed is what the requirement speaks of; what it does not speak of cannot defeat it. The length is that of a run from\n" +
             "power-up which shows it, see the folder `runs`; runs are short where outputs in manual make them so.");
         page.Paragraph(
             "Where a requirement is defeated there is no second barrier in the program. That may be right: a second instrument, a person\n" +
@@ -31,7 +32,7 @@ internal static class SingleFailurePage
                     .. unit.GroupBy(one => one.Failure).OrderBy(group => group.Key.Tag, StringComparer.Ordinal).ThenBy(group => group.Key.Mode).Select(group => (string[])
                     [
                         group.Key.Tag,
-                        How(group.Key.Mode),
+                        How(site.Programs, group.Key),
                         Names(group.Where(one => one.Verdict is Fails)),
                         Names(group.Where(one => one.Verdict is Holds)),
                         Names(group.Where(one => one.Verdict is Undecided)),
@@ -47,13 +48,13 @@ internal static class SingleFailurePage
         return page.Finish();
     }
 
-    public static JsonArray Json(ImmutableArray<SingleFailure> failures) =>
+    public static JsonArray Json(SiteProgram site, ImmutableArray<SingleFailure> failures) =>
     [
         .. failures.Select(one => new JsonObject
         {
             ["unit"] = one.Unit,
             ["tag"] = one.Failure.Tag,
-            ["how"] = How(one.Failure.Mode),
+            ["how"] = How(site, one.Failure),
             ["requirement"] = one.Requirement.Name,
             ["defeats"] = one.Verdict switch
             {
@@ -64,18 +65,23 @@ internal static class SingleFailurePage
         }),
     ];
 
-    public static string How(FailureMode mode) => mode switch
+    /// <summary>What the instrument or device does, after its tag.</summary>
+    public static string How(SiteProgram site, Failure failure)
     {
-        FailureMode.Stuck => "stuck anywhere",
-        FailureMode.StuckLow => "stuck at its low end",
-        FailureMode.StuckHigh => "stuck at its high end",
-        FailureMode.Frozen => "frozen where it is",
-        FailureMode.StuckOn => "stuck, says yes",
-        FailureMode.StuckOff => "stuck, says no",
-        FailureMode.StaysOn => "stays on or open",
-        FailureMode.StaysOff => "stays off or closed",
-        _ => throw new System.Diagnostics.UnreachableException($"no words for {mode}"),
-    };
+        bool isValve = site.Units.SelectMany(unit => unit.Outputs).Any(output => output.Tag == failure.Tag && output.Kind == OutputKind.Valve);
+        return failure.Mode switch
+        {
+            FailureMode.Stuck => "sticks at any value",
+            FailureMode.StuckLow => "sticks at its low end",
+            FailureMode.StuckHigh => "sticks at its high end",
+            FailureMode.Frozen => "freezes where it is",
+            FailureMode.StuckOn => "sticks and says yes",
+            FailureMode.StuckOff => "sticks and says no",
+            FailureMode.StaysOn => isValve ? "stays open" : "does not stop",
+            FailureMode.StaysOff => isValve ? "stays closed" : "does not start",
+            _ => throw new System.Diagnostics.UnreachableException($"no words for {failure.Mode}"),
+        };
+    }
 
     private static string Names(IEnumerable<SingleFailure> failures) => string.Join(", ", failures.Select(one => one.Verdict is Fails fails
         ? $"{one.Requirement.Name} ({RunLength.Of(one.System, fails)})"

@@ -1,3 +1,5 @@
+using Sequencer.Lowering.Supposing;
+
 namespace Sequencer.Lowering.Tests.Signals;
 
 /// <summary>What is truly so beside a reading (spec/meaning.md, Requirements and assumptions).</summary>
@@ -64,6 +66,29 @@ public sealed class RealTests
         Assert.Equal(1, bench.Scan()["H1"]);
         bench.Set("TANK.real", 1051);
         Assert.Equal(0, bench.Scan()["H1"]);
+    }
+
+    /// <summary>What fills the tank is the pump, not the command: it has run in the scan before, though nobody told it to.</summary>
+    [Fact]
+    public void It_rises_while_a_failed_pump_runs_on_and_not_while_one_stands_still()
+    {
+        ProgramBench runsOn = new(new Supposition { Failure = new Failure("M1", FailureMode.StaysOn) }, BenchPrograms.With(Tank));
+        ProgramBench standsStill = new(new Supposition { Failure = new Failure("M1", FailureMode.StaysOff) }, BenchPrograms.With(Tank));
+        foreach ((ProgramBench bench, long rises) in new[] { (runsOn, 1L), (standsStill, 0L) })
+        {
+            bench.Set("M1.fails", 1);
+            bench.Set("TANK.real", 100);
+            bench.Press("start");
+            bench.Scan();
+            Assert.Equal(1, Holds(bench, "TANK.rises"));
+            bench.Set("M1.manual", 1);
+            bench.Set("M1.manual.demand", 1 - rises);
+            bench.Scan(2);
+            Assert.Equal(1 - rises, bench["M1"]);
+            bench.Set("TANK.real", 102);
+            bench.Scan();
+            Assert.Equal(rises, Holds(bench, "TANK.rises"));
+        }
     }
 
     private static ProgramBench Bench() => BenchPrograms.Bench(Tank);

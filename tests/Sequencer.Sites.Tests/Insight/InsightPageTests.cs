@@ -22,6 +22,9 @@ public sealed class InsightPageTests : IDisposable
             Assert.Contains("IEC 61511", text, StringComparison.Ordinal);
             GoldenFile.Matches(text, Path.GetFileNameWithoutExtension(page) + ".verified.md");
         }
+
+        // The run in which a failed instrument is told beside what it ought to show.
+        GoldenFile.Matches(File.ReadAllText(Path.Combine(_folder.FullName, "insight/runs/LSHH301-sticks-and-says-no.txt")), "LSHH301-sticks-and-says-no.verified.txt");
     }
 
     public void Dispose() => _folder.Delete(recursive: true);

@@ -43,6 +43,35 @@ public sealed class SingleFailureTests
             go finish when LT1 < 1.00 m3
         """;
 
+    private const string TankProgram = """
+        language 1
+        unit U "Bench"
+
+        input LT1   0 .. 1.00 m3  at %IW0    "Level"
+        output XV1  valve  at %QX0.0  "Inlet"   safe closed
+        output P1   motor  at %QX0.1  "Outlet"  safe stopped
+        interlock I1 "Level"  XV1  blocked unless LT1 < 0.70 m3
+        real TANK "What stands in the tank" 0 .. 1.20 m3 read by LT1 within 0.05 m3, rises at most 6 m3/min while XV1
+
+        require H1 "Overfill"  never XV1 and TANK > 0.80 m3
+
+        procedure
+          step 10 "Fill"
+            open XV1
+            limit 1 h then hold "Slow"
+            go 20 when LT1 > 0.60 m3
+          step 20 "Empty"
+            run P1
+            limit 1 h then hold "Slow"
+            go finish when LT1 < 0.10 m3
+        """;
+
+    private static readonly Lazy<ImmutableArray<SingleFailure>> Real = new(() =>
+    {
+        InsightBench bench = new(TankProgram);
+        return SingleFailures.Of(bench.Site, [.. bench.Verdicts.OfType<Holds>()], bench.Questions);
+    });
+
     private static readonly InsightBench Bench = new(Program);
 
     private static readonly ImmutableArray<SingleFailure> All = SingleFailures.Of(Bench.Site, [.. Bench.Verdicts.OfType<Holds>()], Bench.Questions);
@@ -61,6 +90,22 @@ public sealed class SingleFailureTests
     public void A_failure_defeats_what_has_no_second_barrier(string requirement, string tag, FailureMode mode, bool defeats)
     {
         Verdict verdict = All.Single(one => one.Requirement.Name == requirement && one.Failure == new Failure(tag, mode)).Verdict;
+        Assert.IsType(defeats ? typeof(Fails) : typeof(Holds), verdict);
+    }
+
+    /// <summary>
+    /// A tank with what truly stands in it: a level that sticks low, and an inlet that stays open or a pump that does not stop, fill
+    /// it above what is allowed; an inlet that stays closed does not. The level rises for no other reason.
+    /// </summary>
+    [Theory]
+    [InlineData("LT1", FailureMode.StuckLow, true)]
+    [InlineData("LT1", FailureMode.StuckHigh, false)]
+    [InlineData("XV1", FailureMode.StaysOn, true)]
+    [InlineData("XV1", FailureMode.StaysOff, false)]
+    [InlineData("P1", FailureMode.StaysOn, false)]
+    public void What_is_real_follows_the_device_and_not_its_command(string tag, FailureMode mode, bool defeats)
+    {
+        Verdict verdict = Real.Value.Single(one => one.Failure == new Failure(tag, mode) || (one.Failure.Tag == tag && one.Failure.Mode == FailureMode.Stuck)).Verdict;
         Assert.IsType(defeats ? typeof(Fails) : typeof(Holds), verdict);
     }
 
