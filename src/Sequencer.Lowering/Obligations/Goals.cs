@@ -23,11 +23,11 @@ internal static class Goals
         }
     }
 
-    /// <summary>The transitions that lead to the step; to the first of a section the work of the batch, to the first of all nothing.</summary>
+    /// <summary>The transitions that lead to the step; to the first of a section any step of the batch, to the first of all nothing.</summary>
     private static IEnumerable<string> Into(UnitScan scan, Step step) =>
         scan.Unit.FirstStep(step.State) != step ? scan.Situation.Cleared.Where(way => way.Transition.To.Contains(step.Number)).Select(way => scan.Named(way.Transition.Name))
         : step.IsOfBatch ? []
-        : [Work(scan, scan.Unit.FirstStep(ProceduralState.Running).Number)];
+        : scan.Unit.Steps.Where(earlier => earlier.IsOfBatch).Select(earlier => Work(scan, earlier.Number));
 
     /// <summary>The steps stay active, and the unit in the state that they work in.</summary>
     private static Expression Meanwhile(UnitScan scan, IEnumerable<int> steps) => scan.Build.And(

@@ -22,35 +22,52 @@ public static class GoalProver
             return [];
         }
 
-        GoalVerdict?[] verdicts = new GoalVerdict?[system.Goals.Length];
-        Budget budget = new(options.Conflicts, cancellation);
+        ProofOptions alone = options with { Conflicts = ConflictsAlone, Propagations = PropagationsAlone, Refinements = RefinementsAlone };
         GoalSystem goals = GoalSystem.Of(system, system.Goals);
-        GoalSearch search = new(goals, budget);
+        GoalSearch search = new(goals, new Budget(options.Conflicts, cancellation));
+        GoalReplay replay = new(system);
+        GoalVerdict?[] verdicts = new GoalVerdict?[system.Goals.Length];
+        while (true)
+        {
+            Run(search, progress);
+            int[] open = [.. Enumerable.Range(0, verdicts.Length).Where(goal => verdicts[goal] is null)];
+            Trace?[] found = new Trace?[verdicts.Length];
+            Array.ForEach(open, goal => found[goal] = search.WayTo(goal) is { } way ? goals.Slice.Widen(new Trace([.. way])) : null);
+            Trace?[] judged = replay.Judge(found);
+            Array.ForEach(open, goal => verdicts[goal] = judged[goal] is { } way ? new Reached(system.Goals[goal], way) : null);
+            int[] next = [.. open.Where(goal => verdicts[goal] is null && asked.Contains(system.Goals[goal]) && search.IsNext(goal))];
+            foreach (int goal in next)
+            {
+                verdicts[goal] = Alone(system, system.Goals[goal], alone, progress, cancellation);
+            }
+
+            // A run of the prover's own may lead on to goals behind it.
+            Reached[] more = [.. next.Select(goal => verdicts[goal]).OfType<Reached>()];
+            if (more.Length == 0)
+            {
+                break;
+            }
+
+            Array.ForEach(more, reached => search.Take(goals.Slice.Narrow(reached.Way)));
+        }
+
+        return
+        [
+            .. Enumerable.Range(0, verdicts.Length).Where(goal => asked.Contains(system.Goals[goal])).Select(goal => verdicts[goal]
+                ?? new NotFound(system.Goals[goal], $"no way was found to what comes before: {string.Join(", ", system.Goals[goal].After)}")),
+        ];
+    }
+
+    private static void Run(GoalSearch search, IProgress<ProofProgress>? progress)
+    {
         try
         {
             search.Run(reached => progress?.Report(new ProofProgress("steps and transitions", "search", reached)));
         }
         catch (Exception stopped) when (stopped is OperationCanceledException or BudgetSpentException)
         {
-            // What was found before stays; the rest is told to be open below.
+            // What was found before stays; the rest is told to be open.
         }
-
-        GoalReplay replay = new(system);
-        for (int goal = 0; goal < verdicts.Length; goal++)
-        {
-            Trace? way = search.WayTo(goal) is { } found ? replay.UpTo(goal, goals.Slice.Widen(new Trace([.. found]))) : null;
-            verdicts[goal] = way is null ? null : new Reached(system.Goals[goal], way);
-        }
-
-        ProofOptions alone = options with { Conflicts = ConflictsAlone, Propagations = PropagationsAlone, Refinements = RefinementsAlone };
-        HashSet<string> reached = [.. verdicts.OfType<Reached>().Select(verdict => verdict.Goal.Name)];
-        return
-        [
-            .. Enumerable.Range(0, verdicts.Length).Where(place => asked.Contains(system.Goals[place])).Select(place => verdicts[place]
-                ?? (system.Goals[place].After is { IsEmpty: false } after && !after.Any(reached.Contains)
-                    ? new NotFound(system.Goals[place], $"no way was found to what comes before: {string.Join(", ", after)}")
-                    : Alone(system, system.Goals[place], alone, progress, cancellation))),
-        ];
     }
 
     private static GoalVerdict Alone(TransitionSystem system, Goal goal, ProofOptions options, IProgress<ProofProgress>? progress, CancellationToken cancellation)

@@ -26,29 +26,65 @@ internal sealed class GoalReplay
         _stepper = new CompiledStepper(system, observed);
     }
 
-    /// <summary>The way up to the scan that reaches the goal first; null if none does, or an assumption or a range is broken before.</summary>
-    public Trace? UpTo(int goal, Trace way)
+    /// <summary>
+    /// For each goal the shortest of the ways up to the scan that reaches it; null where none does, or an assumption or a range is
+    /// broken before. Most ways go on from others: the longest is played first, and what it reaches on the way is judged with it.
+    /// </summary>
+    public Trace?[] Judge(Trace?[] ways)
+    {
+        Trace?[] judged = new Trace?[_goals];
+        foreach (int goal in Enumerable.Range(0, _goals).Where(goal => ways[goal] is not null).OrderByDescending(goal => ways[goal]!.Scans))
+        {
+            if (judged[goal] is null || judged[goal]!.Scans > ways[goal]!.Scans)
+            {
+                Play(goal, ways[goal]!, judged);
+            }
+        }
+
+        return judged;
+    }
+
+    private void Play(int wanted, Trace way, Trace?[] judged)
     {
         if (!way.Segments.All(segment => _system.Inputs.Zip(segment.Inputs, (input, value) => input.Range.Contains(value)).All(inside => inside)))
         {
-            return null;
+            return;
         }
 
         if (way.Scans > MostScans)
         {
-            Expression[] assumed = [.. _system.Assumptions.Select(assumption => assumption.Holds)];
-            ExpressionBuilder build = new();
-            IReadOnlyList<Expression> own = build.Substitute([_system.Goals[goal].Reached, .. assumed], new Dictionary<Variable, Expression>());
-            return new SearchRun(_system, build.And(own.Skip(1)), build.Not(own[0]), []).UpToFailure(way.Segments);
+            judged[wanted] = InStrides(wanted, way) ?? judged[wanted];
+            return;
         }
 
-        bool reached = false;
-        long played = TracePlayback.Play(way, _stepper, (stepper, _) =>
+        long[] first = new long[_goals];
+        TracePlayback.Play(way, _stepper, (stepper, scan) =>
         {
             bool kept = stepper.Observed.AsSpan(_goals).IndexOf(0L) < 0;
-            reached = kept && stepper.Observed[goal] == 1;
-            return kept && !reached;
+            Span<long> reached = stepper.Observed.AsSpan(0, _goals);
+            for (int goal = kept ? reached.IndexOf(1L) : -1; goal >= 0;)
+            {
+                first[goal] = first[goal] == 0 ? scan + 1 : first[goal];
+                int further = reached[(goal + 1)..].IndexOf(1L);
+                goal = further < 0 ? -1 : goal + 1 + further;
+            }
+
+            return kept;
         });
-        return reached ? way.First(played) : null;
+        for (int goal = 0; goal < _goals; goal++)
+        {
+            if (first[goal] > 0 && (judged[goal] is null || judged[goal]!.Scans > first[goal]))
+            {
+                judged[goal] = way.First(first[goal]);
+            }
+        }
+    }
+
+    private Trace? InStrides(int goal, Trace way)
+    {
+        Expression[] assumed = [.. _system.Assumptions.Select(assumption => assumption.Holds)];
+        ExpressionBuilder build = new();
+        IReadOnlyList<Expression> own = build.Substitute([_system.Goals[goal].Reached, .. assumed], new Dictionary<Variable, Expression>());
+        return new SearchRun(_system, build.And(own.Skip(1)), build.Not(own[0]), []).UpToFailure(way.Segments);
     }
 }

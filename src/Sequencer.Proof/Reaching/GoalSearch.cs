@@ -8,196 +8,205 @@ using Sequencer.Proof.Satisfiability;
 namespace Sequencer.Proof.Reaching;
 
 /// <summary>
-/// Real runs that look for goals, each from where a goal before it was reached. From a state the solver is asked for inputs that
-/// reach the goal in one scan. Where there are none, its refusal names the states that stand in the way, and only those are
-/// changed: in one scan to a value not had before in this search, or by letting their clocks run. It proves nothing.
+/// Real runs that look for goals, each from where a goal before it was reached. Where one is not found so, from places that other
+/// goals have shown: what it waits for is brought about, or it is climbed to from where that is so already. It proves nothing.
 /// </summary>
 internal sealed class GoalSearch
 {
-    private const int MostPlaces = 1_000;
-    private const int MostPlacesInAll = 3_000;
-    private const int MostIdlePlaces = 60;
     private const int MostStarts = 6;
-    private const int MostCauses = 5;
+    private const int MostOthers = 12;
+    private const int MostMisses = 2;
     private const int ScansUntilShown = 2;
 
-    private readonly FactTable _facts;
-    private readonly StepQueries _queries;
-    private readonly PlaceMoves _moves;
-    private readonly ImmutableArray<long> _start;
     private readonly ImmutableArray<Goal> _goals;
+    private readonly ExpressionBuilder _builder;
+    private readonly FactTable _facts;
+    private readonly PlaceMoves _moves;
+    private readonly Pursuit _pursuit;
+    private readonly GoalChains _chains;
+    private readonly Place _start;
+    private readonly int _firstMemory;
+    private readonly ImmutableArray<Expression> _memory;
     private readonly Literal[] _reached;
-    private readonly ImmutableArray<Expression>[] _stretches;
-    private readonly ImmutableArray<int>[] _before;
+    private readonly ImmutableArray<Expression> _meanwhile;
     private readonly List<Place>[] _ways;
     private readonly List<Place> _arrivals = [];
-    private readonly (HashSet<int> Matter, Place? At)[] _inTheWay;
-    private int _looked;
+    private readonly List<Change> _changes = [];
+    private readonly HashSet<(int Goal, Place From)> _tried = [];
+    private readonly int[] _othersTried;
 
     public GoalSearch(GoalSystem goals, Budget budget)
     {
         TransitionSystem system = goals.Slice.System;
-        ExpressionBuilder builder = goals.Slice.Builder;
-        _facts = FactHarvest.Collect(system, builder);
-        _queries = new StepQueries(system, _facts, budget);
-        _moves = new PlaceMoves(system, builder, _facts, _queries);
-        _start = SearchRun.InitialStates(system);
         _goals = goals.Goals;
-        _reached = [.. Enumerable.Range(0, _goals.Length).Select(goal => _facts.LiteralOf(builder.Variable(system.States[goals.FirstMemory + goal].Variable)))];
-        Dictionary<string, int> numbers = Enumerable.Range(0, _goals.Length).ToDictionary(goal => _goals[goal].Name, goal => goal, StringComparer.Ordinal);
-        _before = [.. _goals.Select(goal => goal.After.Where(numbers.ContainsKey).Select(name => numbers[name]).ToImmutableArray())];
-        _stretches = [.. Enumerable.Range(0, _goals.Length).Select(goal => _before[goal].Prepend(goal).Select(one => goals.Meanwhile[one]).Where(stretch => !stretch.IsTrue).ToImmutableArray())];
+        _builder = goals.Slice.Builder;
+        _facts = FactHarvest.Collect(system, _builder);
+        StepQueries queries = new(system, _facts, budget);
+        _moves = new PlaceMoves(system, _builder, _facts, queries);
+        _start = new Place([.. SearchRun.InitialStates(system)], null, new TraceSegment([], 0), 0);
+        _firstMemory = goals.FirstMemory;
+        _memory = [.. _goals.Select((_, goal) => _builder.Variable(system.States[_firstMemory + goal].Variable))];
+        _reached = [.. _memory.Select(_facts.LiteralOf)];
+        _meanwhile = goals.Meanwhile;
         _ways = [.. _goals.Select(_ => new List<Place>())];
-        _inTheWay = [.. _goals.Select(_ => (new HashSet<int>(), (Place?)null))];
+        _chains = new GoalChains(_goals, _meanwhile, _ways);
+        _pursuit = new Pursuit(_facts, queries, _moves, _reached, [.. _goals.Select((_, goal) => Stretches(goal))]);
+        _othersTried = new int[_goals.Length];
+
+        // A goal that may come at any time, as the first step after a stop, keeps nothing.
+        ImmutableArray<Expression> Stretches(int goal) =>
+            _meanwhile[goal].IsTrue ? [] : [.. _chains.Before(goal).Prepend(goal).Select(one => _meanwhile[one]).Where(stretch => !stretch.IsTrue)];
     }
 
     /// <summary>Goes on until no goal is left whose way there is known so far.</summary>
     public void Run(Action<int> report)
     {
-        Place start = new([.. _start], null, new TraceSegment([], 0), 0);
-        HashSet<(int Goal, Place From)> tried = [];
-        for (bool found = true; found;)
+        while (AnyGoal(PursueFromWays) || AnyGoal(BringAbout) || AnyGoal(ClimbFromFurtherBack) || AnyGoal(ClimbFromPromising))
         {
-            found = false;
+            // The cheapest that still finds something.
+        }
+
+        bool AnyGoal(Func<int, bool> find)
+        {
+            bool found = false;
             for (int goal = 0; goal < _goals.Length; goal++)
             {
-                if (_ways[goal].Count > 0)
-                {
-                    continue;
-                }
-
-                IEnumerable<int> further = _before[goal].SelectMany(earlier => _before[earlier]).Except(_before[goal]);
-                IEnumerable<Place> known = _before[goal].IsEmpty ? [start] : _before[goal].Concat(further).SelectMany(earlier => _ways[earlier]);
-                Place[] from = [.. known.OrderBy(place => place.Scans).Where(place => tried.Add((goal, place))).Take(MostStarts)];
-                found |= from.Length > 0 && Arrive(Pursue(goal, from));
-                Place[] promising =
-                [
-                    .. Promising(goal).OrderBy(place => _stretches[goal].Any(stretch => PlaceMoves.IsSo(place, stretch)) ? 0 : 1).ThenBy(place => place.Scans)
-                        .Where(place => _ways[goal].Count == 0 && tried.Add((goal, place))).Take(MostStarts),
-                ];
-                foreach (Place place in promising.TakeWhile(_ => _ways[goal].Count == 0))
-                {
-                    found |= Arrive(Climb(place, goal));
-                }
-
+                found |= _ways[goal].Count == 0 && find(goal);
                 report(_ways.Count(ways => ways.Count > 0));
             }
+
+            return found;
         }
     }
+
+    /// <summary>From where a goal before it was reached.</summary>
+    private bool PursueFromWays(int goal)
+    {
+        IEnumerable<int> further = _chains.Before(goal).SelectMany(earlier => _chains.Before(earlier)).Except(_chains.Before(goal));
+        IEnumerable<Place> known = _chains.Before(goal).IsEmpty ? [_start] : _chains.Before(goal).Concat(further).SelectMany(earlier => _ways[earlier]);
+        Place[] from = Untried(goal, known.OrderBy(place => place.Scans));
+        return from.Length > 0 && Arrive(_pursuit.Of(goal, from));
+    }
+
+    /// <summary>Where a goal waits in its place for something that a way to another goal has brought about before: with that.</summary>
+    private bool BringAbout(int goal)
+    {
+        bool found = false;
+        for (bool further = _chains.IsNext(goal); further && _ways[goal].Count == 0;)
+        {
+            (HashSet<int> matter, Place? at) = _pursuit.InTheWay(goal);
+            Change[] awaited = at is null ? [] : [.. _changes.Where(change => change.Brings(matter, at)).OrderBy(change => change.After.Scans)];
+            further = false;
+            if (at is not null && _pursuit.Stretch(goal, at) is { } kept && !(found |= GoOnWhereItIsSo(goal, awaited)))
+            {
+                further = BringAbout(goal, awaited, at, kept, ref found);
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>From where it was brought about: if the goal's own unit stands ready there at once, else once it has come so far, with the other waiting.</summary>
+    private bool GoOnWhereItIsSo(int goal, Change[] awaited)
+    {
+        Place[] ready = Untried(goal, awaited.Select(change => change.After).Where(place => _pursuit.Stretch(goal, place) is not null));
+        return (ready.Length > 0 && Arrive(_pursuit.Of(goal, ready)))
+            || awaited.Where(change => PlaceMoves.IsSo(change.After, _meanwhile[change.Goal])).Where(change => _tried.Add((goal, change.After))).Take(MostStarts)
+                .Any(change => Arrive(Climb(change.After, goal, _builder.Or(_meanwhile[change.Goal], _memory[goal]))));
+    }
+
+    /// <summary>The other's way once more from where the goal waits, and without leaving that place. True if something else stands in the way now.</summary>
+    private bool BringAbout(int goal, Change[] awaited, Place at, Expression kept, ref bool found)
+    {
+        foreach (int other in awaited.Select(change => change.Goal).Distinct().TakeWhile(_ => _othersTried[goal] < MostOthers))
+        {
+            _othersTried[goal]++;
+            if (Climb(at, other, _builder.Or(kept, _memory[goal])) is { } with)
+            {
+                found |= Arrive(with);
+                found |= Arrive(_pursuit.Of(goal, [with.At, Later(with.At)]));
+                if (!ReferenceEquals(_pursuit.InTheWay(goal).At, at))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>What has come to a goal some way back by another way may go on from there.</summary>
+    private bool ClimbFromFurtherBack(int goal) =>
+        Untried(goal, _chains.FurtherBack(goal).SelectMany(before => _ways[before].OrderBy(place => place.Scans))).Any(place => Arrive(Climb(place, goal)));
+
+    /// <summary>From any place in which something is otherwise that stood in the way.</summary>
+    private bool ClimbFromPromising(int goal)
+    {
+        (HashSet<int> matter, Place? at) = _pursuit.InTheWay(goal);
+        IEnumerable<Place> promising = at is null ? [] : _arrivals.Where(place => matter.Any(state => place.States[state] != at.States[state]));
+        return Untried(goal, promising.OrderBy(place => _pursuit.Stretch(goal, place) is null ? 1 : 0).ThenBy(place => place.Scans))
+            .Any(place => Arrive(Climb(place, goal)) && _ways[goal].Count > 0);
+    }
+
+    private Place[] Untried(int goal, IEnumerable<Place> places) => [.. places.Where(place => _tried.Add((goal, place))).Take(MostStarts)];
+
+    /// <summary>The same place, as if no goal had been reached on the way to it: what has been is to be again.</summary>
+    private Place Forget(Place place)
+    {
+        long[] states = [.. place.States];
+        Array.Clear(states, _firstMemory, _goals.Length);
+        return new Place(states, place, new TraceSegment(place.By.Inputs, 0), place.Scans);
+    }
+
+    /// <summary>What units show each other comes a scan late.</summary>
+    private Place Later(Place place) => _moves.Go(place, place.By.Inputs, ScansUntilShown);
 
     /// <summary>From a place that is on no way to the goal yet: one after the other the goals on a way to it, then the goal.</summary>
-    private Place? Climb(Place from, int goal)
+    private Arrival? Climb(Place from, int goal, Expression? kept = null)
     {
-        Stack<int> chain = new([goal]);
-        for (int at = goal; Earlier(at) is { } before && !chain.Contains(before); at = before)
-        {
-            chain.Push(before);
-        }
-
-        bool[] values = _facts.Values(from.States);
-        Place place = from;
-        foreach (int next in chain.Where(one => one != goal && !FactTable.Satisfies(values, _reached[one])))
+        int[] goals = _chains.To(goal, from);
+        Place start = Forget(from);
+        Place place = start;
+        int misses = 0;
+        foreach (int next in goals[..^1].TakeWhile(_ => misses < MostMisses))
         {
             // A step that is passed over this time is left out.
-            place = Pursue(next, [place]) ?? place;
+            Arrival? arrival = _pursuit.Of(next, [place], kept);
+            place = arrival?.At ?? place;
+            misses = arrival is null ? misses + 1 : 0;
         }
 
-        return Pursue(goal, [place]);
+        return misses < MostMisses && _pursuit.Of(goal, [place], kept) is { } there ? new Arrival(start, there.At) : null;
     }
 
-    /// <summary>Of the goals before it the one reached soonest.</summary>
-    private int? Earlier(int goal) =>
-        _before[goal].Where(before => _ways[before].Count > 0).OrderBy(before => _ways[before][0].Scans).Select(before => (int?)before).FirstOrDefault();
+    /// <summary>Whether the goal comes first of all, or after one that is reached.</summary>
+    public bool IsNext(int goal) => _chains.IsNext(goal);
 
-    /// <summary>Places reached on the way to other goals, in which something is otherwise that stood in the way of this one.</summary>
-    private IEnumerable<Place> Promising(int goal)
-    {
-        (HashSet<int> matter, Place? at) = _inTheWay[goal];
-        return at is null ? [] : _arrivals.Where(place => matter.Any(state => place.States[state] != at.States[state]));
-    }
+    /// <summary>Takes in a run found by others, from the initial state to a goal.</summary>
+    public void Take(Trace run) => Arrive(new Arrival(_start, run.Segments.Aggregate(_start, (place, segment) => _moves.Go(place, segment.Inputs, segment.Scans))));
 
     /// <summary>The run found that reaches the goal in its last scan; null without one.</summary>
-    public IReadOnlyList<TraceSegment>? WayTo(int goal) => _ways[goal].Count == 0 ? null : _ways[goal][0].Way();
-
-    /// <summary>The last place looked at goes first; what no place so far has shown keeps it from going in circles.</summary>
-    private Place? Pursue(int goal, Place[] from)
-    {
-        Stack<Place> open = new();
-        HashSet<Literal> seen = [];
-        Dictionary<int, long> furthest = [];
-        foreach (Place place in from.Reverse())
-        {
-            Look(place);
-        }
-
-        int idle = 0;
-        for (int count = 0; count < MostPlaces && _looked < MostPlacesInAll && idle < MostIdlePlaces && open.TryPop(out Place? place); count++)
-        {
-            _looked++;
-            ImmutableArray<long> states = [.. place.States];
-            if (_queries.CanStepToAny(states, [_queries.FactAfterScan(_reached[goal])], [], _moves.Kept(place, [])))
-            {
-                return _moves.Go(place, _queries.ModelInputs(), 1);
-            }
-
-            HashSet<int> matter = _queries.StatesThatMatter(states);
-            if (count == 0)
-            {
-                _inTheWay[goal] = ([.. matter], place);
-            }
-
-            idle = IsFurther(place, matter, furthest) ? 0 : idle + 1;
-            Expression? meanwhile = _stretches[goal].FirstOrDefault(stretch => PlaceMoves.IsSo(place, stretch));
-            for (int causes = 0; causes < MostCauses && _moves.Next(place, matter, meanwhile, seen, causes == MostCauses - 1, Look) is { } why; causes++)
-            {
-                // What stands in the way cannot be changed at once either: what stands in the way of that?
-                matter = why;
-            }
-        }
-
-        return null;
-
-        void Look(Place place)
-        {
-            bool[] values = _facts.Values(place.States);
-            seen.UnionWith(values.Select((value, fact) => Literal.Of(fact, !value)));
-            open.Push(place);
-        }
-    }
-
-    /// <summary>Some clock in the way has come further than in any place before: a level that may rise only so fast takes many.</summary>
-    private bool IsFurther(Place place, HashSet<int> matter, Dictionary<int, long> furthest)
-    {
-        bool further = false;
-        foreach (int clock in matter.Where(_moves.IsClock))
-        {
-            if (!furthest.TryGetValue(clock, out long known) || place.States[clock] > known)
-            {
-                furthest[clock] = place.States[clock];
-                further = true;
-            }
-        }
-
-        return further;
-    }
+    public IReadOnlyList<TraceSegment>? WayTo(int goal) => _ways[goal].MinBy(place => place.Scans)?.Way();
 
     /// <summary>A place is kept for every goal that it is the first to reach, and for others as one more start.</summary>
-    private bool Arrive(Place? place)
+    private bool Arrive(Arrival? arrival)
     {
-        if (place is null)
+        if (arrival is null)
         {
             return false;
         }
 
-        // What units show each other comes a scan late: a little later is one more place to start from.
-        _arrivals.AddRange([place, _moves.Go(place, place.By.Inputs, ScansUntilShown)]);
+        Place place = arrival.At;
+        Place later = Later(place);
+        _arrivals.AddRange([place, later]);
         bool[] values = _facts.Values(place.States);
-        bool[] before = _facts.Values(place.From!.States);
+        bool[] before = _facts.Values(arrival.From.States);
         for (int goal = 0; goal < _goals.Length; goal++)
         {
             if (FactTable.Satisfies(values, _reached[goal]) && !FactTable.Satisfies(before, _reached[goal]))
             {
                 _ways[goal].Add(place);
+                _changes.Add(new Change(goal, arrival.From, later));
             }
         }
 

@@ -36,10 +36,10 @@ internal sealed class PlaceMoves
     /// Looks at places in which something that matters is otherwise: one scan away with a fact that is new, or a clock's run away.
     /// Where there is none, the states that stand in the way of that. A clock runs back only where <paramref name="backToo"/>.
     /// </summary>
-    public HashSet<int>? Next(Place place, HashSet<int> matter, Expression? meanwhile, HashSet<Literal> seen, bool backToo, Action<Place> look)
+    public HashSet<int>? Next(Place place, HashSet<int> matter, Expression[] meanwhile, HashSet<Literal> seen, bool backToo, Action<Place> look)
     {
         ImmutableArray<long> states = [.. place.States];
-        Literal[] required = meanwhile is null ? [] : [_queries.AfterScan(meanwhile)];
+        Literal[] required = [.. meanwhile.Select(_queries.AfterScan)];
         bool moved = false;
         HashSet<int> why = [];
         for (int changes = 0; changes < MostChanges; changes++)
@@ -79,6 +79,10 @@ internal sealed class PlaceMoves
                 if (GoOn(next, inputs, clock, meanwhile) is { } later)
                 {
                     look(later);
+                    foreach (Place further in Again(place, later, clock, meanwhile))
+                    {
+                        look(further);
+                    }
                 }
 
                 moved = true;
@@ -89,17 +93,17 @@ internal sealed class PlaceMoves
     }
 
     /// <summary>Holds the same inputs for as long as the clock runs, and as what is to be kept is.</summary>
-    private Place? GoOn(Place place, ImmutableArray<long> inputs, int clock, Expression? meanwhile)
+    private Place? GoOn(Place place, ImmutableArray<long> inputs, int clock, Expression[] meanwhile)
     {
-        AffineScan? kept = meanwhile is null ? null : new AffineScan([meanwhile]);
+        AffineScan kept = new(meanwhile);
         long[] states = [.. place.States];
         long[] last = [.. states];
         long scans = 0;
         for (int strides = 0; strides < MostStrides; strides++)
         {
             int some = _run.Stride(inputs.AsSpan(), states, int.MaxValue / 2);
-            kept?.Evaluate([], states);
-            bool goesOn = states[clock] > last[clock] && _run.KeptAssumptions && (kept is null || kept.Value(kept.PlaceOf(meanwhile!)) != 0);
+            kept.Evaluate([], states);
+            bool goesOn = states[clock] > last[clock] && _run.KeptAssumptions && meanwhile.All(one => kept.Value(kept.PlaceOf(one)) != 0);
             if (!goesOn || scans + some > int.MaxValue / 2)
             {
                 break;
@@ -110,6 +114,51 @@ internal sealed class PlaceMoves
         }
 
         return scans == 0 ? null : new Place(last, place, new TraceSegment(inputs, (int)scans), place.Scans + scans);
+    }
+
+    /// <summary>
+    /// A level that may rise only so fast takes many moves that are alike: the move once more and again, each time with the readings
+    /// changed by as much as the last time, until something other than a clock is otherwise. Twice as many from one place told to the next.
+    /// </summary>
+    private IEnumerable<Place> Again(Place before, Place after, int clock, Expression[] meanwhile)
+    {
+        if (before.By.Inputs.IsEmpty)
+        {
+            yield break;
+        }
+
+        long[] readings = [.. _system.Inputs.Select((input, index) => input.Sort == Sort.Integer ? after.By.Inputs[index] - before.By.Inputs[index] : 0)];
+        long gain = after.States[clock] - before.States[clock];
+        if (gain <= 0 || readings.All(change => change == 0))
+        {
+            yield break;
+        }
+
+        Place last = after;
+        for (int moves = 1; moves < MostStrides; moves++)
+        {
+            ImmutableArray<long> inputs = [.. last.By.Inputs.Select((value, index) => value + readings[index])];
+            bool possible = _system.Inputs.Zip(inputs, (input, value) => input.Range.Contains(value)).All(inside => inside);
+            Place? next = possible ? GoOn(Go(last, inputs, 1), inputs, clock, meanwhile) : null;
+            if (next is null || next.States[clock] < last.States[clock] + gain)
+            {
+                break;
+            }
+
+            bool alike = !_system.States.Where((_, state) => !IsClock(state) && next.States[state] != last.States[state]).Any();
+            last = next;
+            if (!alike || (moves & (moves - 1)) == 0)
+            {
+                yield return last;
+            }
+
+            if (!alike)
+            {
+                yield break;
+            }
+        }
+
+        yield return last;
     }
 
     /// <summary>An integer that is no small enumeration.</summary>
