@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Numerics;
 using Sequencer.Control.Execution;
 using Sequencer.Control.TransitionSystems;
 
@@ -17,7 +16,10 @@ internal sealed class CertificateLockstep
 
     private readonly SmtEvaluator _text;
     private readonly Interpreter _system;
-    private readonly ImmutableArray<string> _observedNames;
+    private readonly ImmutableArray<(int Observed, string Name, int Place)> _observed;
+    private readonly ImmutableArray<(int State, string Name, int Place)> _next;
+    private readonly ImmutableArray<(int State, int Place)> _states;
+    private readonly ImmutableArray<(int Input, int Place)> _inputs;
     private readonly ImmutableArray<SmtTerm> _initial;
     private readonly ImmutableHashSet<string> _defined;
     private readonly ImmutableArray<long> _landmarks;
@@ -34,13 +36,18 @@ internal sealed class CertificateLockstep
         _defined = [.. commands.Where(static command => command.Items is [{ Atom: "define-fun" }, ..]).Select(static command => command.Items[1].Atom ?? string.Empty)];
         _system = new Interpreter(Stepped(system), [requirement.Holds, invariant, .. leanedOn.Select(assumption => assumption.Holds)]);
         _landmarks = Landmarks([.. _system.ObservedExpressions, .. _system.System.States.Select(state => state.Next)]);
-        _observedNames =
+        string[] observed =
         [
             CertificateNames.Required,
             CertificateNames.Found,
             .. leanedOn.Select((_, index) => FormattableString.Invariant($"{CertificateNames.Assumption}{index + 1}")),
         ];
+        _observed = [.. observed.Select((name, index) => (index, name, _text.PlaceOf(name) ?? throw new InvalidOperationException($"the text does not define {name}")))];
         _initial = FirstObligation(commands);
+        _states = Places(system.States.Select(state => state.Variable.Name), _text);
+        _inputs = Places(system.Inputs.Select(input => input.Name), _text);
+        string[] names = [.. system.States.Select(state => $"{state.Variable.Name}'")];
+        _next = [.. Places(names, _text).Where(state => _defined.Contains($"|{names[state.Index]}|")).Select(state => (state.Index, names[state.Index], state.Place))];
     }
 
     /// <summary>The system with those of its next values that the text defines; the other states stay as they are, unseen.</summary>
@@ -111,44 +118,46 @@ internal sealed class CertificateLockstep
     private string InitialDifference()
     {
         SetStates();
-        SmtTerm? wrong = _initial.FirstOrDefault(term => !_text.Evaluate(term).IsOne);
+        SmtTerm? wrong = _initial.FirstOrDefault(term => _text.Evaluate(term) != 1);
         return wrong is null ? string.Empty : $"the text says of the initial state {SmtText.Term(wrong)}, which is not so";
     }
 
     private string ScanDifference()
     {
         SetStates();
-        for (int index = 0; index < _system.Inputs.Length; index++)
+        foreach ((int input, int place) in _inputs)
         {
-            _text.Set(_system.System.Inputs[index].Name, _system.Inputs[index]);
+            _text[place] = _system.Inputs[input];
         }
 
         _text.Run();
         _system.Step();
-        IEnumerable<(string Name, long Value)> expected =
-        [
-            .. _observedNames.Zip(_system.Observed),
-            .. _system.System.States.Zip(_system.States, static (state, value) => ($"{state.Variable.Name}'", value)).Where(pair => _defined.Contains($"|{pair.Item1}|")),
-        ];
-        foreach ((string name, long value) in expected)
+        return FirstDifference(_observed, _system.Observed) ?? FirstDifference(_next, _system.States) ?? string.Empty;
+    }
+
+    private string? FirstDifference(ImmutableArray<(int Index, string Name, int Place)> expected, long[] values)
+    {
+        foreach ((int index, string name, int place) in expected)
         {
-            BigInteger found = _text[name];
-            if (found != value)
+            if (_text[place] != values[index])
             {
-                return FormattableString.Invariant($"the text gives |{name}| the value {found} in a scan in which the system gives it {value}");
+                return FormattableString.Invariant($"the text gives |{name}| the value {_text[place]} in a scan in which the system gives it {values[index]}");
             }
         }
 
-        return string.Empty;
+        return null;
     }
 
     private void SetStates()
     {
-        for (int index = 0; index < _system.States.Length; index++)
+        foreach ((int state, int place) in _states)
         {
-            _text.Set(_system.System.States[index].Variable.Name, _system.States[index]);
+            _text[place] = _system.States[state];
         }
     }
+
+    private static ImmutableArray<(int Index, int Place)> Places(IEnumerable<string> names, SmtEvaluator text) =>
+        [.. names.Select((name, index) => (Index: index, Place: text.PlaceOf(name))).Where(pair => pair.Place is not null).Select(pair => (pair.Index, pair.Place!.Value))];
 
     private void Fill(long[] values, Func<int, IntegerRange> rangeOf)
     {

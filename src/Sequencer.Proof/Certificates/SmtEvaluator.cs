@@ -1,80 +1,104 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Numerics;
 
 namespace Sequencer.Proof.Certificates;
 
 /// <summary>
 /// Gives every defined name of a certificate its value for one scan, from the text alone and by the
-/// meaning that SMT-LIB gives the operators; true is 1. Integers are unbounded, as in SMT-LIB.
+/// meaning that SMT-LIB gives the operators; true is 1. Names become places and terms instructions
+/// once, since a certificate is run for hundreds of scans. Integers have 128 bits and overflow is an error:
+/// no term of a certificate, made of 64-bit values, comes near.
 /// </summary>
 internal sealed class SmtEvaluator
 {
-    private readonly ImmutableArray<(string Name, SmtTerm Body)> _definitions;
-    private readonly Dictionary<string, BigInteger> _values = new(StringComparer.Ordinal) { ["true"] = 1, ["false"] = 0 };
+    private readonly Dictionary<string, int> _places = new(StringComparer.Ordinal);
+    private readonly List<Int128> _values = [];
+    private readonly List<Instruction> _scan = [];
 
     public SmtEvaluator(ImmutableArray<SmtTerm> commands)
     {
-        _definitions =
-        [
-            .. commands.Where(static command => command.Items is [{ Atom: "define-fun" }, { Atom: not null }, _, _, _])
-                .Select(static command => (command.Items[1].Atom ?? string.Empty, command.Items[4])),
-        ];
+        foreach (SmtTerm command in commands.Where(static command => command.Items is [{ Atom: "define-fun" }, { Atom: not null }, _, _, _]))
+        {
+            int value = Translate(command.Items[4], _scan);
+            _places[command.Items[1].Atom!] = value;
+        }
     }
 
-    /// <summary>Sets a declared name, without its bars.</summary>
-    public void Set(string name, long value) => _values[$"|{name}|"] = value;
+    /// <summary>Where the value of a declared or defined name is, without its bars; null if the text does not have it.</summary>
+    public int? PlaceOf(string name) => _places.TryGetValue($"|{name}|", out int place) ? place : null;
 
-    /// <summary>The value of a declared or defined name, without its bars.</summary>
-    public BigInteger this[string name] => _values[$"|{name}|"];
+    /// <summary>The value at a place, as the last scan computed it or as it was set.</summary>
+    public Int128 this[int place]
+    {
+        get => _values[place];
+        set => _values[place] = value;
+    }
 
     /// <summary>Computes all definitions in the order of the text, from what was set.</summary>
-    public void Run()
+    public void Run() => Run(_scan);
+
+    /// <summary>The value of a term that is no definition, from what was set.</summary>
+    public Int128 Evaluate(SmtTerm term)
     {
-        foreach ((string name, SmtTerm body) in _definitions)
-        {
-            _values[name] = Evaluate(body);
-        }
+        List<Instruction> code = [];
+        int place = Translate(term, code);
+        Run(code);
+        return _values[place];
     }
 
     /// <summary>Recursion is safe: the reader of the text has limited the depth.</summary>
-    public BigInteger Evaluate(SmtTerm term)
+    private int Translate(SmtTerm term, List<Instruction> code)
     {
         if (term.Atom is { } atom)
         {
-            return Look(atom);
+            return PlaceOfAtom(atom);
         }
 
-        BigInteger[] operands = new BigInteger[term.Items.Length - 1];
-        for (int index = 0; index < operands.Length; index++)
-        {
-            operands[index] = Evaluate(term.Items[index + 1]);
-        }
-
-        return term.Items[0].Atom switch
-        {
-            "not" => 1 - operands[0],
-            "and" => operands.Min(),
-            "or" => operands.Max(),
-            "=" => operands[0] == operands[1] ? 1 : 0,
-            "<" => operands[0] < operands[1] ? 1 : 0,
-            "<=" => operands.Zip(operands.Skip(1)).All(static pair => pair.First <= pair.Second) ? 1 : 0,
-            "+" => operands.Aggregate(BigInteger.Add),
-            "-" => -operands[0],
-            "*" => operands[0] * operands[1],
-            "ite" => operands[0].IsOne ? operands[1] : operands[2],
-            _ => throw new InvalidOperationException($"no evaluation of {SmtText.Term(term.Items[0])}"),
-        };
+        int[] operands = [.. term.Items.Skip(1).Select(operand => Translate(operand, code))];
+        int target = NewPlace(0);
+        code.Add(new Instruction(term.Items[0].Atom ?? string.Empty, target, operands));
+        return target;
     }
 
-    private BigInteger Look(string atom)
+    private int PlaceOfAtom(string atom)
     {
-        if (!_values.TryGetValue(atom, out BigInteger value))
+        if (!_places.TryGetValue(atom, out int place))
         {
-            value = BigInteger.Parse(atom, NumberStyles.None, CultureInfo.InvariantCulture);
-            _values[atom] = value;
+            place = NewPlace(atom[0] == '|' || atom == "false" ? 0 : atom == "true" ? 1 : Int128.Parse(atom, NumberStyles.None, CultureInfo.InvariantCulture));
+            _places.Add(atom, place);
         }
 
-        return value;
+        return place;
     }
+
+    private int NewPlace(Int128 value)
+    {
+        _values.Add(value);
+        return _values.Count - 1;
+    }
+
+    private void Run(List<Instruction> code)
+    {
+        foreach (Instruction instruction in code)
+        {
+            _values[instruction.Target] = Apply(instruction.Operator, instruction.Operands);
+        }
+    }
+
+    private Int128 Apply(string symbol, int[] operands) => symbol switch
+    {
+        "not" => 1 - _values[operands[0]],
+        "and" => operands.All(operand => _values[operand] == 1) ? 1 : 0,
+        "or" => operands.Any(operand => _values[operand] == 1) ? 1 : 0,
+        "=" => _values[operands[0]] == _values[operands[1]] ? 1 : 0,
+        "<" => _values[operands[0]] < _values[operands[1]] ? 1 : 0,
+        "<=" => operands.Zip(operands.Skip(1)).All(pair => _values[pair.First] <= _values[pair.Second]) ? 1 : 0,
+        "+" => operands.Aggregate((Int128)0, (sum, operand) => checked(sum + _values[operand])),
+        "-" => checked(-_values[operands[0]]),
+        "*" => checked(_values[operands[0]] * _values[operands[1]]),
+        "ite" => _values[operands[_values[operands[0]] == 1 ? 1 : 2]],
+        _ => throw new InvalidOperationException($"no evaluation of {symbol}"),
+    };
+
+    private readonly record struct Instruction(string Operator, int Target, int[] Operands);
 }

@@ -19,21 +19,23 @@ internal static class ObligationStage
         TransitionSystem system = site.ProofSystem;
         ImmutableArray<Requirement> owed = ProofStage.Chosen([.. system.Requirements.Where(requirement => requirement.Obligation is not null)], settings);
         ProofWords words = new(Stage, progress);
-        ImmutableArray<Verdict> verdicts = Prover.DecideAll(system, owed, ProofOptions.Default, settings.Degree, settings.Memory, words, cancellation);
         ImmutableArray<Goal> goals = [.. system.Goals.Where(goal => settings.Only.Count == 0 || settings.Only.Any(name => ProofStage.IsMeant(goal.Name, name)))];
-        ways = GoalProver.DecideAll(system, goals, ProofOptions.Default, words, cancellation);
+        // The search for ways is one thread's work: beside it the proofs get on.
+        Task<ImmutableArray<GoalVerdict>> searched = Task.Run(() => GoalProver.DecideAll(system, goals, ProofOptions.Default, words, cancellation), CancellationToken.None);
+        ImmutableArray<Verdict> verdicts = Prover.DecideAll(system, owed, ProofOptions.Default, settings.Degree, settings.Memory, words, cancellation);
+        ImmutableArray<RequirementEvidence> shown = RequirementEvidence.OfAll(site, system, owed, verdicts, folder, settings.Degree, cancellation);
+        ways = searched.GetAwaiter().GetResult();
 
         List<string> lines = [];
         JsonArray requirements = [];
-        IEnumerable<(Requirement Requirement, Verdict Verdict)> all = owed.Zip(verdicts);
-        foreach (IGrouping<StandardObligation, (Requirement Requirement, Verdict Verdict)> group in all.GroupBy(one => one.Requirement.Obligation!))
+        IEnumerable<(Requirement Requirement, Verdict Verdict, RequirementEvidence Evidence)> all = owed.Zip(verdicts, shown);
+        foreach (IGrouping<StandardObligation, (Requirement Requirement, Verdict Verdict, RequirementEvidence Evidence)> group in all.GroupBy(one => one.Requirement.Obligation!))
         {
             Verdict[] cases = [.. group.Select(one => one.Verdict)];
             bool holds = cases.All(verdict => verdict is Holds);
             lines.Add($"{(holds ? "holds" : ""),-9} {group.Key.Unit}: {group.Key.Words}{(holds && cases.Length == 1 ? "" : $": {ProofStage.Count(cases)}{(holds ? "" : ProofStage.Rest(cases))}")}");
-            foreach ((Requirement requirement, Verdict verdict) in group)
+            foreach ((_, Verdict verdict, RequirementEvidence evidence) in group)
             {
-                RequirementEvidence evidence = RequirementEvidence.Of(site, system, requirement, verdict, folder, cancellation);
                 requirements.Add(evidence.Json());
                 lines.AddRange(verdict is Holds ? [] : evidence.Lines());
             }

@@ -17,9 +17,8 @@ internal static class ProofStage
         verdicts = Prover.DecideAll(site.System, asked, ProofOptions.Default, settings.Degree, settings.Memory, new ProofWords("prove", progress), cancellation);
         List<string> lines = [];
         JsonArray requirements = [];
-        foreach ((Requirement requirement, Verdict verdict) in asked.Zip(verdicts))
+        foreach (RequirementEvidence evidence in RequirementEvidence.OfAll(site, site.System, asked, verdicts, folder, settings.Degree, cancellation))
         {
-            RequirementEvidence evidence = RequirementEvidence.Of(site, site.System, requirement, verdict, folder, cancellation);
             lines.AddRange(evidence.Lines());
             requirements.Add(evidence.Json());
         }

@@ -15,59 +15,62 @@ internal sealed class RequirementEvidence
     private readonly Requirement _requirement;
     private readonly Verdict _verdict;
     private readonly FailingRun? _run;
-    private readonly string? _file;
+    private readonly string? _certificate;
+    private string? _file;
 
-    private RequirementEvidence(Requirement requirement, Verdict verdict, FailingRun? run, string? file)
+    private RequirementEvidence(Requirement requirement, Verdict verdict, FailingRun? run, string? certificate)
     {
         _requirement = requirement;
         _verdict = verdict;
         _run = run;
-        _file = file;
+        _certificate = certificate;
     }
 
+    /// <summary>The evidence of each requirement, in order, kept in the folder.</summary>
     /// <param name="site">The site, whose names are told.</param>
-    /// <param name="system">What the verdict is about.</param>
-    /// <param name="requirement">One of the system's requirements.</param>
-    /// <param name="verdict">Its verdict.</param>
+    /// <param name="system">What the verdicts are about.</param>
+    /// <param name="requirements">Requirements of the system.</param>
+    /// <param name="verdicts">Their verdicts.</param>
     /// <param name="folder">Where certificates and runs go; null is nowhere.</param>
+    /// <param name="degree">How many are made at once.</param>
     /// <param name="cancellation">Leaves a run as it was found.</param>
-    public static RequirementEvidence Of(
-        LoadedSite site, TransitionSystem system, Requirement requirement, Verdict verdict, OutputFolder? folder, CancellationToken cancellation)
+    public static ImmutableArray<RequirementEvidence> OfAll(
+        LoadedSite site, TransitionSystem system, ImmutableArray<Requirement> requirements, ImmutableArray<Verdict> verdicts, OutputFolder? folder, int degree, CancellationToken cancellation)
     {
-        FailingRun? run = verdict is Fails fails
-            ? FailingRun.Of(site, system, TraceEnd.Broken(requirement), requirement, fails.Trace, fails.IsShortest, cancellation)
-            : null;
-        return new RequirementEvidence(requirement, verdict, run, Keep(system, requirement, verdict, run, folder));
+        RequirementEvidence[] all = new RequirementEvidence[requirements.Length];
+        Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = degree }, index => all[index] = Of(site, system, requirements[index], verdicts[index], cancellation));
+        Array.ForEach(all, evidence => evidence.Keep(folder));
+        return [.. all];
     }
 
-    /// <summary>
-    /// Writes the certificate or the trace. The certificate is read back and compared with the system
-    /// before it counts: a defect of ours must not look like evidence.
-    /// </summary>
-    private static string? Keep(TransitionSystem system, Requirement requirement, Verdict verdict, FailingRun? run, OutputFolder? folder)
+    private static RequirementEvidence Of(LoadedSite site, TransitionSystem system, Requirement requirement, Verdict verdict, CancellationToken cancellation) => verdict switch
     {
-        switch (verdict)
+        Holds holds => new RequirementEvidence(requirement, verdict, null, Certificate(system, requirement, holds)),
+        Fails fails => new RequirementEvidence(
+            requirement, verdict, FailingRun.Of(site, system, TraceEnd.Broken(requirement), requirement, fails.Trace, fails.IsShortest, cancellation), null),
+        _ => new RequirementEvidence(requirement, verdict, null, null),
+    };
+
+    /// <summary>Read back and compared with the system before it counts: a defect of ours must not look like evidence.</summary>
+    private static string Certificate(TransitionSystem system, Requirement requirement, Holds holds)
+    {
+        ImmutableArray<Assumption> leanedOn = [.. system.Assumptions.Where(assumption => holds.Assumptions.Contains(assumption.Name))];
+        string certificate = CertificateWriter.Write(system, requirement, holds.Invariant, leanedOn);
+        CertificateFinding finding = CertificateChecker.Check(system, requirement, certificate);
+        return finding.IsAccepted ? certificate : throw new InvalidOperationException($"the certificate of {requirement.Name} is refused: {finding.Reason}");
+    }
+
+    private void Keep(OutputFolder? folder)
+    {
+        if (folder is not null && _certificate is not null)
         {
-            case Holds holds:
-                ImmutableArray<Assumption> leanedOn =
-                    [.. system.Assumptions.Where(assumption => holds.Assumptions.Contains(assumption.Name))];
-                string certificate = CertificateWriter.Write(system, requirement, holds.Invariant, leanedOn);
-                CertificateFinding finding = CertificateChecker.Check(system, requirement, certificate);
-                if (!finding.IsAccepted)
-                {
-                    throw new InvalidOperationException($"the certificate of {requirement.Name} is refused: {finding.Reason}");
-                }
-
-                return Save(folder, $"certificates/{requirement.Name}.smt2", certificate);
-            default:
-                return run is null || folder is null ? null : run.Keep(folder);
+            _file = $"certificates/{_requirement.Name}.smt2";
+            folder.Keep(_file, _certificate);
         }
-    }
-
-    private static string? Save(OutputFolder? folder, string name, string content)
-    {
-        folder?.Keep(name, content);
-        return folder is null ? null : name;
+        else if (folder is not null)
+        {
+            _file = _run?.Keep(folder);
+        }
     }
 
     public IEnumerable<string> Lines()
