@@ -47,17 +47,17 @@ public static class SiteCommands
             output,
             (loaded, run) =>
             {
+                Task<ImmutableArray<GoalVerdict>>? ways = settings.Obligations ? ObligationStage.SearchForWays(loaded, settings, progress, cancellation) : null;
                 StageReport proof = ProofStage.Run(loaded, settings, run.Folder, progress, cancellation, out ImmutableArray<Verdict> verdicts);
                 List<StageReport> reports = [proof];
-                ImmutableArray<GoalVerdict> ways = [];
-                if (settings.Obligations)
+                if (ways is not null)
                 {
-                    reports.Add(ObligationStage.Run(loaded, settings, run.Folder, progress, cancellation, out ways));
+                    reports.Add(ObligationStage.Run(loaded, settings, ways, run.Folder, progress, cancellation));
                 }
 
                 if (settings.Insight)
                 {
-                    reports.Add(InsightStage.Run(loaded, verdicts, ways, run.Folder, progress, cancellation));
+                    reports.Add(InsightStage.Run(loaded, verdicts, ways?.Result ?? [], run.Folder, progress, cancellation));
                 }
 
                 return reports;
@@ -78,8 +78,9 @@ public static class SiteCommands
     public static SiteResult Verify(string site, string output, ProofSettings settings, IProgress<StageProgress> progress, CancellationToken cancellation) =>
         OnLoaded(site, output, (loaded, run) =>
         {
+            Task<ImmutableArray<GoalVerdict>> ways = ObligationStage.SearchForWays(loaded, settings, progress, cancellation);
             StageReport proof = ProofStage.Run(loaded, settings, run.Folder, progress, cancellation, out _);
-            StageReport owed = ObligationStage.Run(loaded, settings, run.Folder, progress, cancellation, out _);
+            StageReport owed = ObligationStage.Run(loaded, settings, ways, run.Folder, progress, cancellation);
             StageReport simulation = SimulationStage.Run(loaded, InOrder(loaded), run.NeededFolder, run.Diagnostics, progress, cancellation);
             StageReport export = ExportStage.Run(loaded, run.NeededFolder, cancellation);
             return [proof, owed, simulation, export, HazardTable.Of(loaded, proof)];

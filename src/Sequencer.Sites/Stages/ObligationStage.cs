@@ -13,18 +13,32 @@ internal static class ObligationStage
 {
     private const string Stage = "obligations";
 
+    /// <summary>Looks for the ways in a thread of its own: it is one thread's work, and beside it the proofs get on.</summary>
+    public static Task<ImmutableArray<GoalVerdict>> SearchForWays(LoadedSite site, ProofSettings settings, IProgress<StageProgress> progress, CancellationToken cancellation)
+    {
+        TransitionSystem system = site.ProofSystem;
+        ImmutableArray<Goal> goals = [.. system.Goals.Where(goal => settings.Only.Count == 0 || settings.Only.Any(name => ProofStage.IsMeant(goal.Name, name)))];
+        return Task.Factory.StartNew(
+            () => GoalProver.DecideAll(system, goals, ProofOptions.Default, new ProofWords(Stage, progress), cancellation),
+            CancellationToken.None,
+            TaskCreationOptions.LongRunning,
+            TaskScheduler.Default);
+    }
+
+    /// <param name="site">The site.</param>
+    /// <param name="settings">Which obligations are asked for.</param>
+    /// <param name="searched">The ways, which are waited for.</param>
+    /// <param name="folder">Where certificates and pages go.</param>
+    /// <param name="progress">Told what is at work.</param>
+    /// <param name="cancellation">Leaves what is not finished undecided.</param>
     public static StageReport Run(
-        LoadedSite site, ProofSettings settings, OutputFolder? folder, IProgress<StageProgress> progress, CancellationToken cancellation, out ImmutableArray<GoalVerdict> ways)
+        LoadedSite site, ProofSettings settings, Task<ImmutableArray<GoalVerdict>> searched, OutputFolder? folder, IProgress<StageProgress> progress, CancellationToken cancellation)
     {
         TransitionSystem system = site.ProofSystem;
         ImmutableArray<Requirement> owed = ProofStage.Chosen([.. system.Requirements.Where(requirement => requirement.Obligation is not null)], settings);
-        ProofWords words = new(Stage, progress);
-        ImmutableArray<Goal> goals = [.. system.Goals.Where(goal => settings.Only.Count == 0 || settings.Only.Any(name => ProofStage.IsMeant(goal.Name, name)))];
-        // The search for ways is one thread's work: beside it the proofs get on.
-        Task<ImmutableArray<GoalVerdict>> searched = Task.Run(() => GoalProver.DecideAll(system, goals, ProofOptions.Default, words, cancellation), CancellationToken.None);
-        ImmutableArray<Verdict> verdicts = Prover.DecideAll(system, owed, ProofOptions.Default, settings.Degree, settings.Memory, words, cancellation);
+        ImmutableArray<Verdict> verdicts = Prover.DecideAll(system, owed, ProofOptions.Default, settings.Degree, settings.Memory, new ProofWords(Stage, progress), cancellation);
         ImmutableArray<RequirementEvidence> shown = RequirementEvidence.OfAll(site, system, owed, verdicts, folder, settings.Degree, cancellation);
-        ways = searched.GetAwaiter().GetResult();
+        ImmutableArray<GoalVerdict> ways = searched.GetAwaiter().GetResult();
 
         List<string> lines = [];
         JsonArray requirements = [];

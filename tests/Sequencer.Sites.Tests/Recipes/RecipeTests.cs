@@ -86,8 +86,8 @@ public sealed class RecipeTests
         string output = results.At("out");
         SiteResult result = SiteCommands.Simulate(site.Folder, output, null, new Progress<StageProgress>(), CancellationToken.None);
         Assert.True(result.Outcome == Outcome.Holds, result.Text);
-        Assert.Contains("as expected  narrow batch, recipe narrow window, 0.5 min", result.Text, StringComparison.Ordinal);
-        Assert.Contains("as expected  plain batch, 0.5 min", result.Text, StringComparison.Ordinal);
+        Assert.Contains("as expected  narrow batch, recipe narrow window, 30 s", result.Text, StringComparison.Ordinal);
+        Assert.Contains("as expected  plain batch, 30 s", result.Text, StringComparison.Ordinal);
         Assert.Contains("| recipe | narrow window |", File.ReadAllText(Path.Combine(output, "batch-report.md")), StringComparison.Ordinal);
     }
 
