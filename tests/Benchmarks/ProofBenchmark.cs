@@ -41,7 +41,7 @@ internal sealed class ProofBenchmark : Benchmark
             yield return new Figure($"{name}: {system.Requirements.Length} requirements", all, "s");
             Stopwatch search = Stopwatch.StartNew();
             using CancellationTokenSource enough = new(TimeSpan.FromSeconds(60));
-            foreach (GoalVerdict verdict in GoalProver.DecideAll(system, system.Goals, ProofOptions.Default, new Tell(search), enough.Token).Where(verdict => verdict is not Reached))
+            foreach (GoalVerdict verdict in GoalProver.DecideAll(system, system.Goals, ProofOptions.Default, null, new Tell(search), enough.Token).Where(verdict => verdict is not Reached))
             {
                 yield return new Figure($"{verdict.Goal.Name}: {verdict.GetType().Name}", 1, "");
             }

@@ -34,11 +34,10 @@ internal sealed class CertificateCone
         IReadOnlyList<Variable> inInvariant,
         IEnumerable<Expression> readDirectly)
     {
-        IEnumerable<Expression> nextOfInvariant = inInvariant.Select(variable => system.States[variable.Index].Next);
-        IReadOnlyList<Variable> read = ExpressionGraph.Variables([.. readDirectly, .. nextOfInvariant]);
+        IReadOnlyList<Variable> direct = ExpressionGraph.Variables(readDirectly);
+        IEnumerable<Variable> read = direct.Concat(inInvariant.SelectMany(variable => system.ReadByNext[variable.Index])).Distinct();
         HashSet<Variable> stepped = [.. inInvariant, .. RangeSupport(system, [.. inInvariant, .. read])];
-        IEnumerable<Expression> next = stepped.Select(variable => system.States[variable.Index].Next);
-        HashSet<Variable> all = [.. stepped, .. read, .. ExpressionGraph.Variables([.. readDirectly, .. next])];
+        HashSet<Variable> all = [.. stepped, .. direct, .. stepped.SelectMany(variable => system.ReadByNext[variable.Index])];
         return new CertificateCone(
             [.. system.Inputs.Where(all.Contains)],
             [.. system.States.Where(state => all.Contains(state.Variable))],

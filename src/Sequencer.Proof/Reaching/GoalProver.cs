@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Proof.Remembering;
 using Sequencer.Proof.Satisfiability;
 
 namespace Sequencer.Proof.Reaching;
@@ -13,42 +14,29 @@ public static class GoalProver
     private const long PropagationsAlone = 20_000_000;
     private const int RefinementsAlone = 40;
 
-    /// <summary>One verdict for each goal asked for, in the system's order. Cancelling leaves what is open <see cref="NotFound"/>; nothing is thrown for it.</summary>
+    /// <summary>
+    /// One verdict for each goal asked for, in the system's order. Ways found before are played first: only what they miss is looked for.
+    /// Cancelling leaves what is open <see cref="NotFound"/>; nothing is thrown for it.
+    /// </summary>
     public static ImmutableArray<GoalVerdict> DecideAll(
-        TransitionSystem system, ImmutableArray<Goal> asked, ProofOptions options, IProgress<ProofProgress>? progress, CancellationToken cancellation)
+        TransitionSystem system, ImmutableArray<Goal> asked, ProofOptions options, IProofMemory? memory, IProgress<ProofProgress>? progress, CancellationToken cancellation)
     {
         if (asked.IsEmpty)
         {
             return [];
         }
 
-        ProofOptions alone = options with { Conflicts = ConflictsAlone, Propagations = PropagationsAlone, Refinements = RefinementsAlone };
-        GoalSystem goals = GoalSystem.Of(system, system.Goals);
-        GoalSearch search = new(goals, new Budget(options.Conflicts, cancellation));
         GoalReplay replay = new(system);
         GoalVerdict?[] verdicts = new GoalVerdict?[system.Goals.Length];
-        while (true)
+        if (memory?.Find(WayText.Key(system)) is { } before)
         {
-            Run(search, progress);
-            int[] open = [.. Enumerable.Range(0, verdicts.Length).Where(goal => verdicts[goal] is null)];
-            Trace?[] found = new Trace?[verdicts.Length];
-            Array.ForEach(open, goal => found[goal] = search.WayTo(goal) is { } way ? goals.Slice.Widen(new Trace([.. way])) : null);
-            Trace?[] judged = replay.Judge(found);
-            Array.ForEach(open, goal => verdicts[goal] = judged[goal] is { } way ? new Reached(system.Goals[goal], way) : null);
-            int[] next = [.. open.Where(goal => verdicts[goal] is null && asked.Contains(system.Goals[goal]) && search.IsNext(goal))];
-            foreach (int goal in next)
-            {
-                verdicts[goal] = Alone(system, system.Goals[goal], alone, progress, cancellation);
-            }
+            Take(replay.Judge(WayText.Read(system, before)));
+        }
 
-            // A run of the prover's own may lead on to goals behind it.
-            Reached[] more = [.. next.Select(goal => verdicts[goal]).OfType<Reached>()];
-            if (more.Length == 0)
-            {
-                break;
-            }
-
-            Array.ForEach(more, reached => search.Take(goals.Slice.Narrow(reached.Way)));
+        if (Open().Any(goal => asked.Contains(system.Goals[goal])))
+        {
+            Search();
+            memory?.Keep(WayText.Key(system), WayText.Write(system, replay.Played.Order().Select(goal => verdicts[goal]).OfType<Reached>().Select(reached => (reached.Goal, reached.Way))));
         }
 
         return
@@ -56,6 +44,32 @@ public static class GoalProver
             .. Enumerable.Range(0, verdicts.Length).Where(goal => asked.Contains(system.Goals[goal])).Select(goal => verdicts[goal]
                 ?? new NotFound(system.Goals[goal], $"no way was found to what comes before: {string.Join(", ", system.Goals[goal].After)}")),
         ];
+
+        int[] Open() => [.. Enumerable.Range(0, verdicts.Length).Where(goal => verdicts[goal] is null)];
+
+        void Take(Trace?[] judged) => Array.ForEach(Open(), goal => verdicts[goal] = judged[goal] is { } way ? new Reached(system.Goals[goal], way) : null);
+
+        void Search()
+        {
+            ProofOptions alone = options with { Conflicts = ConflictsAlone, Propagations = PropagationsAlone, Refinements = RefinementsAlone };
+            GoalSystem goals = GoalSystem.Of(system, system.Goals);
+            GoalSearch search = new(goals, new Budget(options.Conflicts, cancellation));
+            Reached[] more = [.. verdicts.OfType<Reached>()];
+            do
+            {
+                Array.ForEach(more, reached => search.Take(goals.Slice.Narrow(reached.Way)));
+                Run(search, progress);
+                Trace?[] found = new Trace?[verdicts.Length];
+                Array.ForEach(Open(), goal => found[goal] = search.WayTo(goal) is { } way ? goals.Slice.Widen(new Trace([.. way])) : null);
+                Take(replay.Judge(found));
+                int[] next = [.. Open().Where(goal => asked.Contains(system.Goals[goal]) && search.IsNext(goal))];
+                Array.ForEach(next, goal => verdicts[goal] = Alone(system, system.Goals[goal], alone, memory, progress, cancellation));
+
+                // A run of the prover's own may lead on to goals behind it.
+                more = [.. next.Select(goal => verdicts[goal]).OfType<Reached>()];
+            }
+            while (more.Length > 0);
+        }
     }
 
     private static void Run(GoalSearch search, IProgress<ProofProgress>? progress)
@@ -70,10 +84,10 @@ public static class GoalProver
         }
     }
 
-    private static GoalVerdict Alone(TransitionSystem system, Goal goal, ProofOptions options, IProgress<ProofProgress>? progress, CancellationToken cancellation)
+    private static GoalVerdict Alone(TransitionSystem system, Goal goal, ProofOptions options, IProofMemory? memory, IProgress<ProofProgress>? progress, CancellationToken cancellation)
     {
         Requirement never = GoalSystem.Never(goal);
-        return Prover.Decide(system, never, options, progress, cancellation) switch
+        return Prover.Decide(system, never, options, memory, progress, cancellation) switch
         {
             Holds holds => new Unreachable(goal, never, holds),
             Fails fails => new Reached(goal, fails.Trace),

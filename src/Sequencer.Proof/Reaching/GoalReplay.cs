@@ -26,6 +26,9 @@ internal sealed class GoalReplay
         _stepper = new CompiledStepper(system, observed);
     }
 
+    /// <summary>The goals whose own way was played; the ways to all others are beginnings of theirs.</summary>
+    public HashSet<int> Played { get; } = [];
+
     /// <summary>
     /// For each goal the shortest of the ways up to the scan that reaches it; null where none does, or an assumption or a range is
     /// broken before. Most ways go on from others: the longest is played first, and what it reaches on the way is judged with it.
@@ -37,6 +40,7 @@ internal sealed class GoalReplay
         {
             if (judged[goal] is null || judged[goal]!.Scans > ways[goal]!.Scans)
             {
+                Played.Add(goal);
                 Play(goal, ways[goal]!, judged);
             }
         }

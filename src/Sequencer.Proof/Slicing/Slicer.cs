@@ -42,7 +42,7 @@ internal static class Slicer
         {
             if (reached.Add(variable) && variable.Role == VariableRole.State)
             {
-                foreach (Variable read in ExpressionGraph.Variables([whole.States[variable.Index].Next]))
+                foreach (Variable read in whole.ReadByNext[variable.Index])
                 {
                     open.Push(read);
                 }

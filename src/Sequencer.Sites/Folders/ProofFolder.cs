@@ -3,9 +3,10 @@ using Sequencer.Proof.Remembering;
 
 namespace Sequencer.Sites.Folders;
 
-/// <summary>Invariants found before, a file each. The folder may be deleted at any time. When it has grown large the oldest files go.</summary>
+/// <summary>Invariants and ways found before, a file each. The folder may be deleted at any time. When it has grown large the oldest files go.</summary>
 internal sealed class ProofFolder : IProofMemory
 {
+    private const string Suffix = ".found";
     private const int MostFiles = 20_000;
     private const long LargestFile = 4_000_000;
 
@@ -19,7 +20,7 @@ internal sealed class ProofFolder : IProofMemory
         try
         {
             DirectoryInfo made = Directory.CreateDirectory(folder);
-            foreach (FileInfo old in made.GetFiles("*.smt2").OrderByDescending(file => file.LastWriteTimeUtc).Skip(MostFiles))
+            foreach (FileInfo old in made.GetFiles($"*{Suffix}").OrderByDescending(file => file.LastWriteTimeUtc).Skip(MostFiles))
             {
                 old.Delete();
             }
@@ -32,9 +33,9 @@ internal sealed class ProofFolder : IProofMemory
         }
     }
 
-    public string? Find(string fingerprint)
+    public string? Find(string key)
     {
-        string file = Named(fingerprint);
+        string file = Named(key);
         try
         {
             return File.Exists(file) && new FileInfo(file).Length <= LargestFile ? File.ReadAllText(file, Encoding.UTF8) : null;
@@ -45,11 +46,11 @@ internal sealed class ProofFolder : IProofMemory
         }
     }
 
-    public void Keep(string fingerprint, string text)
+    public void Keep(string key, string text)
     {
         try
         {
-            WholeFile.Write(Named(fingerprint), Encoding.UTF8.GetBytes(text));
+            WholeFile.Write(Named(key), Encoding.UTF8.GetBytes(text));
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
@@ -57,5 +58,5 @@ internal sealed class ProofFolder : IProofMemory
         }
     }
 
-    private string Named(string fingerprint) => Path.Combine(_folder, $"{fingerprint}.smt2");
+    private string Named(string key) => Path.Combine(_folder, $"{key}{Suffix}");
 }

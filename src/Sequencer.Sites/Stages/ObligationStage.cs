@@ -19,7 +19,7 @@ internal static class ObligationStage
         TransitionSystem system = site.ProofSystem;
         ImmutableArray<Goal> goals = [.. system.Goals.Where(goal => settings.Only.Count == 0 || settings.Only.Any(name => ProofStage.IsMeant(goal.Name, name)))];
         return Task.Factory.StartNew(
-            () => GoalProver.DecideAll(system, goals, ProofOptions.Default, new ProofWords(Stage, progress), cancellation),
+            () => GoalProver.DecideAll(system, goals, ProofOptions.Default, settings.Memory, new ProofWords(Stage, progress), cancellation),
             CancellationToken.None,
             TaskCreationOptions.LongRunning,
             TaskScheduler.Default);

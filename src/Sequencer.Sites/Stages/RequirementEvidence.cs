@@ -38,14 +38,14 @@ internal sealed class RequirementEvidence
         LoadedSite site, TransitionSystem system, ImmutableArray<Requirement> requirements, ImmutableArray<Verdict> verdicts, OutputFolder? folder, int degree, CancellationToken cancellation)
     {
         RequirementEvidence[] all = new RequirementEvidence[requirements.Length];
-        Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = degree }, index => all[index] = Of(site, system, requirements[index], verdicts[index], cancellation));
+        Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = degree }, index => all[index] = Of(site, system, requirements[index], verdicts[index], folder is not null, cancellation));
         Array.ForEach(all, evidence => evidence.Keep(folder));
         return [.. all];
     }
 
-    private static RequirementEvidence Of(LoadedSite site, TransitionSystem system, Requirement requirement, Verdict verdict, CancellationToken cancellation) => verdict switch
+    private static RequirementEvidence Of(LoadedSite site, TransitionSystem system, Requirement requirement, Verdict verdict, bool certified, CancellationToken cancellation) => verdict switch
     {
-        Holds holds => new RequirementEvidence(requirement, verdict, null, Certificate(system, requirement, holds)),
+        Holds holds when certified => new RequirementEvidence(requirement, verdict, null, Certificate(system, requirement, holds)),
         Fails fails => new RequirementEvidence(
             requirement, verdict, FailingRun.Of(site, system, TraceEnd.Broken(requirement), requirement, fails.Trace, fails.IsShortest, cancellation), null),
         _ => new RequirementEvidence(requirement, verdict, null, null),

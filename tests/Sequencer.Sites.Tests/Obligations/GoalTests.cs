@@ -10,7 +10,7 @@ namespace Sequencer.Sites.Tests.Obligations;
 public sealed class GoalTests
 {
     private static readonly ImmutableArray<GoalVerdict> Verdicts =
-        GoalProver.DecideAll(OwedProgram.System, OwedProgram.System.Goals, ProofOptions.Default, null, CancellationToken.None);
+        GoalProver.DecideAll(OwedProgram.System, OwedProgram.System.Goals, ProofOptions.Default, null, null, CancellationToken.None);
 
     [Fact]
     public void What_an_assumption_rules_out_is_proved_to_stand_there_in_vain() => Assert.Equal(
@@ -47,7 +47,7 @@ public sealed class GoalTests
     {
         using CancellationTokenSource cancelled = new();
         cancelled.Cancel();
-        ImmutableArray<GoalVerdict> open = GoalProver.DecideAll(OwedProgram.System, OwedProgram.System.Goals, ProofOptions.Default, null, cancelled.Token);
+        ImmutableArray<GoalVerdict> open = GoalProver.DecideAll(OwedProgram.System, OwedProgram.System.Goals, ProofOptions.Default, null, null, cancelled.Token);
         Assert.All(open, verdict => Assert.IsType<NotFound>(verdict));
     }
 }

@@ -1,6 +1,5 @@
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof;
-using Sequencer.Proof.Remembering;
 
 namespace Sequencer.Sites.Tests.Obligations;
 
@@ -43,13 +42,4 @@ public sealed class ProofMemoryTests
 
     private static Verdict Decide(TransitionSystem system, Memory memory) =>
         Prover.Decide(system, system.Requirements.Single(requirement => requirement.Name == Name), ProofOptions.Default, memory, null, CancellationToken.None);
-
-    private sealed class Memory : IProofMemory
-    {
-        public Dictionary<string, string> Texts { get; } = [];
-
-        public string? Find(string fingerprint) => Texts.GetValueOrDefault(fingerprint);
-
-        public void Keep(string fingerprint, string text) => Texts[fingerprint] = text;
-    }
 }
