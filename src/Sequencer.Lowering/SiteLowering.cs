@@ -16,14 +16,13 @@ public static class SiteLowering
     /// <summary>The system that the site would be if what is supposed were so.</summary>
     public static TransitionSystem Lower(SiteProgram site, Supposition supposed) => Lowered(site, supposed).System.Build(site.Name);
 
-    /// <summary>The system of the site, with what every unit owes without being asked, and what must be reachable in it.</summary>
+    /// <summary>The system of the site, with what every unit owes without being asked.</summary>
     public static TransitionSystem LowerWithObligations(SiteProgram site)
     {
         SiteScan scan = Lowered(site, Supposition.Nothing);
         foreach (UnitScan unit in scan.Units)
         {
             StandardObligations.Add(unit);
-            Goals.Add(unit);
         }
 
         return scan.System.Build(site.Name);
@@ -59,6 +58,8 @@ public static class SiteLowering
             {
                 Requirements.Lower(unit);
             }
+
+            Goals.Add(unit);
         }
 
         return scan;

@@ -6,6 +6,7 @@ using Sequencer.Proof.ClauseLearning;
 using Sequencer.Proof.DecisionDiagrams;
 using Sequencer.Proof.Exploring;
 using Sequencer.Proof.Leads;
+using Sequencer.Proof.Reaching;
 using Sequencer.Proof.Satisfiability;
 using Sequencer.Proof.Slicing;
 using Sequencer.Proof.Strengthening;
@@ -18,6 +19,7 @@ internal sealed class Decision
     private const string Ranges = "ranges";
     private const string GuessesEngine = "guesses";
     private const string BoundedEngine = "bounded search";
+    private const string PursuitEngine = "pursuit";
     private const string ExploringEngine = "exploration";
     private const string StrengtheningEngine = "strengthening";
     private const string LearningEngine = "clause learning";
@@ -158,6 +160,11 @@ internal sealed class Decision
 
     private Verdict? Explore(ClauseLearner learner, FactTable facts)
     {
+        if (FailurePursuit.Find(_whole, _wholeRequirement, Slice, _budget, reached => Report(PursuitEngine, reached)) is { } pursued)
+        {
+            return Fails(pursued, PursuitEngine, false);
+        }
+
         Report(ExploringEngine, 0);
         Exploration exploration = new(Slice.System, Slice.Builder, facts, learner.Queries, _options.Seed);
         if (exploration.Run(MostPlaces) is { } found)

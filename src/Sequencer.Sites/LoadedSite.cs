@@ -23,6 +23,6 @@ internal sealed record LoadedSite(
 {
     private readonly Lazy<TransitionSystem> _proofSystem = new(() => SiteLowering.LowerWithObligations(Programs));
 
-    /// <summary>As <see cref="System"/>, with the standard obligations and the goals, and what watches them.</summary>
+    /// <summary>As <see cref="System"/>, with the standard obligations and what watches them.</summary>
     public TransitionSystem ProofSystem => _proofSystem.Value;
 }

@@ -17,6 +17,7 @@ internal sealed class GoalSearch
     private const int MostOthers = 12;
     private const int MostMisses = 2;
     private const int ScansUntilShown = 2;
+    private const int MostIdleAtAnyTime = 20;
 
     private readonly ImmutableArray<Goal> _goals;
     private readonly ExpressionBuilder _builder;
@@ -61,10 +62,29 @@ internal sealed class GoalSearch
     /// <summary>Goes on until no goal is left whose way there is known so far.</summary>
     public void Run(Action<int> report)
     {
-        while (AnyGoal(PursueFromWays) || AnyGoal(BringAbout) || AnyGoal(ClimbFromFurtherBack) || AnyGoal(ClimbFromPromising))
+        while (FindMore(report))
         {
-            // The cheapest that still finds something.
+            // From what was found now others may be found.
         }
+    }
+
+    /// <summary>Goes on until the last of the goals, which may come at any time, is reached, or no other goal is left to look for it from.</summary>
+    public void RunToLast(Action<int> report)
+    {
+        int last = _goals.Length - 1;
+        bool found = Arrive(_pursuit.Of(last, [_start], null, MostIdleAtAnyTime));
+        for (bool more = true; more && !found;)
+        {
+            more = FindMore(report);
+            found = _arrivals.Where(place => _tried.Add((last, place))).OrderBy(place => place.Scans).ToArray()
+                .Any(place => Arrive(_pursuit.Of(last, [place], null, MostIdleAtAnyTime)));
+        }
+    }
+
+    /// <summary>The cheapest that still finds something.</summary>
+    private bool FindMore(Action<int> report)
+    {
+        return AnyGoal(PursueFromWays) || AnyGoal(BringAbout) || AnyGoal(ClimbFromFurtherBack) || AnyGoal(ClimbFromPromising);
 
         bool AnyGoal(Func<int, bool> find)
         {

@@ -50,7 +50,7 @@ internal sealed class Pursuit
     /// From any of the places to the goal, with what is to be kept true after every move. The last place looked at goes first;
     /// what no place so far has shown keeps it from going in circles. Null where it is given up.
     /// </summary>
-    public Arrival? Of(int goal, Place[] from, Expression? kept = null)
+    public Arrival? Of(int goal, Place[] from, Expression? kept = null, int mostIdle = MostIdlePlaces)
     {
         Stack<Place> open = new();
         HashSet<Literal> seen = [];
@@ -61,7 +61,7 @@ internal sealed class Pursuit
         }
 
         int idle = 0;
-        for (int count = 0; count < MostPlaces && _looked < MostPlacesInAll && idle < MostIdlePlaces && open.TryPop(out Place? place); count++)
+        for (int count = 0; count < MostPlaces && _looked < MostPlacesInAll && idle < mostIdle && open.TryPop(out Place? place); count++)
         {
             _looked++;
             ImmutableArray<long> states = [.. place.States];

@@ -37,6 +37,9 @@ internal sealed class Slice
     /// <summary>The whole system's inputs that the slice reads, in its order.</summary>
     public ImmutableArray<Variable> Inputs => _wholeInputs;
 
+    /// <summary>The whole system's states that the slice has, in its order.</summary>
+    public ImmutableArray<Variable> States => _wholeStates;
+
     /// <summary>Whether an assumption of the whole system was left out.</summary>
     public bool LacksAssumptions => System.Assumptions.Length < _whole.Assumptions.Length;
 

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using Sequencer.Control.Traces;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Proof.Satisfiability;
+using Sequencer.Proof.Slicing;
+
+namespace Sequencer.Proof.Reaching;
+
+/// <summary>
+/// A failing run, looked for from every place in which a step is at work or a transition was taken: what fails deep in a batch
+/// fails a few scans from one of them.
+/// </summary>
+internal static class FailurePursuit
+{
+    /// <summary>A run over the slice's inputs that breaks its requirement, or null. Only goals within the slice help; where there are none nothing is looked for.</summary>
+    public static Trace? Find(TransitionSystem whole, Requirement requirement, Slice slice, Budget budget, Action<int> report)
+    {
+        HashSet<Variable> within = [.. slice.Inputs, .. slice.States];
+        ImmutableArray<Goal> goals = [.. whole.Goals.Where(goal => ExpressionGraph.Variables([goal.Reached, goal.Meanwhile]).All(within.Contains))];
+        if (goals.IsEmpty)
+        {
+            return null;
+        }
+
+        ExpressionBuilder build = new();
+        Expression holds = build.Substitute([requirement.Holds], new Dictionary<Variable, Expression>())[0];
+        Goal failure = new($"{requirement.Name}.fails", string.Empty, requirement.Title, build.Not(holds), [], build.True, requirement.Origin);
+        GoalSystem system = GoalSystem.Of(whole, goals.Add(failure));
+        GoalSearch search = new(system, budget);
+        search.RunToLast(report);
+        return search.WayTo(goals.Length) is { } way ? slice.Narrow(system.Slice.Widen(new Trace([.. way]))) : null;
+    }
+}
