@@ -87,6 +87,7 @@ internal static class ProgramRules
         new RealOutsideRequirementRule(),
         new LatchNeverSetsRule(),
         new NeedsOwnProofRule(),
+        new CircularProtectionsRule(),
         new NormallyOpenLimitSwitchRule(),
         new NothingDrivesInterlockRule(),
         new OpposingReagentsNotExclusiveRule(),

@@ -166,4 +166,16 @@ internal static class ProtectionDiagnostics
         $"`{protection}` lets `{output.Tag}` start only once `{output.Tag}` is proved",
         "the device would have to be on before it may be switched on: it never starts",
         "name what must be so before the start; the device's own confirmation has its discrepancy already");
+
+    public static Diagnostic ProtectionsInCircle(SourceSpan span, string protection, Output blocked, Output seen) => new(
+        "SEQ0565",
+        Severity.Error,
+        span,
+        blocked.Tag == seen.Tag
+            ? $"`{protection}` looks at `{seen.Tag}` to decide what `{seen.Tag}` does"
+            : $"`{protection}` looks at `{seen.Tag}` to decide what `{blocked.Tag}` does, and `{seen.Tag}` depends on `{blocked.Tag}` already",
+        "protections see the outputs of the same scan: each would have to be decided before the other, and nobody has said which of them wins",
+        blocked.Tag == seen.Tag
+            ? "name what is so in the plant, such as a position switch"
+            : $"keep one of the lines; to say which wins, write `{blocked.Tag}, {seen.Tag} exclusive`: the first one does");
 }

@@ -101,6 +101,28 @@ public sealed class InterlockRuleTests
         """);
 
     [Fact]
+    public void A_protection_that_looks_at_what_it_blocks_is_reported_once() => RuleProgram.Reports(
+        "SEQ0565",
+        "XV1",
+        """
+        language 1
+        unit TK1 "Tank"
+
+        input  LT1  0 .. 1.000 m3  at %IW0  "Tank volume"  bad after 2 s
+        output XV1  valve  at %QX0.0  "Inlet"   safe closed
+        output XV2  valve  at %QX0.1  "Outlet"  safe closed
+        interlock I1 "Apart"  XV1, XV2  exclusive
+        interlock I2 "Never"  XV1       blocked while LT1 > 0.900 m3 and XV1
+
+        procedure
+          step 10 "Fill"
+            open XV1
+            open XV2
+            limit 30 min then hold "Filling slow"
+            go finish when LT1 >= 0.800 m3
+        """);
+
+    [Fact]
     public void A_device_that_needs_its_own_proof_to_start_is_reported_once() => RuleProgram.Reports(
         "SEQ0533",
         "ZSO1",
