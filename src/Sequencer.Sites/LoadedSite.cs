@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Language.Modules;
 using Sequencer.Language.Programs;
 using Sequencer.Lowering;
 using Sequencer.Plant.Description;
@@ -7,6 +8,7 @@ using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Sites.Descriptions;
 using Sequencer.Sites.Recipes;
+using Sequencer.Text;
 
 namespace Sequencer.Sites;
 
@@ -19,7 +21,9 @@ internal sealed record LoadedSite(
     PlantModel Plant,
     SiteMetadata Metadata,
     ImmutableArray<Recipe> Recipes,
-    ImmutableArray<Scenario> Scenarios)
+    ImmutableArray<Scenario> Scenarios,
+    ImmutableArray<SourceText> Texts,
+    LibraryReader Libraries)
 {
     private readonly Lazy<TransitionSystem> _proofSystem = new(() => SiteLowering.LowerWithObligations(Programs));
 

@@ -20,6 +20,9 @@ public sealed record ProofSettings
     /// <summary>Also says what each verdict leans on, what fails without each protection, and what never happens.</summary>
     public bool Insight { get; init; }
 
+    /// <summary>Also looks, for each `never` and `always` that fails, for the smallest addition to a program that makes it hold.</summary>
+    public bool Propose { get; init; }
+
     /// <summary>The folder in which invariants found before are kept; null is none.</summary>
     public string? MemoryFolder { get; init; }
 

@@ -6,6 +6,7 @@ using Sequencer.Simulation.Scenarios;
 using Sequencer.Sites.Folders;
 using Sequencer.Sites.Insight;
 using Sequencer.Sites.Mending;
+using Sequencer.Sites.Proposing;
 using Sequencer.Sites.Stages;
 using Sequencer.Sites.Summaries;
 using Sequencer.Text;
@@ -50,9 +51,15 @@ public static class SiteCommands
                 Task<ImmutableArray<GoalVerdict>>? ways = settings.Obligations ? ObligationStage.SearchForWays(loaded, settings, progress, cancellation) : null;
                 StageReport proof = ProofStage.Run(loaded, settings, run.Folder, progress, cancellation, out ImmutableArray<Verdict> verdicts);
                 List<StageReport> reports = [proof];
+                ImmutableArray<Verdict> owed = [];
                 if (ways is not null)
                 {
-                    reports.Add(ObligationStage.Run(loaded, settings, ways, run.Folder, progress, cancellation));
+                    reports.Add(ObligationStage.Run(loaded, settings, ways, run.Folder, progress, cancellation, out owed));
+                }
+
+                if (settings.Propose)
+                {
+                    reports.Add(ProposalStage.Run(loaded, [.. verdicts, .. owed], ways?.Result ?? [], settings, run.Folder, progress, cancellation));
                 }
 
                 if (settings.Insight)
@@ -80,7 +87,7 @@ public static class SiteCommands
         {
             Task<ImmutableArray<GoalVerdict>> ways = ObligationStage.SearchForWays(loaded, settings, progress, cancellation);
             StageReport proof = ProofStage.Run(loaded, settings, run.Folder, progress, cancellation, out _);
-            StageReport owed = ObligationStage.Run(loaded, settings, ways, run.Folder, progress, cancellation);
+            StageReport owed = ObligationStage.Run(loaded, settings, ways, run.Folder, progress, cancellation, out _);
             StageReport simulation = SimulationStage.Run(loaded, InOrder(loaded), run.NeededFolder, run.Diagnostics, progress, cancellation);
             StageReport export = ExportStage.Run(loaded, run.NeededFolder, cancellation);
             return [proof, owed, simulation, export, HazardTable.Of(loaded, proof)];

@@ -33,7 +33,8 @@ internal static class SiteLoader
             return null;
         }
 
-        ImmutableArray<UnitProgram> units = Programs(folder, description, diagnostics);
+        ImmutableArray<SourceText> texts = Texts(folder, description, diagnostics);
+        ImmutableArray<UnitProgram> units = Programs(folder, description, texts, diagnostics);
         PlantModel? plant = ReadPlant(folder, description, diagnostics);
         ImmutableArray<Recipe> recipes = ReadRecipes(folder, diagnostics);
         ImmutableDictionary<string, ImmutableArray<ParameterSetting>> settings =
@@ -51,16 +52,30 @@ internal static class SiteLoader
         SiteProgram programs = new(description.Name, description.ScanMilliseconds, units);
         TransitionSystem system = SiteLowering.Lower(programs);
         string hash = system.Meaning;
-        SiteMetadata metadata = SimulationMetadata.Of(programs, hash, [.. description.Consent.Select(Limit)]);
-        LoadedSite site = new(description, programs, system, hash, plant, metadata, recipes, scenarios);
+        SiteMetadata metadata = Metadata(description, programs, hash);
+        LoadedSite site = new(description, programs, system, hash, plant, metadata, recipes, scenarios, texts, folder.Read);
         ScenarioFit.Check(site, diagnostics);
         return diagnostics.HasErrors ? null : site;
     }
 
-    private static ImmutableArray<UnitProgram> Programs(SiteFolder folder, SiteDescription description, DiagnosticBag diagnostics)
+    /// <summary>The same site with other texts of its programs, which check.</summary>
+    public static LoadedSite WithPrograms(LoadedSite site, ImmutableArray<SourceText> texts, ImmutableArray<UnitProgram> units)
     {
-        ImmutableArray<SourceText> texts =
-            [.. description.Programs.Select(file => folder.Read(file.Name, file.Span, diagnostics)).OfType<SourceText>()];
+        SiteProgram programs = new(site.Description.Name, site.Description.ScanMilliseconds, units);
+        TransitionSystem system = SiteLowering.Lower(programs);
+        string hash = system.Meaning;
+        return new LoadedSite(
+            site.Description, programs, system, hash, site.Plant, Metadata(site.Description, programs, hash), site.Recipes, site.Scenarios, texts, site.Libraries);
+    }
+
+    private static SiteMetadata Metadata(SiteDescription description, SiteProgram programs, string hash) =>
+        SimulationMetadata.Of(programs, hash, [.. description.Consent.Select(Limit)]);
+
+    private static ImmutableArray<SourceText> Texts(SiteFolder folder, SiteDescription description, DiagnosticBag diagnostics) =>
+        [.. description.Programs.Select(file => folder.Read(file.Name, file.Span, diagnostics)).OfType<SourceText>()];
+
+    private static ImmutableArray<UnitProgram> Programs(SiteFolder folder, SiteDescription description, ImmutableArray<SourceText> texts, DiagnosticBag diagnostics)
+    {
         SiteCheckResult result = SiteChecker.Check(texts, description.ScanMilliseconds, texts.Length == description.Programs.Length, libraries: folder.Read);
         diagnostics.AddRange(result.Diagnostics);
         foreach ((UnitProgram unit, int place) in result.Units.Select((unit, place) => (unit, place)))

@@ -84,6 +84,15 @@ public static class GoalProver
         }
     }
 
+    /// <summary>The goals that known ways of another system, with the same inputs, reach in this one too; each replayed as a verdict of this system.</summary>
+    public static ImmutableArray<Reached> Replay(TransitionSystem system, IEnumerable<Reached> known)
+    {
+        Dictionary<string, Reached> ways = known.Where(way => way.Way.Segments.All(segment => segment.Inputs.Length == system.Inputs.Length))
+            .ToDictionary(way => way.Goal.Name, StringComparer.Ordinal);
+        Trace?[] judged = new GoalReplay(system).Judge([.. system.Goals.Select(goal => ways.GetValueOrDefault(goal.Name)?.Way)]);
+        return [.. system.Goals.Zip(judged).Where(pair => pair.Second is not null).Select(pair => new Reached(pair.First, pair.Second!))];
+    }
+
     private static GoalVerdict Alone(TransitionSystem system, Goal goal, ProofOptions options, IProofMemory? memory, IProgress<ProofProgress>? progress, CancellationToken cancellation)
     {
         Requirement never = GoalSystem.Never(goal);

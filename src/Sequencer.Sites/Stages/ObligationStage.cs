@@ -32,11 +32,17 @@ internal static class ObligationStage
     /// <param name="progress">Told what is at work.</param>
     /// <param name="cancellation">Leaves what is not finished undecided.</param>
     public static StageReport Run(
-        LoadedSite site, ProofSettings settings, Task<ImmutableArray<GoalVerdict>> searched, OutputFolder? folder, IProgress<StageProgress> progress, CancellationToken cancellation)
+        LoadedSite site,
+        ProofSettings settings,
+        Task<ImmutableArray<GoalVerdict>> searched,
+        OutputFolder? folder,
+        IProgress<StageProgress> progress,
+        CancellationToken cancellation,
+        out ImmutableArray<Verdict> verdicts)
     {
         TransitionSystem system = site.ProofSystem;
         ImmutableArray<Requirement> owed = ProofStage.Chosen([.. system.Requirements.Where(requirement => requirement.Obligation is not null)], settings);
-        ImmutableArray<Verdict> verdicts = Prover.DecideAll(system, owed, ProofOptions.Default, settings.Degree, settings.Memory, new ProofWords(Stage, progress), cancellation);
+        verdicts = Prover.DecideAll(system, owed, ProofOptions.Default, settings.Degree, settings.Memory, new ProofWords(Stage, progress), cancellation);
         ImmutableArray<RequirementEvidence> shown = RequirementEvidence.OfAll(site, system, owed, verdicts, folder, settings.Degree, cancellation);
         ImmutableArray<GoalVerdict> ways = searched.GetAwaiter().GetResult();
 

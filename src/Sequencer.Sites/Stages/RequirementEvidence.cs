@@ -52,7 +52,7 @@ internal sealed class RequirementEvidence
     };
 
     /// <summary>Read back and compared with the system before it counts: a defect of ours must not look like evidence.</summary>
-    private static string Certificate(TransitionSystem system, Requirement requirement, Holds holds)
+    public static string Certificate(TransitionSystem system, Requirement requirement, Holds holds)
     {
         ImmutableArray<Assumption> leanedOn = [.. system.Assumptions.Where(assumption => holds.Assumptions.Contains(assumption.Name))];
         string certificate = CertificateWriter.Write(system, requirement, holds.Invariant, leanedOn);

@@ -34,7 +34,7 @@ internal static class SimulationStage
         {
             Scenario scenario = scenarios[index];
             ScenarioResult? result = Play(site, scenario, diagnostics, progress, cancellation);
-            bool passed = result is { Passed: true } && !Outside(site, result).Any();
+            bool passed = IsAsExpected(site, result);
             failed += passed ? 0 : 1;
             string place = index == 0 ? "" : $"scenarios/{FileNames.Of(scenario.Name)}/";
             if (result is not null)
@@ -65,6 +65,9 @@ internal static class SimulationStage
         ScenarioRun? run = loop is null ? null : ScenarioRun.Bind(loop, scenario, diagnostics);
         return run?.Play(new Clock(scenario.Name, progress), cancellation);
     }
+
+    /// <summary>Every expectation passed, and nothing was discharged outside the site's limits.</summary>
+    internal static bool IsAsExpected(LoadedSite site, ScenarioResult? result) => result is { Passed: true } && !Outside(site, result).Any();
 
     private static void Save(LoadedSite site, ScenarioResult result, string place, OutputFolder folder, EmbeddedFont font)
     {
