@@ -27,18 +27,27 @@ internal sealed class MendSearch(LoadedSite site, MendedSites sites, Baseline ba
         runs.Add(broken.Verdict.Trace);
         RunEnd end = RunEnd.Of(site, broken.Unit, broken.Verdict.Trace);
         Candidates candidates = new(site, broken, number);
-        foreach (Candidate candidate in candidates.Plain(end.Taken, end.On))
+        try
         {
-            if (cancellation.IsCancellationRequested || tried.Systems >= MostSystems || tried.Proofs >= MostProofs || tried.Refused.Count >= MostShown)
+            foreach (Candidate candidate in candidates.Plain(end.Taken, end.On))
             {
-                tried.IsCutShort = true;
-                break;
-            }
+                cancellation.ThrowIfCancellationRequested();
+                if (tried.Systems >= MostSystems || tried.Proofs >= MostProofs || tried.Refused.Count >= MostShown)
+                {
+                    tried.IsCutShort = true;
+                    break;
+                }
 
-            if (Try(candidate, broken, runs, tried) is { } found)
-            {
-                return new Proposal(broken, candidate, found.Mended, found.Shown, tried);
+                if (Try(candidate, broken, runs, tried) is { } found)
+                {
+                    return new Proposal(broken, candidate, found.Mended, found.Shown, tried);
+                }
             }
+        }
+        catch (OperationCanceledException)
+        {
+            // What was decided before is kept; that no mend was found for want of time is said.
+            tried.IsCutShort = true;
         }
 
         return new Proposal(broken, null, null, null, tried);

@@ -1,6 +1,12 @@
+using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Proof;
+using Sequencer.Sites.Folders;
+using Sequencer.Sites.Proposing;
 using Sequencer.Sites.Stages;
 using Sequencer.Testing;
+using Sequencer.Text;
 
 namespace Sequencer.Sites.Tests.Proposing;
 
@@ -57,6 +63,22 @@ public sealed class ProposalTests
         SiteResult result = Propose(pit);
         Assert.Equal(Outcome.Holds, result.Outcome);
         Assert.Empty(JsonNode.Parse(result.Json)!["mends"]!["detail"]!.AsArray());
+    }
+
+    /// <summary>A run of the command that is out of time says so and keeps what it has.</summary>
+    [Fact]
+    public void Out_of_time_nothing_is_claimed()
+    {
+        using NewPit pit = new((Filling, ""));
+        LoadedSite site = SiteLoader.Load(new SiteFolder(pit.Folder), new DiagnosticBag())!;
+        Requirement filled = site.System.Requirements.Single(requirement => requirement.Name == "H3");
+        ImmutableArray<Verdict> verdicts = [Prover.Decide(site.System, filled, ProofOptions.Default, null, CancellationToken.None)];
+        using CancellationTokenSource spent = new();
+        spent.Cancel();
+        Baseline baseline = new(site, verdicts, [], ProofSettings.Default, new Silence(), spent.Token);
+        Proposal proposal = new MendSearch(site, new MendedSites(site), baseline, new Silence(), spent.Token).For(BrokenRequirement.Of(site, verdicts).Single(), 0);
+        Assert.Null(proposal.Candidate);
+        Assert.True(proposal.Tried.IsCutShort);
     }
 
     private static void WithHazard(NewPit pit, string requirement)
