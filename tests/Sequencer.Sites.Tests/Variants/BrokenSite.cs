@@ -4,7 +4,7 @@ using Sequencer.Testing;
 namespace Sequencer.Sites.Tests.Variants;
 
 /// <summary>
-/// A demo site's folder, copied with another program in it; removed at the end. Where the site has several units the copy has
+/// A demo site's folder, copied with another program in it; removed at the end. Where the site has several units the copy may have
 /// the broken one alone, with the instruments that it reads and the scenarios that speak of no other: a requirement of a unit
 /// that reads nothing of the others leans on that unit only, and to prove all others again for every broken line buys nothing.
 /// </summary>
@@ -15,7 +15,7 @@ internal sealed partial class BrokenSite : IDisposable
 
     private readonly string _path = Directory.CreateTempSubdirectory("variant").FullName;
 
-    public BrokenSite(string folder, string programFile, string program)
+    public BrokenSite(string folder, string programFile, string program, bool alone)
     {
         string original = RepositoryPath.Site(folder);
         foreach (string file in Directory.EnumerateFiles(original, "*", SearchOption.AllDirectories))
@@ -26,7 +26,7 @@ internal sealed partial class BrokenSite : IDisposable
         }
 
         string[] programs = [.. Directory.EnumerateFiles(_path, "*.seq").Select(file => Path.GetFileName(file))];
-        if (programs.Length > 1)
+        if (alone && programs.Length > 1)
         {
             LeaveAlone(programFile, [.. programs.Where(file => file != programFile)]);
         }

@@ -69,7 +69,7 @@ internal static partial class VariantOperators
 
     /// <summary>The next device of the same kind in the order of the program: the line above or below on a terminal list.</summary>
     private static IEnumerable<BrokenLine> Neighbour(ProgramLine line) =>
-        line.Statement is "run" or "dose" ? Replace(line, Driven(), match => Next(match, line.Motors))
+        line.Statement is "run" or "dose" && line.Motors.Length > 0 ? Replace(line, Driven(), match => Next(match, line.Motors))
         : line.Statement == "open" && line.Valves.Length > 1 ? Replace(line, Driven(), match => Next(match, line.Valves))
         : [];
 

@@ -26,7 +26,7 @@ internal sealed class VariantTrial
     public VariantTrial(VariantSite site)
     {
         _site = site;
-        using BrokenSite unbroken = new(site.Folder, site.ProgramFile, site.Program);
+        using BrokenSite unbroken = new(site.Folder, site.ProgramFile, site.Program, alone: true);
         DiagnosticBag diagnostics = new();
         LoadedSite? loaded = SiteLoader.Load(unbroken.Folder, diagnostics);
         Assert.True(loaded is not null && diagnostics.InOrder().IsEmpty, $"{site.Folder} itself does not check");
@@ -38,7 +38,7 @@ internal sealed class VariantTrial
 
     public Finding Of(Variant variant)
     {
-        using BrokenSite broken = new(_site.Folder, _site.ProgramFile, variant.Program);
+        using BrokenSite broken = new(_site.Folder, _site.ProgramFile, variant.Program, alone: true);
         DiagnosticBag diagnostics = new();
         LoadedSite? site = SiteLoader.Load(broken.Folder, diagnostics);
         if (!diagnostics.InOrder().IsEmpty || site is null)
