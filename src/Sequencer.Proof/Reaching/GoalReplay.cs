@@ -14,8 +14,11 @@ internal sealed class GoalReplay
 {
     private const long MostScans = 1_000_000;
 
+    /// <summary>Played at once; no matter of processors, since which ways are played must not depend on the machine.</summary>
+    private const int AtOnce = 2;
+
     private readonly TransitionSystem _system;
-    private readonly CompiledStepper _stepper;
+    private readonly ImmutableArray<CompiledStepper> _steppers;
     private readonly int _goals;
 
     public GoalReplay(TransitionSystem system)
@@ -23,7 +26,8 @@ internal sealed class GoalReplay
         _system = system;
         _goals = system.Goals.Length;
         ImmutableArray<Expression> observed = [.. system.Goals.Select(goal => goal.Reached), .. system.Assumptions.Select(assumption => assumption.Holds)];
-        _stepper = new CompiledStepper(system, observed);
+        CompiledSystem compiled = CompiledSystem.Compile(system, observed);
+        _steppers = [.. Enumerable.Range(0, AtOnce).Select(_ => new CompiledStepper(compiled))];
     }
 
     /// <summary>The goals whose own way was played; the ways to all others are beginnings of theirs.</summary>
@@ -36,36 +40,53 @@ internal sealed class GoalReplay
     public Trace?[] Judge(Trace?[] ways)
     {
         Trace?[] judged = new Trace?[_goals];
-        foreach (int goal in Enumerable.Range(0, _goals).Where(goal => ways[goal] is not null).OrderByDescending(goal => ways[goal]!.Scans))
+        Queue<int> open = new(Enumerable.Range(0, _goals).Where(goal => ways[goal] is not null).OrderByDescending(goal => ways[goal]!.Scans));
+        while (open.Count > 0)
         {
-            if (judged[goal] is null || judged[goal]!.Scans > ways[goal]!.Scans)
+            List<int> now = [];
+            while (now.Count < AtOnce && open.TryDequeue(out int goal))
             {
-                Played.Add(goal);
-                Play(goal, ways[goal]!, judged);
+                if (judged[goal] is null || judged[goal]!.Scans > ways[goal]!.Scans)
+                {
+                    now.Add(goal);
+                }
+            }
+
+            Trace?[][] found = new Trace?[now.Count][];
+            Parallel.For(0, now.Count, place => found[place] = Play(now[place], ways[now[place]]!, _steppers[place]));
+            Played.UnionWith(now);
+            foreach (Trace?[] one in found)
+            {
+                for (int goal = 0; goal < _goals; goal++)
+                {
+                    judged[goal] = one[goal] is { } way && !(judged[goal]?.Scans <= way.Scans) ? way : judged[goal];
+                }
             }
         }
 
         return judged;
     }
 
-    private void Play(int wanted, Trace way, Trace?[] judged)
+    /// <summary>For each goal the beginning of the way that reaches it, or null.</summary>
+    private Trace?[] Play(int wanted, Trace way, CompiledStepper stepper)
     {
+        Trace?[] judged = new Trace?[_goals];
         if (!way.Segments.All(segment => _system.Inputs.Zip(segment.Inputs, (input, value) => input.Range.Contains(value)).All(inside => inside)))
         {
-            return;
+            return judged;
         }
 
         if (way.Scans > MostScans)
         {
-            judged[wanted] = InStrides(wanted, way) ?? judged[wanted];
-            return;
+            judged[wanted] = InStrides(wanted, way);
+            return judged;
         }
 
         long[] first = new long[_goals];
-        TracePlayback.Play(way, _stepper, (stepper, scan) =>
+        TracePlayback.Play(way, stepper, (running, scan) =>
         {
-            bool kept = stepper.Observed.AsSpan(_goals).IndexOf(0L) < 0;
-            Span<long> reached = stepper.Observed.AsSpan(0, _goals);
+            bool kept = running.Observed.AsSpan(_goals).IndexOf(0L) < 0;
+            Span<long> reached = running.Observed.AsSpan(0, _goals);
             for (int goal = kept ? reached.IndexOf(1L) : -1; goal >= 0;)
             {
                 first[goal] = first[goal] == 0 ? scan + 1 : first[goal];
@@ -77,11 +98,10 @@ internal sealed class GoalReplay
         });
         for (int goal = 0; goal < _goals; goal++)
         {
-            if (first[goal] > 0 && (judged[goal] is null || judged[goal]!.Scans > first[goal]))
-            {
-                judged[goal] = way.First(first[goal]);
-            }
+            judged[goal] = first[goal] > 0 ? way.First(first[goal]) : null;
         }
+
+        return judged;
     }
 
     private Trace? InStrides(int goal, Trace way)
