@@ -7,12 +7,15 @@ using Xunit.Abstractions;
 namespace Sequencer.Conformance.Tests;
 
 /// <summary>
-/// Every requirement of the demo sites: its certificate is discharged by solvers that are not ours, and it is
-/// about this program and no weaker one.
+/// Every requirement of the sites: its certificate is discharged by a solver that is not ours, a third of them (in the long tier
+/// all) by a second one too, and it is about this program and no weaker one.
 /// </summary>
 public sealed class SiteCertificateTests(ITestOutputHelper report)
 {
     private static readonly string[] Discharged = ["unsat", "unsat", "unsat"];
+
+    /// <summary>z3 takes seconds for a certificate of a demo site: of these it gets every third, and all in the long tier.</summary>
+    private static readonly int Share = Environment.GetEnvironmentVariable("SEQUENCER_ALL_CERTIFICATES") is null ? 3 : 1;
 
     public static TheoryData<string> Sites => [.. SiteCertificates.SiteNames];
 
@@ -46,7 +49,8 @@ public sealed class SiteCertificateTests(ITestOutputHelper report)
     {
         SmtSolver outside = solver == "z3" ? SmtSolver.Z3 : SmtSolver.Cvc5;
         Stopwatch all = Stopwatch.StartNew();
-        foreach ((string requirement, string text) in SiteCertificates.Of(site).Texts)
+        int share = solver == "z3" && !site.StartsWith("one-pit", StringComparison.Ordinal) ? Share : 1;
+        foreach ((string requirement, string text) in SiteCertificates.Of(site).Texts.Where((_, place) => place % share == 0))
         {
             Stopwatch watch = Stopwatch.StartNew();
             IReadOnlyList<string> answers = outside.Answers(text);
