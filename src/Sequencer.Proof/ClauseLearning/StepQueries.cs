@@ -68,7 +68,7 @@ internal sealed class StepQueries
     public void AddLemma(Cube cube) => Solver.AddClause([.. cube.Literals.Select(literal => !Before(literal))]);
 
     /// <summary>Whether a state of the frame breaks the requirement; then the model shows one.</summary>
-    public bool CanFail(int frame) => Solver.Solve([_assumed, _bad, .. FrameAssumptions(frame)]);
+    public bool CanFail(int frame) => Solver.Solve([_assumed, .. FrameAssumptions(frame), _bad]);
 
     /// <summary>
     /// Whether a scan leads from the frame, outside the cube, into it. If not, <paramref name="enough"/>
@@ -84,10 +84,10 @@ internal sealed class StepQueries
             _factOfNext[Next(literal)] = literal;
         }
 
-        Literal[] assumptions = [guard, _assumed, .. FrameAssumptions(frame), .. cube.Literals.Select(Next)];
+        Literal[] assumptions = [_assumed, .. FrameAssumptions(frame), guard, .. cube.Literals.Select(Next)];
         bool can = Solver.Solve(assumptions);
         enough = can ? [] : [.. Solver.Core.Where(_factOfNext.ContainsKey).Select(literal => _factOfNext[literal]).Distinct()];
-        Solver.AddClause(!guard);
+        Solver.Retire(guard);
         return can;
     }
 
@@ -126,7 +126,7 @@ internal sealed class StepQueries
         }
 
         kept.UnionWith(Solver.Core.Where(_factOfBefore.ContainsKey).Select(literal => _factOfBefore[literal]));
-        Solver.AddClause(!guard);
+        Solver.Retire(guard);
         return (new Cube(kept), exact);
     }
 
@@ -138,7 +138,7 @@ internal sealed class StepQueries
     {
         // Encoding a wish may make gates, which only a later query gives values to.
         Literal[] wanted = [.. wishes];
-        List<Literal> granted = [_assumed, .. target is null ? [_bad] : target.Literals.Select(Next), .. StateBits(states)];
+        List<Literal> granted = [_assumed, .. StateBits(states), .. target is null ? [_bad] : target.Literals.Select(Next)];
         if (!Solver.Solve([.. granted]))
         {
             return false;
@@ -167,7 +167,7 @@ internal sealed class StepQueries
         Literal guard = Solver.NewDependent();
         Solver.AddClause([!guard, .. afterScan]);
         List<Literal> wishes = [.. kept.Select(Next)];
-        Literal[] needed = [guard, _assumed, .. required, .. StateBits(states)];
+        Literal[] needed = [_assumed, .. StateBits(states), .. required, guard];
         bool can;
         while (!(can = Solver.Solve([.. needed, .. wishes])))
         {
@@ -178,7 +178,7 @@ internal sealed class StepQueries
             }
         }
 
-        Solver.AddClause(!guard);
+        Solver.Retire(guard);
         return can;
     }
 
@@ -199,7 +199,7 @@ internal sealed class StepQueries
 
     private Literal Next(Literal fact) => _next[fact.Variable].NegatedIf(fact.IsNegated);
 
-    private IEnumerable<Literal> FrameAssumptions(int frame) => frame == 0 ? [_initial, .. _frames] : _frames.Skip(frame);
+    private IEnumerable<Literal> FrameAssumptions(int frame) => frame == 0 ? [.. ((IEnumerable<Literal>)_frames).Reverse(), _initial] : _frames.Skip(frame).Reverse();
 
     private bool Touches(int state, long value, HashSet<Literal> core) => Bits(_scan.States[state], value).Any(core.Contains);
 

@@ -11,17 +11,26 @@ internal sealed partial class Solver
     private int _trailAtCleaning;
 
     /// <summary>
-    /// At the top level: forgets the worse half of the learnt clauses when there are many, and clauses
+    /// Forgets the worse half of the learnt clauses when there are many, and clauses
     /// that have become true for good when there may be many (a retired activation literal makes some).
     /// </summary>
     private void ReduceWhenDue()
     {
+        int lasting = Level == 0 ? _trailEnd : _levelStarts[0];
         bool full = _learnt.Count >= _reduceAt;
-        bool stale = _trailEnd - _trailAtCleaning > 200 + VariableCount / 20;
+        bool stale = lasting + _retired.Count - _trailAtCleaning > 200 + VariableCount / 20;
         if (!full && !stale)
         {
             return;
         }
+
+        BackTo(0);
+        foreach (Literal guard in _retired)
+        {
+            AddClause(!guard);
+        }
+
+        _retired.Clear();
 
         if (full)
         {

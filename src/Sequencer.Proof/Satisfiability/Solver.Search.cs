@@ -14,6 +14,8 @@ internal sealed partial class Solver
     {
         _budget.CountQuery();
         _core.Clear();
+        BackTo(Shared(assumptions));
+        _assumed.Clear();
         bool? satisfiable = _contradictory ? false : null;
         try
         {
@@ -22,13 +24,29 @@ internal sealed partial class Solver
                 ReduceWhenDue();
                 satisfiable = Search(assumptions, RestartUnit * Luby(round));
             }
+
+            BackTo(assumptions.Length);
+            _assumed.AddRange(assumptions[..Level]);
         }
         finally
         {
-            BackTo(0);
+            BackTo(_assumed.Count);
         }
 
         return satisfiable.Value;
+    }
+
+    /// <summary>How many assumptions, from the first on, are those whose consequences are still there.</summary>
+    private int Shared(ReadOnlySpan<Literal> assumptions)
+    {
+        int most = Math.Min(Math.Min(Level, _assumed.Count), assumptions.Length);
+        int shared = 0;
+        while (shared < most && _assumed[shared] == assumptions[shared])
+        {
+            shared++;
+        }
+
+        return shared;
     }
 
     private bool? Search(ReadOnlySpan<Literal> assumptions, int conflicts)
@@ -49,7 +67,7 @@ internal sealed partial class Solver
             }
             else if (conflicts < 0)
             {
-                BackTo(0);
+                BackTo(assumptions.Length);
                 return null;
             }
             else if (!TryDecide(assumptions, out bool? outcome))

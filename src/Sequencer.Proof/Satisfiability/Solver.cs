@@ -6,6 +6,7 @@ namespace Sequencer.Proof.Satisfiability;
 /// An incremental clause-learning solver: two watched literals, first unique implication points,
 /// activity-ordered decisions with remembered phases, Luby restarts, forgetting of learnt clauses,
 /// and assumptions with a core (after Eén and Sörensson, "An Extensible SAT-solver", SAT 2003).
+/// What follows from the assumptions that one query shares with the next, from the first on, is kept between them.
 /// Clauses lie in one array: length, learnt block distance (0 for a given clause, -1 for a dead one), literals.
 /// </summary>
 internal sealed partial class Solver
@@ -19,6 +20,8 @@ internal sealed partial class Solver
     private readonly List<int> _learnt = [];
     private readonly List<int> _given = [];
     private readonly List<Literal> _core = [];
+    private readonly List<Literal> _retired = [];
+    private readonly List<Literal> _assumed = [];
 
     private int[] _clauses = new int[1024];
     private int _clausesEnd;
@@ -59,6 +62,7 @@ internal sealed partial class Solver
     /// <summary>The value in the model of the last satisfiable query.</summary>
     public bool ModelValue(Literal literal) => _model[literal.Variable] != literal.IsNegated;
 
+    /// <summary>Adds a clause for good; what was kept of the last query is undone as far as the clause has a say in it.</summary>
     public void AddClause(params ReadOnlySpan<Literal> literals)
     {
         if (_contradictory)
@@ -69,7 +73,7 @@ internal sealed partial class Solver
         List<Literal> kept = new(literals.Length);
         foreach (Literal literal in literals)
         {
-            int value = _values[literal.Code];
+            int value = _levels[literal.Variable] == 0 ? _values[literal.Code] : 0;
             if (value > 0 || kept.Contains(!literal))
             {
                 return;
@@ -87,14 +91,55 @@ internal sealed partial class Solver
                 _contradictory = true;
                 break;
             case 1:
+                BackTo(0);
                 Assign(kept[0], NoReason);
                 _contradictory = Propagate() != NoReason;
                 break;
             default:
-                _given.Add(Store(CollectionsMarshal.AsSpan(kept), 0));
+                Attach(CollectionsMarshal.AsSpan(kept));
                 break;
         }
     }
+
+    /// <summary>Makes a literal false for good that no later query assumes: at the next occasion.</summary>
+    public void Retire(Literal guard) => _retired.Add(guard);
+
+    /// <summary>Watches the two literals that become false last, and draws the consequence if the others already are.</summary>
+    private void Attach(Span<Literal> literals)
+    {
+        PutLastFalsified(literals, 0);
+        PutLastFalsified(literals, 1);
+        int second = FalsifiedAt(literals[1]);
+        if (second < int.MaxValue)
+        {
+            bool holdsBySecond = _values[literals[0].Code] > 0 && _levels[literals[0].Variable] <= second;
+            if (!holdsBySecond)
+            {
+                BackTo(Math.Min(second, FalsifiedAt(literals[0]) - 1));
+            }
+        }
+
+        int clause = Store(literals, 0);
+        _given.Add(clause);
+        if (_values[literals[0].Code] == 0 && _values[literals[1].Code] < 0)
+        {
+            Assign(literals[0], clause);
+        }
+    }
+
+    private void PutLastFalsified(Span<Literal> literals, int place)
+    {
+        for (int index = place + 1; index < literals.Length; index++)
+        {
+            if (FalsifiedAt(literals[index]) > FalsifiedAt(literals[place]))
+            {
+                (literals[place], literals[index]) = (literals[index], literals[place]);
+            }
+        }
+    }
+
+    /// <summary>The level at which the literal has become false; more than any for one that has not.</summary>
+    private int FalsifiedAt(Literal literal) => _values[literal.Code] < 0 ? _levels[literal.Variable] : int.MaxValue;
 
     private Literal NewVariable(bool isChoice)
     {
@@ -159,7 +204,7 @@ internal sealed partial class Solver
         }
 
         _trailEnd = start;
-        _propagated = start;
+        _propagated = Math.Min(_propagated, start);
         _levelStarts.RemoveRange(level, _levelStarts.Count - level);
     }
 

@@ -106,14 +106,14 @@ internal sealed class DifferenceBounds
             Literal[] broken = [.. _bounds.Select(bound => !_after.Boolean(Meaning(bound)))];
             Literal any = solver.NewDependent();
             solver.AddClause([!any, .. broken]);
-            if (!solver.Solve([any, .. assumptions]))
+            if (!solver.Solve([.. assumptions, any]))
             {
                 return;
             }
 
             Bound first = _bounds[Array.FindIndex(broken, literal => solver.ModelValue(literal))];
             Raise(first, [_after.Boolean(first.Guard), .. assumptions]);
-            solver.AddClause(!any);
+            solver.Retire(any);
         }
     }
 
@@ -126,7 +126,7 @@ internal sealed class DifferenceBounds
         {
             long middle = reached + ((most - reached + 1) / 2);
             Literal beyond = _after.Boolean(_builder.GreaterOrEqual(bound.Difference, _builder.Constant(middle)));
-            if (_circuit.Solver.Solve([beyond, .. assumptions]))
+            if (_circuit.Solver.Solve([.. assumptions, beyond]))
             {
                 reached = _after.Vector(bound.Difference).ModelValue(_circuit.Solver);
             }

@@ -97,13 +97,13 @@ internal sealed class PairInvariants
         {
             Literal guard = solver.NewDependent();
             solver.AddClause([!guard, .. left.Select(guess => guess.Broken)]);
-            if (!solver.Solve([guard, _assumed, .. left.Select(guess => guess.Assumed)]))
+            if (!solver.Solve([_assumed, .. left.Select(guess => guess.Assumed), guard]))
             {
                 break;
             }
 
             left.RemoveAll(guess => solver.ModelValue(guess.Broken));
-            solver.AddClause(!guard);
+            solver.Retire(guard);
         }
 
         return [.. left.Select(guess => guess.Cube)];
