@@ -17,12 +17,19 @@ internal static class InvariantSelection
     /// <param name="candidates">Booleans over the system's states.</param>
     /// <param name="budget">Throws when it is spent or cancelled.</param>
     /// <returns>The facts that are left, in the order given.</returns>
-    public static ImmutableArray<Expression> Largest(TransitionSystem system, IReadOnlyList<Expression> candidates, Budget budget)
+    public static ImmutableArray<Expression> Largest(TransitionSystem system, IReadOnlyList<Expression> candidates, Budget budget) =>
+        Largest(system, [], candidates, budget);
+
+    /// <summary>The same, of the runs that keep the system's assumptions.</summary>
+    public static ImmutableArray<Expression> UnderAssumptions(TransitionSystem system, IReadOnlyList<Expression> candidates, Budget budget) =>
+        Largest(system, system.Assumptions, candidates, budget);
+
+    private static ImmutableArray<Expression> Largest(TransitionSystem system, ImmutableArray<Assumption> assumptions, IReadOnlyList<Expression> candidates, Budget budget)
     {
         Expression[] left = [.. TrueInitially(system, candidates)];
         while (true)
         {
-            Expression[] kept = Kept(system, left, budget);
+            Expression[] kept = Kept(system, assumptions, left, budget);
             if (kept.Length == left.Length || !left.Except(kept).Any(struck => Scan.EqualVariables(struck) is not null))
             {
                 return [.. kept];
@@ -33,17 +40,18 @@ internal static class InvariantSelection
         }
     }
 
-    private static Expression[] Kept(TransitionSystem system, Expression[] candidates, Budget budget)
+    private static Expression[] Kept(TransitionSystem system, ImmutableArray<Assumption> assumptions, Expression[] candidates, Budget budget)
     {
         Solver solver = new(budget);
         Circuit circuit = new(solver);
         Scan scan = Scan.FromWhere(circuit, system, candidates);
         Encoding after = scan.EncodingAfter();
         List<Fact> facts = [.. candidates.Select(candidate => new Fact(candidate, scan.Encoding.Boolean(candidate), after.Boolean(candidate)))];
+        Literal[] assumed = [.. assumptions.Select(assumption => scan.Encoding.Boolean(assumption.Holds))];
         while (facts.Count > 0)
         {
             Literal broken = circuit.Or(facts.Select(fact => !fact.After));
-            if (!solver.Solve([broken, .. facts.Select(fact => fact.Before)]))
+            if (!solver.Solve([.. assumed, .. facts.Select(fact => fact.Before), broken]))
             {
                 break;
             }

@@ -9,6 +9,8 @@ namespace Sequencer.Proof;
 /// <summary>Decides requirements of transition systems.</summary>
 public static class Prover
 {
+    private const long ConflictsOfBefore = 5_000;
+
     /// <summary>
     /// Decides whether the requirement holds in every scan of every run that keeps the assumptions.
     /// Cancelling (by hand or after a time) makes the verdict <see cref="Undecided"/>; nothing is thrown for it.
@@ -74,18 +76,42 @@ public static class Prover
 
         Slice slice = Slicer.Cut(system, requirement, AssumptionScope.All);
         string fingerprint = slice.System.Meaning;
-        if (memory.Find(fingerprint) is { } text && Recall(slice, requirement, text, options, cancellation) is { } recalled)
+        string name = InvariantText.Key(system, requirement);
+        string? last = memory.Find(name);
+        Verdict verdict = (memory.Find(fingerprint) is { } text ? Recall(slice, requirement, text, options, cancellation) : null)
+            ?? (last is null ? null : FromBefore(slice, requirement, last, cancellation))
+            ?? Decide(system, requirement, options, progress, cancellation);
+        if (verdict is Holds holds && InvariantText.Write(holds.Invariant) is { } found)
         {
-            return recalled;
-        }
-
-        Verdict verdict = Decide(system, requirement, options, progress, cancellation);
-        if (verdict is Holds holds)
-        {
-            memory.Keep(fingerprint, InvariantText.Write(holds.Invariant));
+            memory.Keep(fingerprint, found);
+            memory.Keep(name, found);
         }
 
         return verdict;
+    }
+
+    /// <summary>What was found for the requirement of this name before the program was edited: so much of it as still holds may be enough.</summary>
+    private static Holds? FromBefore(Slice slice, Requirement requirement, string text, CancellationToken cancellation)
+    {
+        if (InvariantText.Read(slice.System, text) is not { } invariant)
+        {
+            return null;
+        }
+
+        Budget budget = new(ConflictsOfBefore, cancellation);
+        try
+        {
+            Expression own = slice.Builder.Substitute([invariant], new Dictionary<Variable, Expression>())[0];
+            Expression[] facts = own.Kind == ExpressionKind.And ? [.. own.Operands] : [own];
+            Expression kept = slice.Builder.And(InvariantSelection.UnderAssumptions(slice.System, facts, budget));
+            return InvariantCheck.Confirm(slice.System, kept, budget) is { } leanedOn
+                ? new Holds(requirement.Name, slice.Widen(kept), "found before the edit", [.. leanedOn.Select(assumption => assumption.Name)], Spent(budget, slice.System))
+                : null;
+        }
+        catch (Exception stopped) when (stopped is OperationCanceledException or BudgetSpentException)
+        {
+            return null;
+        }
     }
 
     /// <summary>An invariant that was kept counts only if it passes the check on the present system.</summary>

@@ -16,12 +16,19 @@ public static class TracePlayback
     public static long Play(Trace trace, Stepper stepper, Func<Stepper, long, bool> report)
     {
         stepper.Initialise();
-        long scan = 0;
-        foreach (TraceSegment segment in trace.Segments)
+        return GoOn(trace.Segments.AsSpan(), stepper, 0, report);
+    }
+
+    /// <summary>Plays segments on from the states that the stepper has; the first scan has the number given.</summary>
+    /// <returns>The number of the scan after the last one played.</returns>
+    /// <exception cref="ArgumentException">A segment has not one value for each input of the system.</exception>
+    public static long GoOn(ReadOnlySpan<TraceSegment> segments, Stepper stepper, long scan, Func<Stepper, long, bool> report)
+    {
+        foreach (TraceSegment segment in segments)
         {
             if (segment.Inputs.Length != stepper.Inputs.Length)
             {
-                throw new ArgumentException($"a trace with {segment.Inputs.Length} inputs for a system with {stepper.Inputs.Length}", nameof(trace));
+                throw new ArgumentException($"a trace with {segment.Inputs.Length} inputs for a system with {stepper.Inputs.Length}", nameof(segments));
             }
 
             segment.Inputs.CopyTo(stepper.Inputs);

@@ -8,7 +8,7 @@ namespace Sequencer.Proof.Reaching;
 
 /// <summary>
 /// Judges ways to goals scan by scan on the compiled stepper, which no search engine shares. Where a way is millions of scans long,
-/// nearly all of them alike, those that are alike are judged as one stride.
+/// nearly all of them alike, those that are alike are judged as one stride. What ways have in common at their beginning is played once.
 /// </summary>
 internal sealed class GoalReplay
 {
@@ -20,6 +20,7 @@ internal sealed class GoalReplay
     private readonly TransitionSystem _system;
     private readonly ImmutableArray<CompiledStepper> _steppers;
     private readonly int _goals;
+    private readonly List<PlayedWay> _played = [];
 
     public GoalReplay(TransitionSystem system)
     {
@@ -53,8 +54,10 @@ internal sealed class GoalReplay
             }
 
             Trace?[][] found = new Trace?[now.Count][];
-            Parallel.For(0, now.Count, place => found[place] = Play(now[place], ways[now[place]]!, _steppers[place]));
+            PlayedWay[] fresh = [.. now.Select(goal => new PlayedWay(ways[goal]!))];
+            Parallel.For(0, now.Count, place => found[place] = Play(now[place], ways[now[place]]!, fresh[place], _steppers[place]));
             Played.UnionWith(now);
+            _played.AddRange(fresh);
             foreach (Trace?[] one in found)
             {
                 for (int goal = 0; goal < _goals; goal++)
@@ -68,7 +71,7 @@ internal sealed class GoalReplay
     }
 
     /// <summary>For each goal the beginning of the way that reaches it, or null.</summary>
-    private Trace?[] Play(int wanted, Trace way, CompiledStepper stepper)
+    private Trace?[] Play(int wanted, Trace way, PlayedWay passed, CompiledStepper stepper)
     {
         Trace?[] judged = new Trace?[_goals];
         if (!way.Segments.All(segment => _system.Inputs.Zip(segment.Inputs, (input, value) => input.Range.Contains(value)).All(inside => inside)))
@@ -83,25 +86,42 @@ internal sealed class GoalReplay
         }
 
         long[] first = new long[_goals];
-        TracePlayback.Play(way, stepper, (running, scan) =>
+        stepper.Initialise();
+        PlayedWay.Checkpoint? from = _played.Select(played => played.LastOn(way)).OfType<PlayedWay.Checkpoint>().MaxBy(checkpoint => checkpoint.Scans);
+        from?.States.CopyTo(stepper.States, 0);
+        from?.First.CopyTo(first, 0);
+        long scans = from?.Scans ?? 0;
+        bool kept = true;
+        for (int segment = from?.Segments ?? 0; kept && segment < way.Segments.Length; segment++)
         {
-            bool kept = running.Observed.AsSpan(_goals).IndexOf(0L) < 0;
-            Span<long> reached = running.Observed.AsSpan(0, _goals);
-            for (int goal = kept ? reached.IndexOf(1L) : -1; goal >= 0;)
+            scans = TracePlayback.GoOn(way.Segments.AsSpan(segment, 1), stepper, scans, (running, scan) => kept = Note(running, scan, first));
+            if (kept)
             {
-                first[goal] = first[goal] == 0 ? scan + 1 : first[goal];
-                int further = reached[(goal + 1)..].IndexOf(1L);
-                goal = further < 0 ? -1 : goal + 1 + further;
+                passed.Pass(segment + 1, scans, stepper.States, first);
             }
+        }
 
-            return kept;
-        });
         for (int goal = 0; goal < _goals; goal++)
         {
             judged[goal] = first[goal] > 0 ? way.First(first[goal]) : null;
         }
 
         return judged;
+    }
+
+    /// <summary>Notes the goals that the scan reaches; false if it breaks an assumption.</summary>
+    private bool Note(Stepper running, long scan, long[] first)
+    {
+        bool kept = running.Observed.AsSpan(_goals).IndexOf(0L) < 0;
+        Span<long> reached = running.Observed.AsSpan(0, _goals);
+        for (int goal = kept ? reached.IndexOf(1L) : -1; goal >= 0;)
+        {
+            first[goal] = first[goal] == 0 ? scan + 1 : first[goal];
+            int further = reached[(goal + 1)..].IndexOf(1L);
+            goal = further < 0 ? -1 : goal + 1 + further;
+        }
+
+        return kept;
     }
 
     private Trace? InStrides(int goal, Trace way)

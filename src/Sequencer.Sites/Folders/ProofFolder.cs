@@ -48,6 +48,11 @@ internal sealed class ProofFolder : IProofMemory
 
     public void Keep(string key, string text)
     {
+        if (Find(key) == text)
+        {
+            return;
+        }
+
         try
         {
             WholeFile.Write(Named(key), Encoding.UTF8.GetBytes(text));
