@@ -11,6 +11,7 @@ namespace Sequencer.Control.TransitionSystems;
 internal sealed class ExpressionDigests
 {
     private readonly Dictionary<Expression, byte[]> _digests = [];
+    private byte[] _text = new byte[1024];
 
     public ExpressionDigests(IEnumerable<Expression> roots)
     {
@@ -24,15 +25,33 @@ internal sealed class ExpressionDigests
 
     private byte[] Digest(Expression expression)
     {
-        byte[][] operands = [.. expression.Operands.Select(operand => _digests[operand])];
+        byte[][] operands = new byte[expression.Operands.Length][];
+        for (int index = 0; index < operands.Length; index++)
+        {
+            operands[index] = _digests[expression.Operands[index]];
+        }
+
         if (expression.Kind is ExpressionKind.And or ExpressionKind.Or or ExpressionKind.Equal or ExpressionKind.Add)
         {
             Array.Sort(operands, static (left, right) => left.AsSpan().SequenceCompareTo(right));
         }
 
-        byte[] value = new byte[sizeof(long)];
-        BinaryPrimitives.WriteInt64LittleEndian(value, expression.Value);
         byte[] name = Encoding.UTF8.GetBytes($"{expression.Kind} {expression.Sort} {operands.Length} {expression.Variable?.Name}\0");
-        return SHA256.HashData([.. name, .. value, .. operands.SelectMany(static digest => digest)]);
+        int length = name.Length + sizeof(long) + (operands.Length * SHA256.HashSizeInBytes);
+        if (_text.Length < length)
+        {
+            _text = new byte[2 * length];
+        }
+
+        name.CopyTo(_text, 0);
+        BinaryPrimitives.WriteInt64LittleEndian(_text.AsSpan(name.Length), expression.Value);
+        int end = name.Length + sizeof(long);
+        foreach (byte[] operand in operands)
+        {
+            operand.CopyTo(_text, end);
+            end += SHA256.HashSizeInBytes;
+        }
+
+        return SHA256.HashData(_text.AsSpan(0, length));
     }
 }
