@@ -206,7 +206,7 @@ internal sealed class Decision
         LeadFollower follower = new(Slice.System, Slice.Builder, facts, learner.Queries);
         if (follower.Follow(lead, out Stuck? stuck) is { } trace)
         {
-            return Fails(trace, LearningEngine, false);
+            return Fails(trace, LearningEngine, learner.Excludes(trace.Scans - 1));
         }
 
         if (stuck is null)
@@ -243,7 +243,7 @@ internal sealed class Decision
     /// <summary>A trace counts only if it replays on the whole system, first failing in its last scan.</summary>
     private Verdict Fails(Trace trace, string engine, bool isShortest)
     {
-        Trace shown = isShortest ? trace : TraceShortener.Shorten(Slice.System, Slice.Builder, trace, _budget.ThrowIfCancelled);
+        Trace shown = engine is BoundedEngine or DiagramEngine ? trace : TraceShortener.Shorten(Slice.System, Slice.Builder, trace, isShortest, _budget.ThrowIfCancelled);
         Trace wide = Slice.Widen(shown);
         Expression[] kept = [.. _whole.Assumptions.Select(assumption => assumption.Holds)];
         return TraceReplay.FailsInLastScan(_whole, wide, _wholeRequirement.Holds, kept, _budget)

@@ -44,6 +44,9 @@ internal sealed class ClauseLearner
 
     private bool MustPause => _budget.Queries >= _untilQueries;
 
+    /// <summary>Whether it is known that no run of so many scans, or fewer, fails: no failure follows from a frame before the last.</summary>
+    public bool Excludes(long scans) => scans == 0 || (Frames.Last > 1 && scans <= Frames.Last);
+
     /// <summary>Makes use of facts that were added to the table.</summary>
     public void LearnFacts()
     {

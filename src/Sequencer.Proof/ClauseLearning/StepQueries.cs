@@ -113,7 +113,7 @@ internal sealed class StepQueries
             _factOfBefore.TryAdd(Before(fact), fact);
         }
 
-        Literal[] known = [guard, .. InputBits(inputs), .. facts.Select(Before)];
+        Literal[] known = [.. InputBits(inputs), .. facts.Select(Before), guard];
         HashSet<Literal> kept = [];
         HashSet<int> exact = [];
         if (Solver.Solve(known))

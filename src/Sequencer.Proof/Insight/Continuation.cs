@@ -43,7 +43,7 @@ public static class Continuation
                     continue;
                 }
 
-                Trace wide = slice.Widen(TraceShortener.Shorten(slice.System, slice.Builder, failing, budget.ThrowIfCancelled));
+                Trace wide = slice.Widen(TraceShortener.Shorten(slice.System, slice.Builder, failing, false, budget.ThrowIfCancelled));
                 if (TraceReplay.FailsInLastScan(system, wide, requirement.Holds, assumed, budget))
                 {
                     Effort effort = new(budget.Queries, budget.Conflicts, budget.Decisions, budget.Propagations, slice.System.States.Length, 0, 0);

@@ -13,10 +13,13 @@ internal sealed class TraceShortener
 {
     private const int MostTrials = 4000;
     private const int MostSegments = 400;
+    private const int PassedStates = 128;
 
     private readonly TransitionSystem _system;
     private readonly SearchRun _run;
     private readonly Action _look;
+    private readonly PassedState _start;
+    private List<PassedState> _passed = [];
     private Trace _best;
     private int _trials;
 
@@ -25,19 +28,21 @@ internal sealed class TraceShortener
         _system = system;
         _run = new SearchRun(system, builder.And(system.Assumptions.Select(assumption => assumption.Holds)), system.Requirements[0].Holds, []);
         _look = look;
+        _start = new PassedState(0, SearchRun.InitialStates(system));
         _best = failing;
     }
 
     /// <param name="system">The system with its one requirement.</param>
     /// <param name="builder">Whose expressions the system's are.</param>
     /// <param name="failing">A run that fails in its last scan.</param>
+    /// <param name="isShortest">Whether no shorter run fails: then only inputs are looked at.</param>
     /// <param name="look">Called often; may throw to give up.</param>
-    public static Trace Shorten(TransitionSystem system, ExpressionBuilder builder, Trace failing, Action look)
+    public static Trace Shorten(TransitionSystem system, ExpressionBuilder builder, Trace failing, bool isShortest, Action look)
     {
         TraceShortener shortener = new(system, builder, failing, look);
         for (bool better = true; better && failing.Segments.Length <= MostSegments;)
         {
-            better = shortener.DropSegments() | shortener.ShortenSegments() | shortener.Neutralise();
+            better = (!isShortest && (shortener.DropSegments() | shortener.ShortenSegments())) | shortener.Neutralise();
         }
 
         return shortener._best;
@@ -97,15 +102,48 @@ internal sealed class TraceShortener
             && Try(_best.Segments.SetItem(segment, present with { Inputs = present.Inputs.SetItem(input, value) }));
     }
 
+    /// <summary>What the candidate has in common with the best run, from the start on, is not played again.</summary>
     private bool Try(ImmutableArray<TraceSegment> segments)
     {
         _look();
-        if (_trials++ >= MostTrials || _run.UpToFailure(segments) is not { } trace || trace.Scans > _best.Scans)
+        long alike = ScansAlike(segments);
+        int kept = _passed.FindLastIndex(state => state.Scans <= alike) + 1;
+        List<PassedState> passed = [.. _passed[..kept]];
+        long apart = 1 + (_best.Scans / PassedStates);
+        if (_trials++ >= MostTrials || _run.UpToFailure(segments, Last(), Pass) is not { } trace || trace.Scans > _best.Scans)
         {
             return false;
         }
 
         _best = trace;
+        _passed = passed;
         return true;
+
+        PassedState Last() => passed.Count > 0 ? passed[^1] : _start;
+
+        void Pass(long scans, long[] states)
+        {
+            if (scans - Last().Scans >= apart)
+            {
+                passed.Add(new PassedState(scans, [.. states]));
+            }
+        }
+    }
+
+    /// <summary>After how many scans the inputs differ from the best run's.</summary>
+    private long ScansAlike(ImmutableArray<TraceSegment> segments)
+    {
+        long scans = 0;
+        foreach ((TraceSegment one, TraceSegment best) in segments.Zip(_best.Segments))
+        {
+            bool same = one.Inputs.AsSpan().SequenceEqual(best.Inputs.AsSpan());
+            scans += same ? Math.Min(one.Scans, best.Scans) : 0;
+            if (!same || one.Scans != best.Scans)
+            {
+                break;
+            }
+        }
+
+        return scans;
     }
 }

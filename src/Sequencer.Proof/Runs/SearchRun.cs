@@ -74,13 +74,24 @@ internal sealed class SearchRun
     /// Plays a trace from the initial state up to the first scan that breaks the requirement; null if
     /// none does, or an assumption is broken first.
     /// </summary>
-    public Trace? UpToFailure(IEnumerable<TraceSegment> segments)
+    public Trace? UpToFailure(IEnumerable<TraceSegment> segments) => UpToFailure(segments, new PassedState(0, InitialStates(_system)), static (_, _) => { });
+
+    /// <summary>The same, from a state that the trace passes; <paramref name="pass"/> is told how many scans are played and the states then.</summary>
+    public Trace? UpToFailure(IEnumerable<TraceSegment> segments, PassedState from, Action<long, long[]> pass)
     {
-        long[] states = [.. InitialStates(_system)];
+        long[] states = [.. from.States];
+        long passed = 0;
         List<TraceSegment> played = [];
         foreach (TraceSegment segment in segments)
         {
-            for (int left = segment.Scans; left > 0;)
+            int before = (int)Math.Clamp(from.Scans - passed, 0, segment.Scans);
+            if (before > 0)
+            {
+                Append(played, segment.Inputs, before);
+                passed += before;
+            }
+
+            for (int left = segment.Scans - before; left > 0;)
             {
                 int scans = Stride(segment.Inputs.AsSpan(), states, left);
                 if (!KeptAssumptions)
@@ -90,11 +101,14 @@ internal sealed class SearchRun
 
                 bool broke = BrokeRequirement;
                 Append(played, segment.Inputs, broke ? 1 : scans);
-                left -= scans;
                 if (broke)
                 {
                     return new Trace([.. played]);
                 }
+
+                left -= scans;
+                passed += scans;
+                pass(passed, states);
             }
         }
 
