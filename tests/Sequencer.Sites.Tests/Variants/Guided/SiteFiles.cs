@@ -15,10 +15,10 @@ internal sealed record SiteFiles(string Folder, bool Alone, int Share, int Most,
 {
     public static ImmutableArray<SiteFiles> All { get; } =
     [
-        new("fernhollow", false, 12, 10, ["services.seq", "line.seq", "pit301.seq", "lib/pit.seqlib"], ["normal batch", "second pit takes over"]),
+        new("fernhollow", false, 4, 80, ["services.seq", "line.seq", "pit301.seq", "lib/pit.seqlib"], ["normal batch", "second pit takes over"]),
         new("marlpit-wharf", true, 1, 216, ["reaction.seq"], ["normal batch"]),
         new("sedgemere", false, 8, 57, ["balance.seq", "skid.seq", "line.seq", "tank410.seq", "lib/correction.seqlib"], ["normal batch of both tanks"]),
-        new("quillgate", false, 32, 6, ["feed.seq", "reactor.seq", "sludge.seq", "inspection.seq"], ["normal batch"]),
+        new("quillgate", false, 12, 72, ["feed.seq", "reactor.seq", "sludge.seq", "inspection.seq"], ["normal batch"]),
     ];
 
     public static SiteFiles Of(string folder) => All.Single(site => site.Folder == folder);
