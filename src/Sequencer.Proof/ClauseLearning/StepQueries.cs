@@ -182,6 +182,22 @@ internal sealed class StepQueries
         return can;
     }
 
+    /// <summary>
+    /// Whether one scan would lead to where one of the literals after the scan is true from a state that is exactly this one but for those
+    /// that are free; if so the values that these have then.
+    /// </summary>
+    public ImmutableDictionary<int, long>? ValuesThatWouldDo(ImmutableArray<long> states, IReadOnlySet<int> free, Literal afterScan)
+    {
+        IEnumerable<Literal> fixedBits = states.SelectMany((value, index) => free.Contains(index) ? [] : Bits(_scan.States[index], value));
+        if (!Solver.Solve([_assumed, .. fixedBits, afterScan]))
+        {
+            return null;
+        }
+
+        ImmutableArray<long> found = _scan.ModelStates();
+        return free.ToImmutableDictionary(state => state, state => found[state]);
+    }
+
     /// <summary>The literal of a fact after the scan.</summary>
     public Literal FactAfterScan(Literal fact) => Next(fact);
 

@@ -35,6 +35,7 @@ internal sealed class GoalSearch
     private readonly List<Change> _changes = [];
     private readonly HashSet<(int Goal, Place From)> _tried = [];
     private readonly int[] _othersTried;
+    private int _otherwiseTried;
 
     public GoalSearch(GoalSystem goals, Budget budget)
     {
@@ -51,7 +52,7 @@ internal sealed class GoalSearch
         _meanwhile = goals.Meanwhile;
         _ways = [.. _goals.Select(_ => new List<Place>())];
         _chains = new GoalChains(_goals, _meanwhile, _ways);
-        _pursuit = new Pursuit(_facts, queries, _moves, _reached, [.. _goals.Select((_, goal) => Stretches(goal))]);
+        _pursuit = new Pursuit(_facts, queries, _moves, _reached, new BatchCopies(system), [.. _goals.Select((_, goal) => Stretches(goal))]);
         _othersTried = new int[_goals.Length];
 
         // A goal that may come at any time, as the first step after a stop, keeps nothing.
@@ -77,8 +78,16 @@ internal sealed class GoalSearch
         {
             more = FindMore(report);
             found = _arrivals.Where(place => _tried.Add((last, place))).OrderBy(place => place.Scans).ToArray()
-                .Any(place => Arrive(_pursuit.Of(last, [place], null, MostIdleAtAnyTime)));
+                .Any(place => Arrive(_pursuit.Of(last, [place], null, MostIdleAtAnyTime)) || ArriveOtherwise(last));
         }
+    }
+
+    /// <summary>With other settings from the start, where that was all that was in the way.</summary>
+    private bool ArriveOtherwise(int goal)
+    {
+        IEnumerable<TraceSegment>[] ways = [.. _pursuit.Otherwise(goal).Skip(_otherwiseTried)];
+        _otherwiseTried += ways.Length;
+        return ways.Any(way => Arrive(_pursuit.Of(goal, [way.Aggregate(_start, (place, segment) => _moves.Go(place, segment.Inputs, segment.Scans))], null, MostIdleAtAnyTime)));
     }
 
     /// <summary>The cheapest that still finds something.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof.ClauseLearning;
 using Sequencer.Proof.Satisfiability;
@@ -16,6 +17,7 @@ internal sealed class Pursuit
     private const int MostPlacesInAll = 6_000;
     private const int MostIdlePlaces = 60;
     private const int MostCauses = 5;
+    private const int MostOtherwise = 12;
 
     private readonly FactTable _facts;
     private readonly StepQueries _queries;
@@ -23,25 +25,33 @@ internal sealed class Pursuit
     private readonly Literal[] _reached;
     private readonly ImmutableArray<Expression>[] _stretches;
     private readonly (HashSet<int> Matter, Place? At)[] _inTheWay;
+    private readonly BatchCopies _copies;
+    private readonly List<(int Goal, Place At, ImmutableDictionary<int, long> Values)> _otherwise = [];
     private int _looked;
 
     /// <param name="facts">What a place is told from another by.</param>
     /// <param name="queries">Asks for inputs.</param>
     /// <param name="moves">From place to place.</param>
     /// <param name="reached">For each goal the fact that it has been reached.</param>
+    /// <param name="copies">What is settled at the start of a batch.</param>
     /// <param name="stretches">For each goal the facts of which one is best kept shortly before it.</param>
-    public Pursuit(FactTable facts, StepQueries queries, PlaceMoves moves, Literal[] reached, ImmutableArray<Expression>[] stretches)
+    public Pursuit(FactTable facts, StepQueries queries, PlaceMoves moves, Literal[] reached, BatchCopies copies, ImmutableArray<Expression>[] stretches)
     {
         _facts = facts;
         _queries = queries;
         _moves = moves;
         _reached = reached;
+        _copies = copies;
         _stretches = stretches;
         _inTheWay = [.. reached.Select(_ => (new HashSet<int>(), (Place?)null))];
     }
 
     /// <summary>The states that stood in the way of the goal, and where; best where it was on its last stretch.</summary>
     public (HashSet<int> Matter, Place? At) InTheWay(int goal) => _inTheWay[goal];
+
+    /// <summary>The runs to places from which the goal could be reached at once if the batch had been started with other settings: with those.</summary>
+    public IEnumerable<IEnumerable<TraceSegment>> Otherwise(int goal) =>
+        _otherwise.Where(one => one.Goal == goal).ToArray().Select(one => _copies.With(one.At.Way(), one.Values));
 
     /// <summary>What is best kept so for the goal, if the place is on its last stretch.</summary>
     public Expression? Stretch(int goal, Place place) => _stretches[goal].FirstOrDefault(stretch => PlaceMoves.IsSo(place, stretch));
@@ -72,6 +82,7 @@ internal sealed class Pursuit
             }
 
             HashSet<int> matter = _queries.StatesThatMatter(states);
+            matter = Unsettled(goal, place, states, matter);
             Expression? stretch = Stretch(goal, place);
             if (count == 0 && (stretch is not null || _inTheWay[goal].At is null))
             {
@@ -95,6 +106,23 @@ internal sealed class Pursuit
             seen.UnionWith(values.Select((value, fact) => Literal.Of(fact, !value)));
             open.Push(place);
         }
+    }
+
+    /// <summary>What stands in the way besides settings. Where that is nothing, the place is noted with settings that would do.</summary>
+    private HashSet<int> Unsettled(int goal, Place place, ImmutableArray<long> states, HashSet<int> matter)
+    {
+        if (!matter.Any(_copies.IsCopy) || _otherwise.Count(one => one.Goal == goal) >= MostOtherwise)
+        {
+            return matter;
+        }
+
+        if (_queries.ValuesThatWouldDo(states, _copies.All, _queries.FactAfterScan(_reached[goal])) is not { } values)
+        {
+            return _queries.StatesThatMatter(states);
+        }
+
+        _otherwise.Add((goal, place, values));
+        return matter;
     }
 
     private static Place Origin(Place place, Place[] among)
