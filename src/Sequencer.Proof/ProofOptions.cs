@@ -8,8 +8,11 @@ public sealed record ProofOptions
     /// <summary>Contradictions that all solvers of one requirement may learn from together.</summary>
     public long Conflicts { get; init; } = 20_000_000;
 
-    /// <summary>Consequences that all solvers of one requirement may draw together.</summary>
-    public long Propagations { get; init; } = long.MaxValue;
+    /// <summary>
+    /// Consequences that all solvers of one requirement may draw together: what nobody answers is given up after some ten minutes of a
+    /// processor, and needs no budget in time. The demonstration sites need a hundredth of it.
+    /// </summary>
+    public long Propagations { get; init; } = 4_000_000_000;
 
     /// <summary>Scans that the bounded search looks ahead before clause learning starts.</summary>
     public int BoundedDepth { get; init; } = 10;

@@ -43,7 +43,7 @@ public static class Prover
         }
         catch (BudgetSpentException)
         {
-            return Undecided(UndecidedReason.Budget, "The budget of solver conflicts was spent before an answer was found.");
+            return Undecided(UndecidedReason.Budget, "The budget of the solver was spent before an answer was found.");
         }
 
         Decision Begin(AssumptionScope scope) =>
@@ -170,7 +170,7 @@ public static class Prover
         }
         catch (BudgetSpentException)
         {
-            return Undecided(UndecidedReason.Budget, "The budget of solver conflicts was spent before an answer was found.");
+            return Undecided(UndecidedReason.Budget, "The budget of the solver was spent before an answer was found.");
         }
 
         Undecided Undecided(UndecidedReason reason, string words) => new(requirement, reason, words, Spent(budget, system));

@@ -27,7 +27,11 @@ internal static class FailurePursuit
         Goal failure = new($"{requirement.Name}.fails", string.Empty, requirement.Title, build.Not(holds), [], build.True, requirement.Origin);
         GoalSystem system = GoalSystem.Of(whole, goals.Add(failure));
         GoalSearch search = new(system, budget);
-        search.RunToLast(report);
-        return search.WayTo(goals.Length) is { } way ? slice.Narrow(system.Slice.Widen(new Trace([.. way]))) : null;
+        search.Run(report);
+        Outlook outlook = new(slice, budget);
+        Trace? found = Enumerable.Range(0, goals.Length).Select(WayTo).OfType<Trace>().OrderBy(way => way.Scans).Select(outlook.From).FirstOrDefault(run => run is not null);
+        return found ?? (search.PursueLast() ? WayTo(goals.Length) : null);
+
+        Trace? WayTo(int goal) => search.WayTo(goal) is { } way ? slice.Narrow(system.Slice.Widen(new Trace([.. way]))) : null;
     }
 }

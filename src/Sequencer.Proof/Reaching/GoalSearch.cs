@@ -18,6 +18,8 @@ internal sealed class GoalSearch
     private const int MostMisses = 2;
     private const int ScansUntilShown = 2;
     private const int MostIdleAtAnyTime = 20;
+    private const int MostTimesAlike = 3;
+    private const int MostClimbs = 40;
 
     private readonly ImmutableArray<Goal> _goals;
     private readonly ExpressionBuilder _builder;
@@ -69,17 +71,43 @@ internal sealed class GoalSearch
         }
     }
 
-    /// <summary>Goes on until the last of the goals, which may come at any time, is reached, or no other goal is left to look for it from.</summary>
-    public void RunToLast(Action<int> report)
+    /// <summary>The last of the goals, which may come at any time, from the start and from wherever another goal was reached.</summary>
+    public bool PursueLast()
     {
         int last = _goals.Length - 1;
-        bool found = Arrive(_pursuit.Of(last, [_start], null, MostIdleAtAnyTime));
-        for (bool more = true; more && !found;)
+        return _ways[last].Count > 0 || Arrive(_pursuit.Of(last, [_start], null, MostIdleAtAnyTime)) || ArriveOtherwise(last)
+            || _arrivals.Where(place => _tried.Add((last, place))).OrderBy(place => place.Scans).ToArray()
+                .Any(place => Arrive(_pursuit.Of(last, [place], null, MostIdleAtAnyTime)) || ArriveOtherwise(last))
+            || BringLastAbout(last);
+    }
+
+    /// <summary>From late in a batch to what another goal has brought about before, as the next batch would, and on from there.</summary>
+    private bool BringLastAbout(int last)
+    {
+        Dictionary<(int Goal, string Matter), int> tried = [];
+        int climbs = 0;
+        foreach (Place place in _arrivals.OrderByDescending(place => place.Scans).ToArray())
         {
-            more = FindMore(report);
-            found = _arrivals.Where(place => _tried.Add((last, place))).OrderBy(place => place.Scans).ToArray()
-                .Any(place => Arrive(_pursuit.Of(last, [place], null, MostIdleAtAnyTime)) || ArriveOtherwise(last));
+            HashSet<int> matter = _pursuit.InTheWay(last, place);
+            string key = string.Join(' ', matter.Order());
+            foreach (int other in _changes.Where(change => change.Goal != last && change.Brings(matter, place)).OrderBy(change => change.After.Scans).Select(change => change.Goal).Distinct().ToArray())
+            {
+                int times = tried.GetValueOrDefault((other, key));
+                tried[(other, key)] = times + 1;
+                if (times >= MostTimesAlike || climbs >= MostClimbs)
+                {
+                    continue;
+                }
+
+                climbs++;
+                if (Climb(place, other) is { } with && Arrive(with) && Arrive(_pursuit.Of(last, [with.At, Later(with.At)], null, MostIdleAtAnyTime)))
+                {
+                    return true;
+                }
+            }
         }
+
+        return false;
     }
 
     /// <summary>With other settings from the start, where that was all that was in the way.</summary>

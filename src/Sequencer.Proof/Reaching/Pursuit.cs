@@ -49,6 +49,13 @@ internal sealed class Pursuit
     /// <summary>The states that stood in the way of the goal, and where; best where it was on its last stretch.</summary>
     public (HashSet<int> Matter, Place? At) InTheWay(int goal) => _inTheWay[goal];
 
+    /// <summary>The states that stand in the way of the goal in the next scan from a place; none where nothing does.</summary>
+    public HashSet<int> InTheWay(int goal, Place place)
+    {
+        ImmutableArray<long> states = [.. place.States];
+        return _queries.CanStepToAny(states, [_queries.FactAfterScan(_reached[goal])], [], []) ? [] : Unsettled(goal, place, states, _queries.StatesThatMatter(states));
+    }
+
     /// <summary>The runs to places from which the goal could be reached at once if the batch had been started with other settings: with those.</summary>
     public IEnumerable<IEnumerable<TraceSegment>> Otherwise(int goal) =>
         _otherwise.Where(one => one.Goal == goal).ToArray().Select(one => _copies.With(one.At.Way(), one.Values));

@@ -6,6 +6,8 @@ namespace Sequencer.Proof.Satisfiability;
 /// </summary>
 internal sealed class Budget(long conflicts, CancellationToken cancellation, Budget? whole = null)
 {
+    private const long PropagationsBetweenLooks = 1_000_000;
+
     private long _conflictsLeft = conflicts;
 
     private long _propagationsLeft = long.MaxValue;
@@ -65,6 +67,11 @@ internal sealed class Budget(long conflicts, CancellationToken cancellation, Bud
         if (_propagationsLeft < 0)
         {
             throw new BudgetSpentException();
+        }
+
+        if (Propagations / PropagationsBetweenLooks != (Propagations - count) / PropagationsBetweenLooks)
+        {
+            ThrowIfCancelled();
         }
     }
 }

@@ -16,9 +16,9 @@ namespace Sequencer.Sites.Tests.Variants.Guided;
 internal sealed class GuidedTrial
 {
     /// <summary>For one requirement, and for all of a variant together; those not finished by then are undecided.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
-    private static readonly TimeSpan PatienceForAll = TimeSpan.FromSeconds(120);
+    private static readonly TimeSpan PatienceForAll = TimeSpan.FromMinutes(6);
 
     private readonly SiteFiles _site;
     private readonly long _scans;
