@@ -58,7 +58,7 @@ public static class Prover
     /// same fingerprint, whatever else differs: nothing need be proved again.
     /// </summary>
     public static string Fingerprint(TransitionSystem system, Requirement requirement) =>
-        Slicer.Cut(system, requirement, AssumptionScope.All).System.Meaning;
+        Slicer.Cut(system, requirement, AssumptionScope.All).Fingerprint();
 
     /// <summary>As <see cref="Decide(TransitionSystem, Requirement, ProofOptions, IProgress{ProofProgress}?, CancellationToken)"/>, but first tries what was found before, and keeps what is found.</summary>
     public static Verdict Decide(
@@ -75,7 +75,7 @@ public static class Prover
         }
 
         Slice slice = Slicer.Cut(system, requirement, AssumptionScope.All);
-        string fingerprint = slice.System.Meaning;
+        string fingerprint = slice.Fingerprint();
         string name = InvariantText.Key(system, requirement);
         string? last = memory.Find(name);
         Verdict verdict = (memory.Find(fingerprint) is { } text ? Recall(slice, requirement, text, options, cancellation) : null)

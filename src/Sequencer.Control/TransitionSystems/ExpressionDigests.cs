@@ -11,24 +11,35 @@ namespace Sequencer.Control.TransitionSystems;
 internal sealed class ExpressionDigests
 {
     private readonly Dictionary<Expression, byte[]> _digests = [];
+    private readonly ExpressionDigests? _known;
     private byte[] _text = new byte[1024];
 
-    public ExpressionDigests(IEnumerable<Expression> roots)
+    /// <param name="roots">Of these and all that they are made of.</param>
+    /// <param name="known">Digests worked out before; it is only read.</param>
+    public ExpressionDigests(IEnumerable<Expression> roots, ExpressionDigests? known = null)
     {
-        foreach (Expression expression in ExpressionGraph.InOrder(roots))
+        _known = known;
+        foreach (Expression expression in ExpressionGraph.InOrder(roots.Where(root => !Knows(root))))
         {
-            _digests[expression] = Digest(expression);
+            if (!Knows(expression))
+            {
+                _digests[expression] = Digest(expression);
+            }
         }
     }
 
-    public string Of(Expression root) => Convert.ToHexStringLower(_digests[root]);
+    public string Of(Expression root) => Convert.ToHexStringLower(DigestOf(root));
+
+    private bool Knows(Expression expression) => _known?._digests.ContainsKey(expression) == true;
+
+    private byte[] DigestOf(Expression expression) => _known?._digests.TryGetValue(expression, out byte[]? digest) == true ? digest : _digests[expression];
 
     private byte[] Digest(Expression expression)
     {
         byte[][] operands = new byte[expression.Operands.Length][];
         for (int index = 0; index < operands.Length; index++)
         {
-            operands[index] = _digests[expression.Operands[index]];
+            operands[index] = DigestOf(expression.Operands[index]);
         }
 
         if (expression.Kind is ExpressionKind.And or ExpressionKind.Or or ExpressionKind.Equal or ExpressionKind.Add)

@@ -18,24 +18,42 @@ public static class MeaningHash
     /// <summary>SHA-256 as 64 lower-case hexadecimal digits.</summary>
     public static string Of(TransitionSystem system)
     {
-        ExpressionDigests digests = new(Roots(system));
-        List<string> lines =
-        [
-            .. system.Inputs.Select(input => Line("input", Describe(input))),
-            .. system.States.Select(state => Line(
-                "state", Describe(state.Variable), Number(state.Initial), state.Retained ? "retained" : "volatile", digests.Of(state.Next))),
-            .. system.Outputs.Select(output => Line("output", Quote(output.Name), digests.Of(output.Value))),
-            .. system.Alarms.Select(alarm => Line("alarm", Quote(alarm.Name), digests.Of(alarm.Raised))),
-            .. system.Assumptions.Select(assumption => Line("assumption", Quote(assumption.Name), digests.Of(assumption.Holds))),
-            .. system.Requirements.Select(requirement => Line(
-                "requirement", Quote(requirement.Name), requirement.Kind.ToString(), digests.Of(requirement.Holds))),
-        ];
-        lines.Sort(StringComparer.Ordinal);
-        string text = string.Join('\n', [Form, Line("scan", Number(system.ScanMilliseconds)), .. lines]);
+        ExpressionDigests digests = system.Digests;
+        return Of(
+            system.ScanMilliseconds,
+            [
+                .. Lines(digests, system.Inputs, system.States, system.Assumptions, system.Requirements),
+                .. system.Outputs.Select(output => Line("output", Quote(output.Name), digests.Of(output.Value))),
+                .. system.Alarms.Select(alarm => Line("alarm", Quote(alarm.Name), digests.Of(alarm.Raised))),
+            ]);
+    }
+
+    /// <summary>The same of a part of the system: some of its variables and assumptions, and a requirement that need not be its own.</summary>
+    public static string OfPart(
+        TransitionSystem system, IEnumerable<Variable> inputs, IEnumerable<StateVariable> states, IReadOnlyCollection<Assumption> assumptions, Requirement requirement)
+    {
+        ExpressionDigests digests = new([requirement.Holds, .. assumptions.Select(assumption => assumption.Holds)], system.Digests);
+        return Of(system.ScanMilliseconds, Lines(digests, inputs, states, assumptions, [requirement]));
+    }
+
+    private static IEnumerable<string> Lines(
+        ExpressionDigests digests, IEnumerable<Variable> inputs, IEnumerable<StateVariable> states, IEnumerable<Assumption> assumptions, IEnumerable<Requirement> requirements) =>
+    [
+        .. inputs.Select(input => Line("input", Describe(input))),
+        .. states.Select(state => Line(
+            "state", Describe(state.Variable), Number(state.Initial), state.Retained ? "retained" : "volatile", digests.Of(state.Next))),
+        .. assumptions.Select(assumption => Line("assumption", Quote(assumption.Name), digests.Of(assumption.Holds))),
+        .. requirements.Select(requirement => Line("requirement", Quote(requirement.Name), requirement.Kind.ToString(), digests.Of(requirement.Holds))),
+    ];
+
+    private static string Of(int scanMilliseconds, IEnumerable<string> lines)
+    {
+        string text = string.Join('\n', [Form, Line("scan", Number(scanMilliseconds)), .. lines.Order(StringComparer.Ordinal)]);
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
     }
 
-    private static IEnumerable<Expression> Roots(TransitionSystem system) =>
+    /// <summary>All expressions of a system.</summary>
+    internal static IEnumerable<Expression> Roots(TransitionSystem system) =>
     [
         .. system.States.Select(state => state.Next),
         .. system.Outputs.Select(output => output.Value),

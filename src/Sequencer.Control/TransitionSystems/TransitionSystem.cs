@@ -11,6 +11,7 @@ namespace Sequencer.Control.TransitionSystems;
 public sealed class TransitionSystem
 {
     private readonly Lazy<string> _meaning;
+    private readonly Lazy<ExpressionDigests> _digests;
     private readonly Lazy<ImmutableArray<IReadOnlyList<Variable>>> _readByNext;
 
     private TransitionSystem(
@@ -26,11 +27,14 @@ public sealed class TransitionSystem
         States = states;
         Outputs = outputs;
         _meaning = new Lazy<string>(() => MeaningHash.Of(this));
+        _digests = new Lazy<ExpressionDigests>(() => new ExpressionDigests(MeaningHash.Roots(this)));
         _readByNext = new Lazy<ImmutableArray<IReadOnlyList<Variable>>>(() => [.. States.Select(state => ExpressionGraph.Variables([state.Next]))]);
     }
 
     /// <summary>The <see cref="MeaningHash"/>, worked out once.</summary>
     public string Meaning => _meaning.Value;
+
+    internal ExpressionDigests Digests => _digests.Value;
 
     /// <summary>For each state the variables that its next value reads, worked out once: every slice begins with them.</summary>
     public ImmutableArray<IReadOnlyList<Variable>> ReadByNext => _readByNext.Value;

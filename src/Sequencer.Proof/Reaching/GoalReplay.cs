@@ -7,12 +7,13 @@ using Sequencer.Proof.Runs;
 namespace Sequencer.Proof.Reaching;
 
 /// <summary>
-/// Judges ways to goals scan by scan on the compiled stepper, which no search engine shares. Where a way is millions of scans long,
-/// nearly all of them alike, those that are alike are judged as one stride. What ways have in common at their beginning is played once.
+/// Judges ways to goals scan by scan on the compiled stepper, which no search engine shares. Where a way is hours long with few changes of
+/// its inputs, scans that are alike are judged as one stride. What ways have in common at their beginning is played once.
 /// </summary>
 internal sealed class GoalReplay
 {
-    private const long MostScans = 1_000_000;
+    private const long ScansForStrides = 200_000;
+    private const long ScansForEachChange = 100;
 
     /// <summary>Played at once; no matter of processors, since which ways are played must not depend on the machine.</summary>
     private const int AtOnce = 2;
@@ -55,7 +56,7 @@ internal sealed class GoalReplay
 
             Trace?[][] found = new Trace?[now.Count][];
             PlayedWay[] fresh = [.. now.Select(goal => new PlayedWay(ways[goal]!))];
-            Parallel.For(0, now.Count, place => found[place] = Play(now[place], ways[now[place]]!, fresh[place], _steppers[place]));
+            Parallel.For(0, now.Count, place => found[place] = Play(ways[now[place]]!, fresh[place], _steppers[place]));
             Played.UnionWith(now);
             _played.AddRange(fresh);
             foreach (Trace?[] one in found)
@@ -71,7 +72,7 @@ internal sealed class GoalReplay
     }
 
     /// <summary>For each goal the beginning of the way that reaches it, or null.</summary>
-    private Trace?[] Play(int wanted, Trace way, PlayedWay passed, CompiledStepper stepper)
+    private Trace?[] Play(Trace way, PlayedWay passed, CompiledStepper stepper)
     {
         Trace?[] judged = new Trace?[_goals];
         if (!way.Segments.All(segment => _system.Inputs.Zip(segment.Inputs, (input, value) => input.Range.Contains(value)).All(inside => inside)))
@@ -79,12 +80,18 @@ internal sealed class GoalReplay
             return judged;
         }
 
-        if (way.Scans > MostScans)
+        long[] first = way.Scans >= ScansForStrides && way.Scans >= ScansForEachChange * way.Segments.Length ? InStrides(way) : ScanByScan(way, passed, stepper);
+        for (int goal = 0; goal < _goals; goal++)
         {
-            judged[wanted] = InStrides(wanted, way);
-            return judged;
+            judged[goal] = first[goal] > 0 ? way.First(first[goal]) : null;
         }
 
+        return judged;
+    }
+
+    /// <summary>For each goal after how many scans it is reached first, 0 if it is not.</summary>
+    private long[] ScanByScan(Trace way, PlayedWay passed, CompiledStepper stepper)
+    {
         long[] first = new long[_goals];
         stepper.Initialise();
         PlayedWay.Checkpoint? from = _played.Select(played => played.LastOn(way)).OfType<PlayedWay.Checkpoint>().MaxBy(checkpoint => checkpoint.Scans);
@@ -101,12 +108,7 @@ internal sealed class GoalReplay
             }
         }
 
-        for (int goal = 0; goal < _goals; goal++)
-        {
-            judged[goal] = first[goal] > 0 ? way.First(first[goal]) : null;
-        }
-
-        return judged;
+        return first;
     }
 
     /// <summary>Notes the goals that the scan reaches; false if it breaks an assumption.</summary>
@@ -124,11 +126,36 @@ internal sealed class GoalReplay
         return kept;
     }
 
-    private Trace? InStrides(int goal, Trace way)
+    /// <summary>The same with <see cref="SearchRun"/>: in a stride no assumption and no goal becomes otherwise.</summary>
+    private long[] InStrides(Trace way)
     {
-        Expression[] assumed = [.. _system.Assumptions.Select(assumption => assumption.Holds)];
+        long[] first = new long[_goals];
         ExpressionBuilder build = new();
-        IReadOnlyList<Expression> own = build.Substitute([_system.Goals[goal].Reached, .. assumed], new Dictionary<Variable, Expression>());
-        return new SearchRun(_system, build.And(own.Skip(1)), build.Not(own[0]), []).UpToFailure(way.Segments);
+        IReadOnlyList<Expression> own = build.Substitute(
+            [.. _system.Goals.Select(goal => goal.Reached), .. _system.Assumptions.Select(assumption => assumption.Holds)], new Dictionary<Variable, Expression>());
+        SearchRun run = new(_system, build.And(own.Skip(_goals)), build.True, own.Take(_goals));
+        long[] states = [.. SearchRun.InitialStates(_system)];
+        long scans = 0;
+        foreach (TraceSegment segment in way.Segments)
+        {
+            for (int left = segment.Scans; left > 0;)
+            {
+                int stride = run.Stride(segment.Inputs.AsSpan(), states, left);
+                if (!run.KeptAssumptions)
+                {
+                    return first;
+                }
+
+                for (int goal = 0; goal < _goals; goal++)
+                {
+                    first[goal] = first[goal] == 0 && run.IsSo(own[goal]) ? scans + 1 : first[goal];
+                }
+
+                left -= stride;
+                scans += stride;
+            }
+        }
+
+        return first;
     }
 }

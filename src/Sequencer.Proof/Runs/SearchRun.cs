@@ -41,6 +41,9 @@ internal sealed class SearchRun
     /// <summary>Whether the last scan broke the requirement.</summary>
     public bool BrokeRequirement => _scan.Value(_holds) == 0;
 
+    /// <summary>Whether one of the facts watched was so in the first of the last scans, and so in all of them.</summary>
+    public bool IsSo(Expression watched) => _scan.Value(_scan.PlaceOf(watched)) != 0;
+
     /// <summary>
     /// Runs at least one scan and at most <paramref name="longest"/>, all of them alike: no comparison
     /// differs between the first and the last of them. <paramref name="states"/> becomes the state after.

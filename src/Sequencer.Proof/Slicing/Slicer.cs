@@ -82,6 +82,6 @@ internal static class Slicer
             [.. assumptions.Select((assumption, index) => assumption with { Holds = rebuilt[1 + index] })],
             [requirement with { Holds = rebuilt[0], Guesses = [.. rebuilt.Skip(1 + assumptions.Length + states.Length)] }],
             []);
-        return new Slice(whole, part, builder, inputs, [.. states.Select(state => state.Variable)]);
+        return new Slice(whole, requirement, part, builder, inputs, [.. states.Select(state => state.Variable)]);
     }
 }
