@@ -51,6 +51,44 @@ public sealed class SolverTests
         }
     }
 
+    [Fact]
+    public void What_is_kept_from_one_query_to_the_next_changes_no_answer()
+    {
+        Random random = new(11);
+        int satisfiable = 0;
+        for (int round = 0; round < 1500; round++)
+        {
+            RandomFormula formula = RandomFormula.Draw(random, 8);
+            Solver solver = formula.ToSolver(Unlimited());
+            List<Literal> assumptions = [];
+            for (int query = 0; query < 12; query++)
+            {
+                assumptions = [.. assumptions.SkipLast(random.Next(4))];
+                assumptions.AddRange(RandomFormula.DrawClause(random, formula.Variables).Take(2));
+                Literal[] guarded = RandomFormula.DrawClause(random, formula.Variables);
+                Literal guard = solver.NewDependent();
+                solver.AddClause([!guard, .. guarded]);
+                bool expected = (formula with { Clauses = [.. formula.Clauses, guarded] }).SatisfiableWith(assumptions);
+                Assert.Equal(expected, solver.Solve([.. assumptions, guard]));
+                satisfiable += expected ? 1 : 0;
+                if (expected)
+                {
+                    Assert.All([.. formula.Clauses, guarded, .. assumptions.Select(one => new[] { one })], clause => Assert.Contains(clause, solver.ModelValue));
+                }
+
+                solver.Retire(guard);
+                if (random.Next(3) == 0)
+                {
+                    Literal[] clause = RandomFormula.DrawClause(random, formula.Variables);
+                    formula.Clauses.Add(clause);
+                    solver.AddClause(clause);
+                }
+            }
+        }
+
+        Assert.InRange(satisfiable, 1500, 15000);
+    }
+
     [Theory]
     [InlineData(4)]
     [InlineData(6)]
