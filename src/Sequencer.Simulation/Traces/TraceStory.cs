@@ -13,7 +13,7 @@ namespace Sequencer.Simulation.Traces;
 /// </summary>
 public sealed partial class TraceStory
 {
-    private TraceStory(TraceEnd end, TraceHistory history, DecisiveFacts facts, SiteMetadata site, ImmutableArray<TraceInput> inputs, bool isShortest, string root)
+    private TraceStory(TraceEnd end, TraceHistory history, DecisiveFacts facts, SiteMetadata site, ImmutableArray<TraceInput> inputs, bool isShortest, bool isTidied, string root)
     {
         End = end;
         History = history;
@@ -21,6 +21,7 @@ public sealed partial class TraceStory
         Site = site;
         Inputs = inputs;
         IsShortest = isShortest;
+        IsTidied = isTidied;
         Root = root;
         Named = [.. Word().Matches(end.Statement).SelectMany(match => new[] { match.Value, match.Value[(match.Value.LastIndexOf('.') + 1)..] })];
         Units = [.. UnitPlaces.Of(history.System).Where(unit => facts.HasState(unit.StatePlace) || unit.Steps.Any(step => facts.HasState(step.Place)))];
@@ -33,6 +34,9 @@ public sealed partial class TraceStory
     public TraceEnd End { get; }
 
     public bool IsShortest { get; }
+
+    /// <summary>Whether inputs that do not matter are at rest.</summary>
+    public bool IsTidied { get; }
 
     public ImmutableArray<TraceMoment> Moments { get; }
 
@@ -71,11 +75,12 @@ public sealed partial class TraceStory
     /// <param name="trace">The run, best when it is tidied; it ends in the scan in which the end comes.</param>
     /// <param name="end">What is broken or reached.</param>
     /// <param name="isShortest">No shorter run ends like this.</param>
+    /// <param name="isTidied">Inputs that do not matter are at rest.</param>
     /// <param name="root">What is left out at the beginning of the paths of the program's files.</param>
-    public static TraceStory Of(TransitionSystem system, SiteMetadata site, Trace trace, TraceEnd end, bool isShortest, string root)
+    public static TraceStory Of(TransitionSystem system, SiteMetadata site, Trace trace, TraceEnd end, bool isShortest, bool isTidied, string root)
     {
         TraceHistory history = new(system, trace, system.Definitions.Where(definition => definition.Value.Sort == Sort.Boolean));
-        return new TraceStory(end, history, DecisiveFacts.Of(history, end.Holds), site, TraceInputs.Of(system, site), isShortest, root);
+        return new TraceStory(end, history, DecisiveFacts.Of(history, end.Holds), site, TraceInputs.Of(system, site), isShortest, isTidied, root);
     }
 
     /// <summary>Whether the end speaks of this thing: of its name, or of its name without the unit.</summary>

@@ -15,6 +15,11 @@ public static class TraceWords
         Line(text, $"{story.End.Name} \"{story.End.Title}\" is {story.End.Word} {TraceTimes.Of(story.Scans, story.ScanMilliseconds)} after power-up, in scan {story.Scans}.");
         Line(text, $"  {story.End.Statement}");
         Line(text, story.IsShortest ? "No shorter run does it." : "There may be a shorter run.");
+        if (!story.IsTidied)
+        {
+            Line(text, "The time was over before the run was tidied: some of what is told may not matter for the end.");
+        }
+
         Line(text, "At rest is what is not named: switches not so, channels good, readings in the middle of their range, settings at their defaults.");
         text.Append('\n');
         foreach (TraceMoment moment in story.Moments)

@@ -34,7 +34,7 @@ internal sealed class FailingRun
     /// <param name="asRequirement">The same as something to be broken in the last scan.</param>
     /// <param name="trace">The run as it was found.</param>
     /// <param name="isShortest">No shorter run ends like this.</param>
-    /// <param name="cancellation">Leaves the run as it was found.</param>
+    /// <param name="cancellation">Leaves the run as it was found, and says so.</param>
     public static FailingRun Of(
         LoadedSite site, TransitionSystem system, TraceEnd end, Requirement asRequirement, Trace trace, bool isShortest, CancellationToken cancellation)
     {
@@ -42,7 +42,7 @@ internal sealed class FailingRun
         Trace tidy = TraceTidying.Tidy(system, asRequirement, trace, rests, cancellation);
         string description = site.Description.Plant.Span.Source.Path;
         string root = description[..(description.LastIndexOf('/') + 1)];
-        return new FailingRun(TraceStory.Of(system, site.Metadata, tidy, end, isShortest, root), tidy);
+        return new FailingRun(TraceStory.Of(system, site.Metadata, tidy, end, isShortest, !cancellation.IsCancellationRequested, root), tidy);
     }
 
     /// <summary>Writes the run's files; the name of the one in words.</summary>

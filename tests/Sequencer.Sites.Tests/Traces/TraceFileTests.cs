@@ -16,6 +16,16 @@ public sealed class TraceFileTests
         BrokenPit.Load("one-pit", "pit.seq", "interlock I1 \"Overfill\"                           XV300         blocked from LSHH301 until not LSHH301 and reset\n", ""), "H4"));
 
     [Fact]
+    public void A_run_that_could_not_be_tidied_in_time_says_so()
+    {
+        (LoadedSite site, FailingRun run) = BrokenPit.HotDischarge();
+        Requirement broken = site.System.Requirements.Single(one => one.Name == "H8");
+        FailingRun hurried = FailingRun.Of(site, site.System, TraceEnd.Broken(broken), broken, run.Trace, isShortest: false, new CancellationToken(true));
+        Assert.Contains("The time was over before the run was tidied", hurried.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("The time was over", run.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_run_of_several_steps_is_told_in_words() => GoldenFile.Matches(HotDischarge.Value.Words, "hot-discharge.verified.txt");
 
     [Fact]
