@@ -64,7 +64,14 @@ internal static class OwedProgram
             go finish when S1 stays 2 s
         """;
 
-    public static TransitionSystem System { get; } = Lowered();
+    public static TransitionSystem System { get; } = Lowered(Text);
+
+    /// <summary>The system of the program after an edit.</summary>
+    public static TransitionSystem Edited(string before, string after)
+    {
+        Assert.Contains(before, Text, StringComparison.Ordinal);
+        return Lowered(Text.Replace(before, after, StringComparison.Ordinal));
+    }
 
     /// <summary>The system in which a state keeps its initial value for ever.</summary>
     public static TransitionSystem WithStuck(string state) => TransitionSystem.Create(
@@ -85,9 +92,9 @@ internal static class OwedProgram
         ? new ExpressionBuilder().Constant(state.Initial == 1)
         : new ExpressionBuilder().Constant(state.Initial);
 
-    private static TransitionSystem Lowered()
+    private static TransitionSystem Lowered(string text)
     {
-        SiteCheckResult result = SiteChecker.Check([new SourceText("bench.seq", Text)], 100);
+        SiteCheckResult result = SiteChecker.Check([new SourceText("bench.seq", text)], 100);
         ImmutableArray<Diagnostic> errors = [.. result.Diagnostics.Where(diagnostic => diagnostic.Severity == Severity.Error)];
         return errors.IsEmpty
             ? SiteLowering.LowerWithObligations(new SiteProgram("bench", 100, result.Units))

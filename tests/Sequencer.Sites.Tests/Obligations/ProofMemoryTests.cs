@@ -28,8 +28,22 @@ public sealed class ProofMemoryTests
     {
         Memory memory = new();
         Decide(OwedProgram.System, memory);
-        memory.Texts[memory.Texts.Keys.Single()] = text;
-        Assert.NotEqual("found before", Assert.IsType<Holds>(Decide(OwedProgram.System, memory)).Engine);
+        foreach (string key in memory.Texts.Keys.ToArray())
+        {
+            memory.Texts[key] = text;
+        }
+
+        Assert.DoesNotContain("found before", Assert.IsType<Holds>(Decide(OwedProgram.System, memory)).Engine, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void After_an_edit_so_much_of_a_proof_as_still_holds_may_be_enough()
+    {
+        Memory memory = new();
+        Decide(OwedProgram.System, memory);
+        Holds after = Assert.IsType<Holds>(Decide(OwedProgram.Edited("limit 20 s then hold", "limit 25 s then hold"), memory));
+        Assert.Equal("found before the edit", after.Engine);
+        Assert.Equal("found before", Assert.IsType<Holds>(Decide(OwedProgram.Edited("limit 20 s then hold", "limit 25 s then hold"), memory)).Engine);
     }
 
     [Fact]
