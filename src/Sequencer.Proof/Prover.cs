@@ -159,9 +159,8 @@ public static class Prover
         string requirement = system.Requirements.Single().Name;
         try
         {
-            Expression invariant = builder.And(InvariantSelection.Largest(system, guesses, budget));
-            return InvariantCheck.Confirm(system, invariant, budget) is { } leanedOn
-                ? new Holds(requirement, invariant, "given facts", [.. leanedOn.Select(assumption => assumption.Name)], Spent(budget, system))
+            return FactByFact.Invariant(system, guesses, budget) is { } facts
+                ? new Holds(requirement, builder.And(facts), "given facts", [], Spent(budget, system))
                 : Undecided(UndecidedReason.FactsInsufficient, "The facts that hold together do not imply the requirement.");
         }
         catch (OperationCanceledException)

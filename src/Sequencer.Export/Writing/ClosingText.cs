@@ -102,6 +102,7 @@ internal static class ClosingText
         ClaimText.Finish(unit);
         CountText.Finish(unit);
         StartText.Finish(unit);
+        PromptText.Finish(unit);
         StepText.Finish(unit);
         StateMachineText.Finish(unit);
         CalibrationText.Finish(unit);

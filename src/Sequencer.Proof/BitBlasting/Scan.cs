@@ -48,6 +48,24 @@ internal sealed class Scan
         return new Scan(circuit, system, [.. states]);
     }
 
+    /// <summary>A scan from any state within the ranges in which the definitions hold; a defined state has its definition's bits.</summary>
+    public static Scan FromWhere(Circuit circuit, TransitionSystem system, DefinedStates defined)
+    {
+        BitVector?[] states = new BitVector?[system.States.Length];
+        foreach (StateVariable state in system.States.Where(state => !defined.Contains(state.Variable)))
+        {
+            states[state.Variable.Index] = Encoding.Unknown(circuit, state.Variable);
+        }
+
+        Encoding before = new(circuit, variable => states[variable.Index] ?? throw new InvalidOperationException($"{variable.Name} is read before it is defined"));
+        foreach ((Variable state, Expression value) in defined.InOrder)
+        {
+            states[state.Index] = before.Vector(value);
+        }
+
+        return new Scan(circuit, system, [.. states.Select(state => state ?? throw new InvalidOperationException("a state is neither free nor defined"))]);
+    }
+
     /// <summary>The two states of one range that the fact says to be equal; null where it says something else.</summary>
     public static (Variable First, Variable Second)? EqualVariables(Expression fact) =>
         fact is { Kind: ExpressionKind.Equal, Operands: [{ Kind: ExpressionKind.Variable, Variable: { Role: VariableRole.State } first }, { Kind: ExpressionKind.Variable, Variable: { Role: VariableRole.State } second }] }

@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using Sequencer.Control.TransitionSystems;
+using Sequencer.Proof.BitBlasting;
+using Sequencer.Proof.Runs;
+using Sequencer.Proof.Satisfiability;
+
+namespace Sequencer.Proof;
+
+/// <summary>
+/// Induction with many facts, each asked for by itself: all of them hold before a scan, one of them is denied behind it.
+/// Together that is the same as to deny their conjunction, and each question is small. What was found is kept for
+/// the questions that follow; states that facts define are no variables of their own.
+/// </summary>
+internal static class FactByFact
+{
+    /// <returns>
+    /// The largest part of the facts that is true initially and kept by every scan, where it implies the requirement of the system; null
+    /// where it does not. The last pass, on an encoding of its own, asks for each of them and for the requirement: it is the check.
+    /// </returns>
+    /// <param name="system">A system with one requirement. Its assumptions are not used.</param>
+    /// <param name="candidates">Booleans over the system's states.</param>
+    /// <param name="budget">Throws when it is spent or cancelled.</param>
+    public static ImmutableArray<Expression>? Invariant(TransitionSystem system, IReadOnlyList<Expression> candidates, Budget budget)
+    {
+        Expression[] left = [.. TrueInitially(system, candidates)];
+        while (true)
+        {
+            Pass pass = new(system, left, budget);
+            HashSet<Expression> broken = pass.Broken();
+            if (broken.Count == 0)
+            {
+                return pass.Implies(Conjuncts(system.Requirements.Single().Holds)) ? [.. left] : null;
+            }
+
+            left = [.. left.Where(fact => !broken.Contains(fact))];
+        }
+    }
+
+    private static ImmutableArray<Expression> Conjuncts(Expression holds) => holds.Kind == ExpressionKind.And ? holds.Operands : [holds];
+
+    private static IEnumerable<Expression> TrueInitially(TransitionSystem system, IReadOnlyList<Expression> candidates)
+    {
+        AffineScan scan = new(candidates);
+        scan.Evaluate([], SearchRun.InitialStates(system).AsSpan());
+        return candidates.Where(fact => scan.Value(scan.PlaceOf(fact)) != 0);
+    }
+
+    /// <summary>All facts taken for granted before one scan.</summary>
+    private sealed class Pass
+    {
+        private readonly Solver _solver;
+        private readonly Circuit _circuit;
+        private readonly Scan _scan;
+        private readonly Encoding _after;
+        private readonly Expression[] _facts;
+        private readonly DefinedStates _defined;
+
+        public Pass(TransitionSystem system, Expression[] facts, Budget budget)
+        {
+            _facts = facts;
+            _defined = new DefinedStates(facts);
+            _solver = new Solver(budget);
+            _circuit = new Circuit(_solver);
+            _scan = Scan.FromWhere(_circuit, system, _defined);
+            _after = _scan.EncodingAfter();
+            foreach (Expression fact in facts)
+            {
+                _solver.AddClause(_scan.Encoding.Boolean(fact));
+            }
+        }
+
+        /// <summary>
+        /// Facts that some scan breaks. Facts that define nothing come first and alone: with fewer of them the
+        /// others would have to be asked for again.
+        /// </summary>
+        public HashSet<Expression> Broken()
+        {
+            HashSet<Expression> broken = [.. _facts.Where(fact => !_defined.Used.Contains(fact) && !Follows(_after.Boolean(fact)))];
+            if (broken.Count == 0)
+            {
+                broken.UnionWith(_facts.Where(fact => _defined.Used.Contains(fact) && !Follows(_after.Boolean(fact))));
+            }
+
+            return broken;
+        }
+
+        public bool Implies(IEnumerable<Expression> required) => required.All(one => Follows(_scan.Encoding.Boolean(one)));
+
+        private bool Follows(Literal literal)
+        {
+            if (literal == _circuit.True)
+            {
+                return true;
+            }
+
+            if (_solver.Solve(!literal))
+            {
+                return false;
+            }
+
+            _solver.AddClause(literal);
+            return true;
+        }
+    }
+}
