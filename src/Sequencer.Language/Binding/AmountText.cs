@@ -5,7 +5,7 @@ using Sequencer.Language.Units;
 namespace Sequencer.Language.Binding;
 
 /// <summary>Exact amounts as a person writes them: <c>4.5 m3</c>.</summary>
-internal static class AmountText
+public static class AmountText
 {
     private const int MostDecimals = 6;
 

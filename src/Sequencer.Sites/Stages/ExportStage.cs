@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Sequencer.Export.Equivalence;
+using Sequencer.Export.Lists;
 using Sequencer.Export.Writing;
 using Sequencer.Proof;
 using Sequencer.Sites.Folders;
@@ -22,6 +23,7 @@ internal static class ExportStage
         StructuredTextExport export = Write(site);
         string name = FileNames.Of(site.Description.Name) + ".st";
         folder.Keep(name, export.Text);
+        KeepLists(site, folder);
         int lines = export.Text.Count(character => character == '\n');
         ReadBackResult result = ReadBack.Run(site.System, export, LockstepScans, LockstepSeed, cancellation);
         ImmutableArray<EqualityResult> equality = result.Agrees
@@ -39,6 +41,20 @@ internal static class ExportStage
             string.Create(CultureInfo.InvariantCulture, $"{lines} lines of structured text in {name}, {Verdict(outcome)}"),
             [Words(result), .. equality.Select(Words)],
             Json(name, lines, result, equality));
+    }
+
+    private static void KeepLists(LoadedSite site, OutputFolder folder)
+    {
+        string description = site.Description.Plant.Span.Source.Path;
+        string root = description[..(description.LastIndexOf('/') + 1)];
+        ListTable[] lists = [SignalList.Of(site.Programs, root), AlarmList.Of(site.Programs, site.System, root)];
+        string name = FileNames.Of(site.Description.Name);
+        foreach (ListTable list in lists)
+        {
+            folder.Keep($"{name}-{list.Name}.csv", ListFiles.Csv(list));
+        }
+
+        folder.Keep($"{name}-lists.xlsx", ListFiles.Workbook(lists));
     }
 
     private static Outcome Judge(ReadBackResult result, ImmutableArray<EqualityResult> equality) =>
