@@ -40,6 +40,7 @@ internal sealed class TraceShortener
     public static Trace Shorten(TransitionSystem system, ExpressionBuilder builder, Trace failing, bool isShortest, Action look)
     {
         TraceShortener shortener = new(system, builder, failing, look);
+        shortener.Try(failing.Segments);
         for (bool better = true; better && failing.Segments.Length <= MostSegments;)
         {
             better = (!isShortest && (shortener.DropSegments() | shortener.ShortenSegments())) | shortener.Neutralise();
