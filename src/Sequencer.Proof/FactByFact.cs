@@ -15,23 +15,27 @@ internal static class FactByFact
 {
     /// <returns>
     /// The largest part of the facts that is true initially and kept by every scan, where it implies the requirement of the system; null
-    /// where it does not. The last pass, on an encoding of its own, asks for each of them and for the requirement: it is the check.
+    /// where it does not. The last pass, on an encoding of its own, asks for each of them and for the requirement: it is the check. Also
+    /// the facts that define a state and were the first that some scan broke: where to look for what is not as it was thought.
     /// </returns>
     /// <param name="system">A system with one requirement. Its assumptions are not used.</param>
     /// <param name="candidates">Booleans over the system's states.</param>
     /// <param name="budget">Throws when it is spent or cancelled.</param>
-    public static ImmutableArray<Expression>? Invariant(TransitionSystem system, IReadOnlyList<Expression> candidates, Budget budget)
+    public static (ImmutableArray<Expression>? Found, ImmutableArray<Expression> FirstLost) Invariant(TransitionSystem system, IReadOnlyList<Expression> candidates, Budget budget)
     {
         Expression[] left = [.. TrueInitially(system, candidates)];
+        ImmutableArray<Expression> lost = [];
         while (true)
         {
             Pass pass = new(system, left, budget);
             HashSet<Expression> broken = pass.Broken();
             if (broken.Count == 0)
             {
-                return pass.Implies(Conjuncts(system.Requirements.Single().Holds)) ? [.. left] : null;
+                ImmutableArray<Expression>? found = pass.Implies(Conjuncts(system.Requirements.Single().Holds)) ? [.. left] : null;
+                return (found, lost);
             }
 
+            lost = lost.IsEmpty ? [.. left.Where(fact => broken.Contains(fact) && pass.Defines(fact))] : lost;
             left = [.. left.Where(fact => !broken.Contains(fact))];
         }
     }
@@ -83,6 +87,8 @@ internal static class FactByFact
 
             return broken;
         }
+
+        public bool Defines(Expression fact) => _defined.Used.Contains(fact);
 
         public bool Implies(IEnumerable<Expression> required) => required.All(one => Follows(_scan.Encoding.Boolean(one)));
 

@@ -159,9 +159,10 @@ public static class Prover
         string requirement = system.Requirements.Single().Name;
         try
         {
-            return FactByFact.Invariant(system, guesses, budget) is { } facts
-                ? new Holds(requirement, builder.And(facts), "given facts", [], Spent(budget, system))
-                : Undecided(UndecidedReason.FactsInsufficient, "The facts that hold together do not imply the requirement.");
+            (ImmutableArray<Expression>? facts, ImmutableArray<Expression> lost) = FactByFact.Invariant(system, guesses, budget);
+            return facts is { } found
+                ? new Holds(requirement, builder.And(found), "given facts", [], Spent(budget, system))
+                : Undecided(UndecidedReason.FactsInsufficient, "The facts that hold together do not imply the requirement.") with { NotKept = lost };
         }
         catch (OperationCanceledException)
         {

@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using Sequencer.Control.TransitionSystems;
+
 namespace Sequencer.Proof;
 
 /// <summary>No answer, and why. Never to be shown as success.</summary>
@@ -9,4 +12,8 @@ public sealed record Undecided(
     string Requirement,
     UndecidedReason Reason,
     string Words,
-    Effort Effort) : Verdict(Requirement, Effort);
+    Effort Effort) : Verdict(Requirement, Effort)
+{
+    /// <summary>Of facts that were given, the first that some scan breaks.</summary>
+    public ImmutableArray<Expression> NotKept { get; init; } = [];
+}

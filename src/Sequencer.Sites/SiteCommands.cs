@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
+using Sequencer.Export.Equivalence;
 using Sequencer.Proof;
 using Sequencer.Proof.Reaching;
 using Sequencer.Simulation.Scenarios;
@@ -81,6 +82,25 @@ public static class SiteCommands
 
     public static SiteResult Export(string site, string output, CancellationToken cancellation) =>
         OnLoaded(site, output, (loaded, run) => [ExportStage.Run(loaded, run.NeededFolder, cancellation)]);
+
+    /// <summary>Structured text that somebody edited by hand, against the site's programs.</summary>
+    /// <param name="site">The site's folder.</param>
+    /// <param name="file">The edited text.</param>
+    /// <param name="output">Where certificate and summary go; null for nowhere.</param>
+    /// <param name="cancellation">Makes what is left undecided.</param>
+    public static SiteResult Compare(string site, string file, string? output, CancellationToken cancellation)
+    {
+        ReadText? read = null;
+        return OnLoaded(
+            site,
+            output,
+            (loaded, run) => [ComparisonStage.Run(loaded, read ?? throw new InvalidOperationException("nothing was read"), run.Folder, cancellation)],
+            loaded =>
+            {
+                read = ComparisonStage.Read(loaded, file, cancellation, out string reason);
+                return read is null ? reason : null;
+            });
+    }
 
     public static SiteResult Verify(string site, string output, ProofSettings settings, IProgress<StageProgress> progress, CancellationToken cancellation) =>
         OnLoaded(site, output, (loaded, run) =>

@@ -8,6 +8,7 @@ public sealed class ExitCodeTests
     [InlineData("did you mean `check`", "chekc", "somewhere")]
     [InlineData("there is no command `paint`", "paint")]
     [InlineData("Option '--out' is required", "verify", "somewhere")]
+    [InlineData("Option '--out' is required", "export", "somewhere")]
     [InlineData("Required argument missing", "check")]
     [InlineData("'b'", "check", "a", "b")]
     [InlineData("there is no folder `no-such-site`", "check", "no-such-site")]

@@ -10,10 +10,26 @@ internal static class ExportCommand
     {
         Argument<string> site = SiteArguments.Site();
         Option<string> output = SiteArguments.Output();
+        output.Required = false;
+        Option<string?> compare = new("--compare")
+        {
+            Description = "write no text, but find out whether this one, edited by hand, still does what the programs do",
+            HelpName = "FILE.st",
+        };
         Option<bool> json = SiteArguments.Json();
-        Command command = new("export", "Writes the programs as IEC 61131-3 structured text.") { site, output, json };
+        Command command = new("export", "Writes the programs as IEC 61131-3 structured text, or compares them with one.") { site, output, compare, json };
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(output) is null && result.GetValue(compare) is null)
+            {
+                result.AddError("Option '--out' is required");
+            }
+        });
         command.SetAction((parsed, cancellation) => Task.FromResult(Answer.Print(
-            SiteCommands.Export(parsed.GetRequiredValue(site), parsed.GetRequiredValue(output), cancellation), parsed.GetValue(json))));
+            parsed.GetValue(compare) is { } edited
+                ? SiteCommands.Compare(parsed.GetRequiredValue(site), edited, parsed.GetValue(output), cancellation)
+                : SiteCommands.Export(parsed.GetRequiredValue(site), parsed.GetRequiredValue(output), cancellation),
+            parsed.GetValue(json))));
         return command;
     }
 }

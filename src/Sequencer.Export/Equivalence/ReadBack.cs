@@ -47,7 +47,7 @@ public static class ReadBack
     }
 
     /// <summary>Variables of both systems that stand for the same, the program's name first.</summary>
-    private static Dictionary<string, string> Names(TransitionSystem system, TransitionSystem read, ExportedBlock block)
+    internal static Dictionary<string, string> Names(TransitionSystem system, TransitionSystem read, ExportedBlock block)
     {
         HashSet<string> ours = [.. Variables(system)];
         HashSet<string> theirs = [.. Variables(read)];

@@ -13,6 +13,10 @@ public static class TextEquality
 {
     private const int MostNamed = 5;
 
+    /// <summary>What the search for a run that differs may spend: most are short, and a text that cannot be proved equal is not equal to anyone.</summary>
+    private const int SearchConflicts = 30_000;
+    private const long SearchPropagations = 60_000_000;
+
     /// <summary>
     /// Every unit's text, in the order of the blocks; and, as undecided, the outputs and alarms of the program that no
     /// block has.
@@ -55,18 +59,29 @@ public static class TextEquality
         }
 
         Verdict verdict = Prover.ProveFrom(product.System, product.Guesses, product.Builder, options, cancellation);
-        if (verdict is Proof.Undecided { Reason: UndecidedReason.FactsInsufficient })
+        ImmutableArray<Expression> lost = [];
+        if (verdict is Proof.Undecided { Reason: UndecidedReason.FactsInsufficient } insufficient)
         {
-            verdict = Prover.Decide(product.System, product.Requirement, options, null, cancellation);
+            lost = insufficient.NotKept;
+            ProofOptions search = options with { Conflicts = Math.Min(options.Conflicts, SearchConflicts), Propagations = SearchPropagations };
+            verdict = Prover.Decide(product.System, product.Requirement, search, null, cancellation);
         }
 
         return verdict switch
         {
             Holds holds => new ProvedEqual(block.Unit, product.Pairs.Count, Certificate(product, holds)),
             Fails fails => Difference(product, fails.Trace, block),
-            Proof.Undecided undecided => new EqualityUndecided(block.Unit, undecided.Words),
+            Proof.Undecided undecided => new EqualityUndecided(block.Unit, undecided.Words + NotKept(product, lost)),
             _ => throw new System.Diagnostics.UnreachableException($"no result of {verdict.GetType().Name}"),
         };
+    }
+
+    /// <summary>What a scan that begins alike may leave different: the places to look at.</summary>
+    private static string NotKept(ProductSystem product, ImmutableArray<Expression> lost)
+    {
+        PairedValue[] pairs = [.. product.Pairs.Where(pair => lost.Contains(product.Builder.Equal(pair.ReferenceValue, pair.OtherValue)))];
+        return pairs.Length == 0 ? "" : $" A scan that begins alike may leave different: {string.Join(", ", pairs.Take(MostNamed).Select(pair =>
+            $"{pair.Reference} ({pair.ReferenceOrigin.Span}) and {pair.Other} ({pair.OtherOrigin.Span})"))}.";
     }
 
     /// <summary>Written and read back before it counts: a defect of ours must not look like evidence.</summary>
