@@ -25,12 +25,13 @@ public sealed class ProjectArrowTests
     {
         ["Sprache"] = "Language",
         ["YamlDotNet"] = "Plant Sites",
+        ["MiniExcel"] = "Export",
         ["SkiaSharp"] = "Simulation",
         ["SkiaSharp.NativeAssets.Linux.NoDependencies"] = "Simulation",
         ["System.CommandLine"] = "Cli",
     };
 
-    private static readonly string[] HiddenPackages = ["Sprache", "YamlDotNet", "SkiaSharp"];
+    private static readonly string[] HiddenPackages = ["Sprache", "YamlDotNet", "SkiaSharp", "MiniExcel"];
 
     [Fact]
     public void Every_project_references_what_it_may_and_no_more()
