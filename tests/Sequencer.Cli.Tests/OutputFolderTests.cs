@@ -70,7 +70,7 @@ public sealed class OutputFolderTests
         File.WriteAllText(Path.Combine(results, "notes.txt"), "mine");
         Assert.Contains("certificates/H1.smt2", FolderContents.Names(results));
         Assert.Equal(0, ToolRun.Of("export", site.Folder, "--out", results).ExitCode);
-        Assert.Equal([".made-by-sequencer", "certificates/export-PIT1.smt2", "notes.txt", "pit.st", "summary.json", "summary.txt"], FolderContents.Names(results));
+        Assert.Equal([".made-by-sequencer", "certificates/export-PIT1.smt2", "notes.txt", "pit-alarms.csv", "pit-lists.xlsx", "pit-signals.csv", "pit.st", "summary.json", "summary.txt"], FolderContents.Names(results));
         Assert.Equal(0, ToolRun.Of("simulate", site.Folder, "--out", results).ExitCode);
         Assert.Contains("notes.txt", FolderContents.Names(results));
         Assert.False(Directory.Exists(Path.Combine(results, "certificates")));

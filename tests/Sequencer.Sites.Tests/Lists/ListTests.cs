@@ -35,9 +35,10 @@ public sealed class ListTests
     }
 
     [Fact]
-    public void The_workbook_says_the_same_on_a_sheet_each()
+    public void The_workbook_says_the_same_on_a_sheet_each_and_is_the_same_each_time()
     {
         byte[] workbook = ListFiles.Workbook([Signals, Alarms]);
+        Assert.Equal(workbook, ListFiles.Workbook([Signals, Alarms]));
         foreach (ListTable table in (ListTable[])[Signals, Alarms])
         {
             using MemoryStream file = new(workbook);
