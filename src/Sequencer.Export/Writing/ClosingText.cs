@@ -47,11 +47,6 @@ internal static class ClosingText
         {
             Before(unit, head, $"{output.Tag}.discrepancy.before", FaultText.Latched(unit, output));
         }
-
-        foreach (PromptAction prompt in unit.Unit.Steps.SelectMany(step => step.Actions).OfType<PromptAction>())
-        {
-            Before(unit, head, PromptText.AnswerBefore(prompt.Name), PromptText.Answer(unit, prompt.Name));
-        }
     }
 
     public static void Write(UnitText unit)

@@ -59,7 +59,7 @@ internal sealed class ConditionText(UnitText unit)
         SwitchFact fact => Foreign(fact.Input.Tag) ? unit.Seen.Switch(fact.Input) : unit.Names.Of(fact.Input.Tag),
         OutputFact fact => Output(fact, site),
         DosedFact fact => AmountDoseText.Dosed(unit, fact),
-        AnsweredFact fact => PromptText.Answered(unit, fact),
+        AnsweredFact fact => FormattableString.Invariant($"({PromptText.Answer(unit, fact.Prompt)} = {fact.Answer})"),
         StartedFact fact => StartText.TakenBy(unit, fact.Unit),
         OwnerFact fact => unit.Seen.Owner(fact.Equipment, fact.Unit),
         NamedFact fact => Foreign(fact.Fact) ? unit.Seen.Fact(fact.Fact, surely) : ClosingText.Fact(unit, fact.Fact, surely),

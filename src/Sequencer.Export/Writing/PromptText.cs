@@ -12,12 +12,6 @@ internal static class PromptText
         return unit.Counter(VariableSection.Retained, $"{prompt}.answer", action.Answers.Length, $"0: none yet; {Answers(action)}");
     }
 
-    /// <summary>What conditions see: an answer of this scan is for the next one.</summary>
-    public static string Answered(UnitText unit, AnsweredFact fact) =>
-        string.Create(CultureInfo.InvariantCulture, $"({unit.Scratch(AnswerBefore(fact.Prompt), "DINT")} = {fact.Answer})");
-
-    public static string AnswerBefore(string prompt) => $"{prompt}.answer.before";
-
     public static string Late(UnitText unit, PromptAction prompt) => unit.Scratch($"{prompt.Name}.late");
 
     public static void Judge(UnitText unit, PromptAction prompt)

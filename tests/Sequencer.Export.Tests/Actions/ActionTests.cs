@@ -138,7 +138,7 @@ public sealed class ActionTests
     [InlineData("counted way", "(Step20_Go_10_Count >= 3)", "(Step20_Go_10_Count >= 2)")]
     [InlineData("counted way", "(Step10_Go_10_Count < 4)", "(Step10_Go_10_Count < 3)")]
     [InlineData("kept action", "IF Step30_Entered OR", "IF Step20_Entered OR")]
-    [InlineData("prompt", "_answer_before = 3", "_answer_before = 2")]
+    [InlineData("prompt", "_answer = 3", "_answer = 2")]
     [InlineData("prompt", "(Q1_clock >= 1200)", "(Q1_clock >= 1199)")]
     [InlineData("run once a batch", "_given < 6", "_given < 5")]
     [InlineData("run at each edge", "_left := 3", "_left := 2")]

@@ -40,6 +40,6 @@ public sealed class ScanStartTests
     public void An_answer_taken_a_scan_early_is_found()
     {
         DemoExport export = ConstructExport.Of("latch L1 \"Cleared\" set when Q1 answered \"clear\" clear when S2\ninterlock I1 \"So\" M1 blocked while L1", Asking);
-        ConstructExport.IsFoundDifferent(export, "L1_Sets := (Q1_Answer_Before = 1)", "L1_Sets := (Q1_Answer = 1)");
+        ConstructExport.IsFoundDifferent(export, "L1_Sets := (Q1_Answer = 1)", "L1_Sets := (Q1_Answer_Now = 1)");
     }
 }
