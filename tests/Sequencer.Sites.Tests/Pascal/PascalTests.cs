@@ -15,7 +15,7 @@ namespace Sequencer.Sites.Tests.Pascal;
 /// </summary>
 public sealed class PascalTests(ITestOutputHelper report)
 {
-    private const long SampleScans = 200_000;
+    private const long SampleScans = 100_000;
     private const long AllScans = 10_000_000;
     private static readonly TimeSpan PatienceForWays = TimeSpan.FromMinutes(20);
 
