@@ -54,8 +54,10 @@ internal static class ClosingText
         TextLines body = unit.Body;
         body.Section("9  Totals, clocks and memories count this scan");
         CountText.Write(unit);
-        LatchesText(unit);
-        Facts(unit);
+        Judge(unit, unit.Unit.Latches);
+        Judge(unit, unit.Unit.Facts);
+        Change(unit, unit.Unit.Latches);
+        Change(unit, unit.Unit.Facts);
         PairText.Finish(unit);
         foreach (Step step in unit.Unit.Steps)
         {
@@ -118,10 +120,10 @@ internal static class ClosingText
 
     private static string Description(UnitText unit, string fact) => unit.Unit.Facts.First(one => one.Name == fact).Description;
 
-    /// <summary>All facts are judged before any changes, since one may name another.</summary>
-    private static void Facts(UnitText unit)
+    /// <summary>All facts and latches are judged before any changes, since one may name another.</summary>
+    private static void Judge(UnitText unit, IEnumerable<PublishedFact> facts)
     {
-        foreach (PublishedFact fact in unit.Unit.Facts)
+        foreach (PublishedFact fact in facts)
         {
             unit.Body.Trace(fact.Span, $"fact {fact.Name} \"{fact.Description}\"");
             ConditionSite site = new(fact.Name);
@@ -130,8 +132,11 @@ internal static class ClosingText
             string possibly = unit.Conditions.Possibly(fact.Condition, site);
             unit.Body.Add($"{unit.Scratch($"{fact.Name}.may_hold")} := {possibly};");
         }
+    }
 
-        foreach (PublishedFact fact in unit.Unit.Facts)
+    private static void Change(UnitText unit, IEnumerable<PublishedFact> facts)
+    {
+        foreach (PublishedFact fact in facts)
         {
             unit.Body.Add($"{Fact(unit, fact.Name, surely: true)} := {unit.Names.Of($"{fact.Name}.holds")};");
             unit.Body.Add($"{Fact(unit, fact.Name, surely: false)} := {unit.Names.Of($"{fact.Name}.may_hold")};");
@@ -155,11 +160,11 @@ internal static class ClosingText
         }
     }
 
-    /// <summary>All latches are judged before any changes, and before the outputs' memories do, so that no order matters.</summary>
-    private static void LatchesText(UnitText unit)
+    /// <summary>Before the outputs' memories change too, so that no order matters.</summary>
+    private static void Judge(UnitText unit, IEnumerable<Latch> latches)
     {
         TextLines body = unit.Body;
-        foreach (Latch latch in unit.Unit.Latches)
+        foreach (Latch latch in latches)
         {
             body.Trace(latch.Span, $"latch {latch.Name} \"{latch.Description}\": clearing wins");
             string set = unit.Conditions.Surely(latch.Set, new ConditionSite($"{latch.Name}.set"));
@@ -167,11 +172,14 @@ internal static class ClosingText
             string clear = unit.Conditions.Possibly(latch.Clear, new ConditionSite($"{latch.Name}.clear"));
             body.Add($"{unit.Scratch($"{latch.Name}.clears")} := {clear};");
         }
+    }
 
-        foreach (Latch latch in unit.Unit.Latches)
+    private static void Change(UnitText unit, IEnumerable<Latch> latches)
+    {
+        foreach (Latch latch in latches)
         {
             string name = unit.Names.Of(latch.Name);
-            body.Add($"{name} := (NOT {unit.Names.Of($"{latch.Name}.clears")}) AND ({name} OR {unit.Names.Of($"{latch.Name}.sets")});");
+            unit.Body.Add($"{name} := (NOT {unit.Names.Of($"{latch.Name}.clears")}) AND ({name} OR {unit.Names.Of($"{latch.Name}.sets")});");
         }
     }
 }

@@ -17,6 +17,9 @@ internal sealed class Places
     /// <summary>Of so many looks at a known place one is kept.</summary>
     private const int LooksBetweenKeeps = 300;
 
+    /// <summary>Slots are numbered from 0.</summary>
+    public const int Slots = MostPlaces * Kept;
+
     private readonly Random _random;
     private readonly int[][] _telling;
     private readonly int[] _booleans;
@@ -34,8 +37,8 @@ internal sealed class Places
         _telling = [.. site.Programs.Units.Select(unit => system.States.Select(state => state.Variable).Where(variable => Tells(variable, unit.Name)).Select(variable => variable.Index).ToArray())];
         _booleans = [.. system.States.Where(state => state.Variable.Sort == Sort.Boolean).Select(state => state.Variable.Index)];
         _seen = new bool[2 * _booleans.Length];
-        _states = [.. Enumerable.Range(0, MostPlaces * Kept).Select(_ => new long[system.States.Length])];
-        _inputs = [.. Enumerable.Range(0, MostPlaces * Kept).Select(_ => new long[system.Inputs.Length])];
+        _states = [.. Enumerable.Range(0, Slots).Select(_ => new long[system.States.Length])];
+        _inputs = [.. Enumerable.Range(0, Slots).Select(_ => new long[system.Inputs.Length])];
     }
 
     public int Count { get; private set; }
