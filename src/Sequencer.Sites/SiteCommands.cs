@@ -87,14 +87,15 @@ public static class SiteCommands
     /// <param name="site">The site's folder.</param>
     /// <param name="file">The edited text.</param>
     /// <param name="output">Where certificate and summary go; null for nowhere.</param>
+    /// <param name="settings">Where ways to steps and transitions are kept that earlier runs found.</param>
     /// <param name="cancellation">Makes what is left undecided.</param>
-    public static SiteResult Compare(string site, string file, string? output, CancellationToken cancellation)
+    public static SiteResult Compare(string site, string file, string? output, ProofSettings settings, CancellationToken cancellation)
     {
         ReadText? read = null;
         return OnLoaded(
             site,
             output,
-            (loaded, run) => [ComparisonStage.Run(loaded, read ?? throw new InvalidOperationException("nothing was read"), run.Folder, cancellation)],
+            (loaded, run) => [ComparisonStage.Run(loaded, read ?? throw new InvalidOperationException("nothing was read"), run.Folder, settings.Memory, cancellation)],
             loaded =>
             {
                 read = ComparisonStage.Read(loaded, file, cancellation, out string reason);

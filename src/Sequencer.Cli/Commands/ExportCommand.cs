@@ -27,7 +27,7 @@ internal static class ExportCommand
         });
         command.SetAction((parsed, cancellation) => Task.FromResult(Answer.Print(
             parsed.GetValue(compare) is { } edited
-                ? SiteCommands.Compare(parsed.GetRequiredValue(site), edited, parsed.GetValue(output), cancellation)
+                ? SiteCommands.Compare(parsed.GetRequiredValue(site), edited, parsed.GetValue(output), ProofArguments.Settings(afresh: false), cancellation)
                 : SiteCommands.Export(parsed.GetRequiredValue(site), parsed.GetRequiredValue(output), cancellation),
             parsed.GetValue(json))));
         return command;

@@ -63,6 +63,53 @@ public sealed class Lockstep
         return new LockstepResult(scan, [.. _pairs.Select(pair => pair.Left)], [.. _unpaired], difference);
     }
 
+    /// <summary>
+    /// Goes a way of the program, and from its end on with the inputs that it ends with, of which one changes now and then: so it
+    /// stays where the way leads, and what a step does is seen.
+    /// </summary>
+    /// <param name="way">A run of the program.</param>
+    /// <param name="scans">How many scans at most behind its end.</param>
+    /// <param name="between">In one of so many scans, on the average, an input changes; 0 is never.</param>
+    /// <param name="seed">Of the random inputs.</param>
+    /// <param name="cancellation">Ends the run.</param>
+    public LockstepResult GoOnFrom(Trace way, long scans, int between, int seed, CancellationToken cancellation = default)
+    {
+        LockstepResult led = Replay(way, cancellation);
+        TraceRecorder played = new();
+        foreach (TraceSegment segment in way.Segments)
+        {
+            for (int repeat = 0; repeat < segment.Scans; repeat++)
+            {
+                played.Add(segment.Inputs.AsSpan());
+            }
+        }
+
+        Random random = new(seed);
+        LockstepDifference? difference = led.Difference;
+        long scan = led.Scans;
+        for (long more = 0; more < scans && difference is null; more++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            scan++;
+            if (between > 0 && random.Next(between) == 0)
+            {
+                Change(random, random.Next(_left.Inputs.Length));
+            }
+
+            foreach ((int own, int other) in _inputs)
+            {
+                _right.Inputs[other] = _left.Inputs[own];
+            }
+
+            played.Add(_left.Inputs);
+            _left.Step();
+            _right.Step();
+            difference = FirstDifference(scan, played);
+        }
+
+        return led with { Scans = scan, Difference = difference };
+    }
+
     /// <summary>The same on the inputs of a run: what the text writes and keeps is compared with the program in each of its scans.</summary>
     public LockstepResult Replay(Trace trace, CancellationToken cancellation = default)
     {
@@ -87,6 +134,17 @@ public sealed class Lockstep
             return difference is null;
         });
         return new LockstepResult(scans, [.. _pairs.Select(pair => pair.Left)], [.. _unpaired], difference);
+    }
+
+    /// <summary>A switch turns over; a number walks a little or jumps.</summary>
+    private void Change(Random random, int input)
+    {
+        IntegerRange range = _reference.Inputs[input].Range;
+        long value = _left.Inputs[input];
+        long step = Math.Max(1, (range.Maximum - range.Minimum) / 20);
+        _left.Inputs[input] = range.Maximum - range.Minimum == 1 ? range.Minimum + range.Maximum - value
+            : random.Next(2) == 0 ? Math.Clamp(value + random.NextInt64(-step, step + 1), range.Minimum, range.Maximum)
+            : random.NextInt64(range.Minimum, range.Maximum + 1);
     }
 
     private LockstepDifference? FirstDifference(long scan, TraceRecorder trace)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Export.Writing;
 using Sequencer.Proof;
@@ -14,6 +15,10 @@ public static partial class TextComparison
     private const int LockstepScans = 20_000;
     private const int LockstepSeed = 1;
     private const int MostNamed = 5;
+
+    /// <summary>From the end of each way: how long at most, and in one of how many scans an input changes.</summary>
+    private static readonly ImmutableArray<(int Scans, int Between)> Stays =
+        [(20_000, 0), (8_000, 600), (8_000, 250), (8_000, 250), (6_000, 100), (6_000, 100), (6_000, 60), (3_000, 25)];
 
     /// <summary>
     /// Reads the text. A block that it does not have under our name is looked for as its last FUNCTION_BLOCK, which is where we
@@ -49,9 +54,13 @@ public static partial class TextComparison
     /// <param name="export">What we write of it.</param>
     /// <param name="text">The edited text, read without errors.</param>
     /// <param name="options">The budget of each block.</param>
+    /// <param name="ways">
+    /// Runs of the program to places deep in its procedures; asked for only where the text could not be proved equal. From the end of each the search
+    /// for a difference goes on.
+    /// </param>
     /// <param name="cancellation">Makes what is left undecided.</param>
     public static (ImmutableArray<EqualityResult> Results, ImmutableArray<(string Own, string Other)> Guessed) Decide(
-        TransitionSystem system, StructuredTextExport export, ReadText text, ProofOptions options, CancellationToken cancellation)
+        TransitionSystem system, StructuredTextExport export, ReadText text, ProofOptions options, Func<IReadOnlyList<Trace>> ways, CancellationToken cancellation)
     {
         List<EqualityResult> results = [];
         List<(string Own, string Other)> guessed = [];
@@ -63,7 +72,8 @@ public static partial class TextComparison
             InferredNames names = new(written, read, cancellation);
             guessed.AddRange(names.Guessed);
             ExportedBlock renamed = names.Renamed(block);
-            EqualityResult result = Difference(system, read, renamed, cancellation) ?? TextEquality.Decide(system, read, renamed, options, cancellation);
+            EqualityResult result = Difference(system, read, renamed, cancellation) ?? TextEquality.Decide(
+                system, read, renamed, options, () => Difference(system, read, renamed, ways(), cancellation), cancellation);
             results.Add(Judged(result, names));
         }
 
@@ -86,10 +96,20 @@ public static partial class TextComparison
     private static ProvedDifferent? Difference(TransitionSystem system, TransitionSystem read, ExportedBlock block, CancellationToken cancellation)
     {
         Lockstep lockstep = new(system, read, ReadBack.Names(system, read, block));
-        return lockstep.Run(LockstepScans, LockstepSeed, cancellation).Difference is { } found
-            ? new ProvedDifferent(block.Unit, found, Place(system, found.Reference).Span, Place(read, found.Other).Span)
-            : null;
+        return Told(system, read, block, lockstep.Run(LockstepScans, LockstepSeed, cancellation).Difference);
     }
+
+    private static ProvedDifferent? Difference(TransitionSystem system, TransitionSystem read, ExportedBlock block, IReadOnlyList<Trace> ways, CancellationToken cancellation)
+    {
+        Lockstep lockstep = new(system, read, ReadBack.Names(system, read, block));
+        return Stays
+            .SelectMany((stay, turn) => ways.Select((way, index) => lockstep.GoOnFrom(way, stay.Scans, stay.Between, (turn * ways.Count) + index, cancellation).Difference))
+            .Where(found => found is not null)
+            .Select(found => Told(system, read, block, found)).FirstOrDefault();
+    }
+
+    private static ProvedDifferent? Told(TransitionSystem system, TransitionSystem read, ExportedBlock block, LockstepDifference? found) =>
+        found is null ? null : new ProvedDifferent(block.Unit, found, Place(system, found.Reference).Span, Place(read, found.Other).Span);
 
     private static Origin Place(TransitionSystem system, string name) =>
         PairedNames.Find(system.Outputs, output => output.Name, name)?.Origin

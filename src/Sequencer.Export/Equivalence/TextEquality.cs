@@ -14,8 +14,8 @@ public static class TextEquality
     private const int MostNamed = 5;
 
     /// <summary>What the search for a run that differs may spend: most are short, and a text that cannot be proved equal is not equal to anyone.</summary>
-    private const int SearchConflicts = 30_000;
-    private const long SearchPropagations = 60_000_000;
+    private const int SearchConflicts = 10_000;
+    private const long SearchPropagations = 20_000_000;
 
     /// <summary>
     /// Every unit's text, in the order of the blocks; and, as undecided, the outputs and alarms of the program that no
@@ -49,11 +49,27 @@ public static class TextEquality
     /// <param name="options">The budget of the proof, and again of the search for a difference.</param>
     /// <param name="cancellation">Makes the result undecided; nothing is thrown for it.</param>
     public static EqualityResult Decide(
-        TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, CancellationToken cancellation)
+        TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, CancellationToken cancellation) =>
+        Decide(system, read, block, options, () => null, cancellation);
+
+    /// <param name="system">The program's system.</param>
+    /// <param name="read">What a reader made of the text of one unit.</param>
+    /// <param name="block">Which names of the text stand for what.</param>
+    /// <param name="options">The budget.</param>
+    /// <param name="another">Another search for a difference, once the text could not be proved equal.</param>
+    /// <param name="cancellation">Makes the result undecided.</param>
+    internal static EqualityResult Decide(
+        TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, Func<ProvedDifferent?> another, CancellationToken cancellation)
     {
         ProductSystem product = new(system, read, block);
         if (product.Unpaired.Count > 0)
         {
+            // What is paired may differ all the same: then there is a run that says more than a name that is missing.
+            if (another() is { } found)
+            {
+                return found;
+            }
+
             string more = product.Unpaired.Count > MostNamed ? FormattableString.Invariant($" and {product.Unpaired.Count - MostNamed} more") : "";
             return new EqualityUndecided(block.Unit, $"without a partner: {string.Join(", ", product.Unpaired.Take(MostNamed))}{more}");
         }
@@ -62,6 +78,11 @@ public static class TextEquality
         ImmutableArray<Expression> lost = [];
         if (verdict is Proof.Undecided { Reason: UndecidedReason.FactsInsufficient } insufficient)
         {
+            if (another() is { } different)
+            {
+                return different;
+            }
+
             lost = insufficient.NotKept;
             ProofOptions search = options with { Conflicts = Math.Min(options.Conflicts, SearchConflicts), Propagations = SearchPropagations };
             verdict = Prover.Decide(product.System, product.Requirement, search, null, cancellation);

@@ -2,8 +2,11 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using Sequencer.Control.Traces;
 using Sequencer.Export.Equivalence;
 using Sequencer.Proof;
+using Sequencer.Proof.Reaching;
+using Sequencer.Proof.Remembering;
 using Sequencer.Sites.Folders;
 using Sequencer.Text;
 
@@ -42,10 +45,10 @@ internal static class ComparisonStage
         return read;
     }
 
-    public static StageReport Run(LoadedSite site, ReadText text, OutputFolder? folder, CancellationToken cancellation)
+    public static StageReport Run(LoadedSite site, ReadText text, OutputFolder? folder, IProofMemory? memory, CancellationToken cancellation)
     {
         (ImmutableArray<EqualityResult> results, ImmutableArray<(string Own, string Other)> guessed) =
-            TextComparison.Decide(site.System, ExportStage.Write(site), text, Budget, cancellation);
+            TextComparison.Decide(site.System, ExportStage.Write(site), text, Budget, () => Ways(site, memory, cancellation), cancellation);
         foreach (ProvedEqual proved in results.OfType<ProvedEqual>())
         {
             folder?.Keep(CertificateName(proved), proved.Certificate);
@@ -59,6 +62,13 @@ internal static class ComparisonStage
             [.. results.SelectMany(result => Words(result, text.Source, site.System.ScanMilliseconds, folder is not null)), .. Guessed(guessed)],
             Json(results, text.Source, guessed, site.System.ScanMilliseconds));
     }
+
+    /// <summary>Runs to every step and transition, as far as they are found: where a difference of the procedure can be seen.</summary>
+    private static ImmutableArray<Trace> Ways(LoadedSite site, IProofMemory? memory, CancellationToken cancellation) =>
+    [
+        .. GoalProver.DecideAll(site.ProofSystem, site.ProofSystem.Goals, ProofOptions.Default, memory, null, cancellation)
+            .OfType<Reached>().Select(reached => reached.Way),
+    ];
 
     private static Outcome Judge(EqualityResult result) => result switch
     {

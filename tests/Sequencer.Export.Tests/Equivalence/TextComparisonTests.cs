@@ -95,7 +95,7 @@ public sealed class TextComparisonTests
         DemoExport bench = Bench.Value;
         ReadText read = TextComparison.Read(bench.System, bench.Export, new SourceText("edited.st", text), CancellationToken.None);
         Assert.True(read.Systems.Length == 1, DiagnosticRenderer.Render(read.Diagnostics));
-        (var results, var guessed) = TextComparison.Decide(bench.System, bench.Export, read, ProofOptions.Default, CancellationToken.None);
+        (var results, var guessed) = TextComparison.Decide(bench.System, bench.Export, read, ProofOptions.Default, () => [], CancellationToken.None);
         return (Assert.Single(results), guessed.Length);
     }
 

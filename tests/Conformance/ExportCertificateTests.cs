@@ -1,0 +1,36 @@
+using Sequencer.Sites;
+using Sequencer.Testing;
+
+namespace Sequencer.Conformance.Tests;
+
+/// <summary>
+/// The exported text of each demo site is proved equal to its programs; in the long tier the certificates are discharged by
+/// two solvers that are not ours, which takes them minutes for a whole site.
+/// </summary>
+public sealed class ExportCertificateTests
+{
+    private static readonly string[] Discharged = ["unsat", "unsat", "unsat"];
+
+    private static readonly bool All = Environment.GetEnvironmentVariable("SEQUENCER_ALL_CERTIFICATES") is not null;
+
+    [Theory]
+    [InlineData("fernhollow")]
+    [InlineData("quillgate")]
+    [InlineData("sedgemere")]
+    [InlineData("marlpit-wharf")]
+    public void The_exported_text_is_proved_equal(string site)
+    {
+        DirectoryInfo results = Directory.CreateTempSubdirectory("sequencer-test-");
+        try
+        {
+            SiteResult export = SiteCommands.Export(RepositoryPath.Site(site), results.FullName, CancellationToken.None);
+            Assert.True(export.Outcome == Outcome.Holds, export.Text);
+            string certificate = File.ReadAllText(Path.Combine(results.FullName, "certificates", "export-all-units.smt2"));
+            Assert.All(All ? [SmtSolver.Z3, SmtSolver.Cvc5] : Array.Empty<SmtSolver>(), solver => Assert.Equal(Discharged, solver.Answers(certificate)));
+        }
+        finally
+        {
+            results.Delete(recursive: true);
+        }
+    }
+}
