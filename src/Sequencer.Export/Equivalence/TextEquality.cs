@@ -50,16 +50,23 @@ public static class TextEquality
     /// <param name="cancellation">Makes the result undecided; nothing is thrown for it.</param>
     public static EqualityResult Decide(
         TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, CancellationToken cancellation) =>
-        Decide(system, read, block, options, () => null, cancellation);
+        Decide(system, read, block, options, options, () => null, cancellation);
 
     /// <param name="system">The program's system.</param>
     /// <param name="read">What a reader made of the text of one unit.</param>
     /// <param name="block">Which names of the text stand for what.</param>
-    /// <param name="options">The budget.</param>
+    /// <param name="options">The budget of the proof; what the engines may spend on a difference after the other search is little.</param>
     /// <param name="another">Another search for a difference, once the text could not be proved equal.</param>
     /// <param name="cancellation">Makes the result undecided.</param>
     internal static EqualityResult Decide(
         TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, Func<ProvedDifferent?> another, CancellationToken cancellation)
+    {
+        ProofOptions little = options with { Conflicts = Math.Min(options.Conflicts, SearchConflicts), Propagations = SearchPropagations };
+        return Decide(system, read, block, options, little, another, cancellation);
+    }
+
+    private static EqualityResult Decide(
+        TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, ProofOptions search, Func<ProvedDifferent?> another, CancellationToken cancellation)
     {
         ProductSystem product = new(system, read, block);
         if (product.Unpaired.Count > 0)
@@ -84,7 +91,6 @@ public static class TextEquality
             }
 
             lost = insufficient.NotKept;
-            ProofOptions search = options with { Conflicts = Math.Min(options.Conflicts, SearchConflicts), Propagations = SearchPropagations };
             verdict = Prover.Decide(product.System, product.Requirement, search, null, cancellation);
         }
 
