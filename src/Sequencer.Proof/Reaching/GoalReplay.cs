@@ -13,7 +13,7 @@ namespace Sequencer.Proof.Reaching;
 internal sealed class GoalReplay
 {
     private const long ScansForStrides = 200_000;
-    private const long ScansForEachChange = 100;
+    private const long ScansForEachChange = 1_000;
 
     /// <summary>Played at once; no matter of processors, since which ways are played must not depend on the machine.</summary>
     private const int AtOnce = 2;
