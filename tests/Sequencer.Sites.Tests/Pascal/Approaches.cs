@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Sequencer.Control.TransitionSystems;
 using Sequencer.Simulation.Traces;
 using Sequencer.Sites.Tests.Variants.Guided;
 
