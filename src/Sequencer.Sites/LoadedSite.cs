@@ -27,6 +27,16 @@ internal sealed record LoadedSite(
 {
     private readonly Lazy<TransitionSystem> _proofSystem = new(() => SiteLowering.LowerWithObligations(Programs));
 
+    /// <summary>The beginning of the paths of its files, with the last stroke: what people need not read.</summary>
+    public string Root
+    {
+        get
+        {
+            string description = Description.Plant.Span.Source.Path;
+            return description[..(description.LastIndexOf('/') + 1)];
+        }
+    }
+
     /// <summary>As <see cref="System"/>, with the standard obligations and what watches them.</summary>
     public TransitionSystem ProofSystem => _proofSystem.Value;
 }

@@ -24,9 +24,11 @@ internal sealed class BatchCopies
                 _inputOf.Add(state, input.Index);
             }
         }
+
+        All = _inputOf.Keys.ToHashSet();
     }
 
-    public IReadOnlySet<int> All => _inputOf.Keys.ToHashSet();
+    public IReadOnlySet<int> All { get; }
 
     public bool IsCopy(int state) => _inputOf.ContainsKey(state);
 

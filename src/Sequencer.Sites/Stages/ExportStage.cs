@@ -45,9 +45,7 @@ internal static class ExportStage
 
     private static void KeepLists(LoadedSite site, OutputFolder folder)
     {
-        string description = site.Description.Plant.Span.Source.Path;
-        string root = description[..(description.LastIndexOf('/') + 1)];
-        ListTable[] lists = [SignalList.Of(site.Programs, root), AlarmList.Of(site.Programs, site.System, root)];
+        ListTable[] lists = [SignalList.Of(site.Programs, site.Root), AlarmList.Of(site.Programs, site.System, site.Root)];
         string name = FileNames.Of(site.Description.Name);
         foreach (ListTable list in lists)
         {

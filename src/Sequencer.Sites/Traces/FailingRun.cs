@@ -40,9 +40,7 @@ internal sealed class FailingRun
     {
         ImmutableArray<InputRest> rests = [.. TraceInputs.Of(system, site.Metadata).Select(input => new InputRest(input.Rest, input.IsMomentary))];
         Trace tidy = TraceTidying.Tidy(system, asRequirement, trace, rests, cancellation);
-        string description = site.Description.Plant.Span.Source.Path;
-        string root = description[..(description.LastIndexOf('/') + 1)];
-        return new FailingRun(TraceStory.Of(system, site.Metadata, tidy, end, isShortest, !cancellation.IsCancellationRequested, root), tidy);
+        return new FailingRun(TraceStory.Of(system, site.Metadata, tidy, end, isShortest, !cancellation.IsCancellationRequested, site.Root), tidy);
     }
 
     /// <summary>Writes the run's files; the name of the one in words.</summary>
