@@ -23,11 +23,13 @@ internal sealed class Decision
     private const string ExploringEngine = "exploration";
     private const string StrengtheningEngine = "strengthening";
     private const string LearningEngine = "clause learning";
+    private const string QueueEngine = "places in a queue";
     private const string DiagramEngine = "decision diagrams";
 
     private const int FewestQueriesBeforeHelp = 400;
     private const int QueriesOfFactBeforeHelp = 8;
     private const int MostPlaces = 100;
+    private const int MostConflictsOfUnrolling = 10_000;
     private const int MostConflictsOfCheck = 50_000;
 
     private readonly TransitionSystem _whole;
@@ -72,8 +74,7 @@ internal sealed class Decision
             return guessed;
         }
 
-        if (Uses(Engines.Bounded)
-            && BoundedSearch.Find(Slice.System, _options.BoundedDepth, _budget, depth => Report(BoundedEngine, depth)) is { } shortest)
+        if (Uses(Engines.Bounded) && Unroll() is { } shortest)
         {
             return Fails(shortest, BoundedEngine, true);
         }
@@ -83,6 +84,19 @@ internal sealed class Decision
     }
 
     private bool Uses(Engines engine) => (_options.Engines & engine) != 0;
+
+    /// <summary>A few scans from the initial state; where counting makes even these hard the other engines get their turn.</summary>
+    private Trace? Unroll()
+    {
+        try
+        {
+            return BoundedSearch.Find(Slice.System, _options.BoundedDepth, _budget.Part(MostConflictsOfUnrolling), depth => Report(BoundedEngine, depth));
+        }
+        catch (BudgetSpentException)
+        {
+            return null;
+        }
+    }
 
     /// <summary>The guesses that come with the requirement, as far as they hold together, may be all it takes.</summary>
     private Holds? FromGuesses()
@@ -106,10 +120,31 @@ internal sealed class Decision
         FactTable facts = FactHarvest.Collect(Slice.System, Slice.Builder);
         ClauseLearner learner = new(Slice.System, facts, _budget, frame => Report(LearningEngine, frame));
         return Learn(learner, facts, _budget.Queries + Math.Max(FewestQueriesBeforeHelp, QueriesOfFactBeforeHelp * facts.Count))
+            ?? FromQueuePlaces(learner)
             ?? SearchRings(out string _)
             ?? Explore(learner, facts)
             ?? Learn(learner, facts, long.MaxValue)
             ?? throw new System.Diagnostics.UnreachableException("clause learning paused without a limit");
+    }
+
+    /// <summary>Where counts are places in a queue, that may be all it takes; if not, clause learning goes on with it.</summary>
+    private Holds? FromQueuePlaces(ClauseLearner learner)
+    {
+        Report(QueueEngine, 0);
+        ImmutableArray<Expression> facts = QueuePlaces.Find(Slice.System, Slice.Builder, _options.Seed, _budget);
+        if (facts.IsEmpty)
+        {
+            return null;
+        }
+
+        Expression kept = Slice.Builder.And(facts);
+        if (InvariantCheck.Confirm(Slice.System, kept, _budget) is { } leanedOn)
+        {
+            return Holds(kept, QueueEngine, leanedOn);
+        }
+
+        learner.AddFacts(facts);
+        return null;
     }
 
     private Verdict? SearchRings(out string words)

@@ -21,32 +21,54 @@ internal static class InvariantCheck
         }
 
         Solver solver = new(budget);
-        Circuit circuit = new(solver);
-        Scan scan = Scan.FromWhere(circuit, system, invariant.Kind == ExpressionKind.And ? invariant.Operands : [invariant]);
+        Scan scan = Scan.FromWhere(new Circuit(solver), system, Conjuncts(invariant));
         solver.AddClause(scan.Encoding.Boolean(invariant));
-        Literal broken = !scan.Encoding.Boolean(system.Requirements[0].Holds);
-        Literal lost = !scan.EncodingAfter().Boolean(invariant);
-        Literal violated = circuit.Or(broken, lost);
+        Encoding after = scan.EncodingAfter();
         Literal[] assumed = [.. system.Assumptions.Select(assumption => scan.Encoding.Boolean(assumption.Holds))];
-        if (solver.Solve([violated, .. assumed]))
-        {
-            return null;
-        }
-
-        List<Literal> needed = [.. assumed.Where(solver.Core.Contains).Distinct()];
-        foreach (Literal candidate in needed.ToArray())
-        {
-            Literal[] others = [.. needed.Where(other => other != candidate)];
-            if (!solver.Solve([violated, .. others]))
-            {
-                needed.Remove(candidate);
-            }
-        }
-
-        return [.. system.Assumptions.Where((_, index) => needed.Contains(assumed[index]))];
+        Literal[] kept = [scan.Encoding.Boolean(system.Requirements[0].Holds), .. Conjuncts(invariant).Select(after.Boolean)];
+        return Needed(solver, [], kept, assumed) is { } needed ? [.. system.Assumptions.Where((_, index) => needed.Contains(assumed[index]))] : null;
     }
 
-    private static bool HoldsInitially(TransitionSystem system, Expression invariant)
+    /// <summary>
+    /// Those of the assumptions that it takes to show all of the literals, from which each was tried to be left out; null if one of them does not follow.
+    /// Each is asked for by itself, and what follows is kept for the questions after it: together they say no less than all at once, and are small.
+    /// </summary>
+    /// <param name="solver">Knows what a scan does.</param>
+    /// <param name="granted">Holds before the scan, in these questions only.</param>
+    /// <param name="kept">What is to be shown.</param>
+    /// <param name="assumed">The assumptions.</param>
+    public static IReadOnlyList<Literal>? Needed(Solver solver, Literal[] granted, Literal[] kept, IReadOnlyList<Literal> assumed)
+    {
+        IReadOnlyList<Literal>? needed = Follow(solver, granted, kept, assumed);
+        foreach (Literal candidate in needed?.ToArray() ?? [])
+        {
+            needed = Follow(solver, granted, kept, [.. needed!.Where(other => other != candidate)]) ?? needed;
+        }
+
+        return needed;
+    }
+
+    private static IReadOnlyList<Literal>? Follow(Solver solver, Literal[] granted, Literal[] kept, IReadOnlyList<Literal> assumed)
+    {
+        HashSet<Literal> needed = [];
+        foreach (Literal literal in kept)
+        {
+            if (solver.Solve([.. granted, .. assumed, !literal]))
+            {
+                return null;
+            }
+
+            Literal[] core = [.. solver.Core.Where(one => one != !literal)];
+            needed.UnionWith(core);
+            solver.AddClause([literal, .. core.Select(one => !one)]);
+        }
+
+        return [.. assumed.Where(needed.Contains).Distinct()];
+    }
+
+    public static ImmutableArray<Expression> Conjuncts(Expression invariant) => invariant.Kind == ExpressionKind.And ? invariant.Operands : [invariant];
+
+    public static bool HoldsInitially(TransitionSystem system, Expression invariant)
     {
         AffineScan scan = new([invariant]);
         scan.Evaluate([], SearchRun.InitialStates(system).AsSpan());

@@ -43,23 +43,31 @@ internal static class InvariantSelection
     private static Expression[] Kept(TransitionSystem system, ImmutableArray<Assumption> assumptions, Expression[] candidates, Budget budget)
     {
         Solver solver = new(budget);
-        Circuit circuit = new(solver);
-        Scan scan = Scan.FromWhere(circuit, system, candidates);
+        Scan scan = Scan.FromWhere(new Circuit(solver), system, candidates);
         Encoding after = scan.EncodingAfter();
-        List<Fact> facts = [.. candidates.Select(candidate => new Fact(candidate, scan.Encoding.Boolean(candidate), after.Boolean(candidate)))];
         Literal[] assumed = [.. assumptions.Select(assumption => scan.Encoding.Boolean(assumption.Holds))];
-        while (facts.Count > 0)
-        {
-            Literal broken = circuit.Or(facts.Select(fact => !fact.After));
-            if (!solver.Solve([.. assumed, .. facts.Select(fact => fact.Before), broken]))
-            {
-                break;
-            }
+        return [.. Kept(solver, assumed, candidates.Select(candidate => new InductiveFact(candidate, scan.Encoding.Boolean(candidate), after.Boolean(candidate)))).Select(fact => fact.Meaning)];
+    }
 
-            facts.RemoveAll(fact => !solver.ModelValue(fact.After));
+    /// <summary>The facts that are left once none can be broken by a scan before which all of them hold, and what is assumed. Each is asked for by itself.</summary>
+    public static List<InductiveFact> Kept(Solver solver, Literal[] assumed, IEnumerable<InductiveFact> candidates)
+    {
+        List<InductiveFact> facts = [.. candidates];
+        while (facts.Find(fact => !fact.IsShown) is { } asked)
+        {
+            if (solver.Solve([.. assumed, .. facts.Select(fact => fact.Before), !asked.After]))
+            {
+                facts.RemoveAll(fact => !solver.ModelValue(fact.After));
+                HashSet<Literal> left = [.. assumed, .. facts.Select(fact => fact.Before)];
+                facts.ForEach(fact => fact.ForgetUnless(left));
+            }
+            else
+            {
+                asked.ShowBy([.. solver.Core.Where(literal => literal != !asked.After)]);
+            }
         }
 
-        return [.. facts.Select(fact => fact.Meaning)];
+        return facts;
     }
 
     private static IEnumerable<Expression> TrueInitially(TransitionSystem system, IReadOnlyList<Expression> candidates)
@@ -70,6 +78,4 @@ internal static class InvariantSelection
         interpreter.Step();
         return candidates.Where((_, index) => interpreter.Observed[index] != 0);
     }
-
-    private sealed record Fact(Expression Meaning, Literal Before, Literal After);
 }

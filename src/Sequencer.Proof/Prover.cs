@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof.Remembering;
@@ -9,8 +10,6 @@ namespace Sequencer.Proof;
 /// <summary>Decides requirements of transition systems.</summary>
 public static class Prover
 {
-    private const long ConflictsOfBefore = 5_000;
-
     /// <summary>
     /// Decides whether the requirement holds in every scan of every run that keeps the assumptions.
     /// Cancelling (by hand or after a time) makes the verdict <see cref="Undecided"/>; nothing is thrown for it.
@@ -58,7 +57,7 @@ public static class Prover
     /// same fingerprint, whatever else differs: nothing need be proved again.
     /// </summary>
     public static string Fingerprint(TransitionSystem system, Requirement requirement) =>
-        Slicer.Cut(system, requirement, AssumptionScope.All).Fingerprint();
+        Slicer.Fingerprint(system, requirement);
 
     /// <summary>As <see cref="Decide(TransitionSystem, Requirement, ProofOptions, IProgress{ProofProgress}?, CancellationToken)"/>, but first tries what was found before, and keeps what is found.</summary>
     public static Verdict Decide(
@@ -69,18 +68,34 @@ public static class Prover
         IProgress<ProofProgress>? progress,
         CancellationToken cancellation)
     {
-        if (memory is null)
-        {
-            return Decide(system, requirement, options, progress, cancellation);
-        }
+        return memory is null
+            ? Decide(system, requirement, options, progress, cancellation)
+            : Decide(system, requirement, options, memory, new Recollection(system, cancellation), progress, cancellation);
+    }
 
-        Slice slice = Slicer.Cut(system, requirement, AssumptionScope.All);
-        string fingerprint = slice.Fingerprint();
+    private static Verdict Decide(
+        TransitionSystem system,
+        Requirement requirement,
+        ProofOptions options,
+        IProofMemory memory,
+        Recollection recollection,
+        IProgress<ProofProgress>? progress,
+        CancellationToken cancellation)
+    {
+        string fingerprint = Slicer.Fingerprint(system, requirement);
         string name = InvariantText.Key(system, requirement);
         string? last = memory.Find(name);
-        Verdict verdict = (memory.Find(fingerprint) is { } text ? Recall(slice, requirement, text, options, cancellation) : null)
-            ?? (last is null ? null : FromBefore(slice, requirement, last, cancellation))
-            ?? Decide(system, requirement, options, progress, cancellation);
+        if (memory.Find(fingerprint) is { } text && recollection.Recall(requirement, text, options.Conflicts) is { } recalled)
+        {
+            if (text != last)
+            {
+                memory.Keep(name, text);
+            }
+
+            return recalled;
+        }
+
+        Verdict verdict = (last is null ? null : recollection.FromBefore(requirement, last)) ?? Decide(system, requirement, options, progress, cancellation);
         if (verdict is Holds holds && InvariantText.Write(holds.Invariant) is { } found)
         {
             memory.Keep(fingerprint, found);
@@ -88,51 +103,6 @@ public static class Prover
         }
 
         return verdict;
-    }
-
-    /// <summary>What was found for the requirement of this name before the program was edited: so much of it as still holds may be enough.</summary>
-    private static Holds? FromBefore(Slice slice, Requirement requirement, string text, CancellationToken cancellation)
-    {
-        if (InvariantText.Read(slice.System, text) is not { } invariant)
-        {
-            return null;
-        }
-
-        Budget budget = new(ConflictsOfBefore, cancellation);
-        try
-        {
-            Expression own = slice.Builder.Substitute([invariant], new Dictionary<Variable, Expression>())[0];
-            Expression[] facts = own.Kind == ExpressionKind.And ? [.. own.Operands] : [own];
-            Expression kept = slice.Builder.And(InvariantSelection.UnderAssumptions(slice.System, facts, budget));
-            return InvariantCheck.Confirm(slice.System, kept, budget) is { } leanedOn
-                ? new Holds(requirement.Name, slice.Widen(kept), "found before the edit", [.. leanedOn.Select(assumption => assumption.Name)], Spent(budget, slice.System))
-                : null;
-        }
-        catch (Exception stopped) when (stopped is OperationCanceledException or BudgetSpentException)
-        {
-            return null;
-        }
-    }
-
-    /// <summary>An invariant that was kept counts only if it passes the check on the present system.</summary>
-    private static Holds? Recall(Slice slice, Requirement requirement, string text, ProofOptions options, CancellationToken cancellation)
-    {
-        if (InvariantText.Read(slice.System, text) is not { } invariant)
-        {
-            return null;
-        }
-
-        Budget budget = new(options.Conflicts, cancellation);
-        try
-        {
-            return InvariantCheck.Confirm(slice.System, invariant, budget) is { } leanedOn
-                ? new Holds(requirement.Name, slice.Widen(invariant), "found before", [.. leanedOn.Select(assumption => assumption.Name)], Spent(budget, slice.System))
-                : null;
-        }
-        catch (Exception stopped) when (stopped is OperationCanceledException or BudgetSpentException)
-        {
-            return null;
-        }
     }
 
     private static Effort Spent(Budget budget, TransitionSystem system) =>
@@ -200,8 +170,19 @@ public static class Prover
     {
         Verdict[] verdicts = new Verdict[requirements.Length];
         ParallelOptions parallel = new() { MaxDegreeOfParallelism = degree };
+        ConcurrentBag<Recollection> recollections = [];
         Parallel.For(0, verdicts.Length, parallel, index =>
-            verdicts[index] = Decide(system, requirements[index], options, memory, progress, cancellation));
+        {
+            if (memory is null)
+            {
+                verdicts[index] = Decide(system, requirements[index], options, progress, cancellation);
+                return;
+            }
+
+            Recollection recollection = recollections.TryTake(out Recollection? free) ? free : new Recollection(system, cancellation);
+            verdicts[index] = Decide(system, requirements[index], options, memory, recollection, progress, cancellation);
+            recollections.Add(recollection);
+        });
         return [.. verdicts];
     }
 }

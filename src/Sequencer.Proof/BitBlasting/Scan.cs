@@ -9,17 +9,18 @@ namespace Sequencer.Proof.BitBlasting;
 /// </summary>
 internal sealed class Scan
 {
-    private readonly Circuit _circuit;
     private readonly TransitionSystem _system;
 
     private Scan(Circuit circuit, TransitionSystem system, ImmutableArray<BitVector> states)
     {
-        _circuit = circuit;
+        Circuit = circuit;
         _system = system;
         States = states;
         Inputs = [.. system.Inputs.Select(input => Encoding.Unknown(circuit, input))];
         Encoding = new Encoding(circuit, variable => variable.Role == VariableRole.Input ? Inputs[variable.Index] : States[variable.Index]);
     }
+
+    public Circuit Circuit { get; }
 
     public ImmutableArray<BitVector> Inputs { get; }
 
@@ -78,12 +79,12 @@ internal sealed class Scan
         new(circuit, system, [.. system.States.Select(state => Encoding.Value(circuit, state.Variable, state.Initial))]);
 
     /// <summary>The scan after this one.</summary>
-    public Scan Following() => new(_circuit, _system, After());
+    public Scan Following() => new(Circuit, _system, After());
 
     public ImmutableArray<BitVector> After() => [.. _system.States.Select(state => Encoding.Vector(state.Next))];
 
     /// <summary>An encoding of expressions over states alone, read after this scan: of the next values only those that are asked for.</summary>
-    public Encoding EncodingAfter() => new(_circuit, variable => Encoding.Vector(_system.States[variable.Index].Next));
+    public Encoding EncodingAfter() => new(Circuit, variable => Encoding.Vector(_system.States[variable.Index].Next));
 
     public ImmutableArray<long> ModelInputs() => Read(_system.Inputs, Inputs);
 
@@ -91,5 +92,5 @@ internal sealed class Scan
 
     private ImmutableArray<long> Read(ImmutableArray<Variable> variables, ImmutableArray<BitVector> vectors) =>
         [.. variables.Zip(vectors, (variable, vector) =>
-            variable.Sort == Sort.Boolean ? (_circuit.Solver.ModelValue(vector.Bits[0]) ? 1L : 0L) : vector.ModelValue(_circuit.Solver))];
+            variable.Sort == Sort.Boolean ? (Circuit.Solver.ModelValue(vector.Bits[0]) ? 1L : 0L) : vector.ModelValue(Circuit.Solver))];
 }

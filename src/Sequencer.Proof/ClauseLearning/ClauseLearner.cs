@@ -65,6 +65,9 @@ internal sealed class ClauseLearner
         }
     }
 
+    /// <summary>Makes use of facts that hold in every run and are inductive together.</summary>
+    public void AddFacts(IEnumerable<Expression> facts) => AddLemmas([.. facts.Select(fact => new Cube([!_facts.LiteralOf(fact)]))]);
+
     /// <summary>
     /// Goes on until an invariant is found (its blocked cubes are returned) or an abstract way from the
     /// initial state to a failure (<paramref name="lead"/>), or, with neither, until so many queries were put.

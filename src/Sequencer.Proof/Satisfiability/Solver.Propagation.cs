@@ -12,7 +12,7 @@ internal sealed partial class Solver
             conflict = Visit(!_trail[_propagated++]);
         }
 
-        _budget.CountPropagations(_propagated - start);
+        Budget.CountPropagations(_propagated - start);
         return conflict;
     }
 

@@ -12,7 +12,7 @@ internal sealed partial class Solver
     /// <exception cref="OperationCanceledException">The caller gave up.</exception>
     public bool Solve(params ReadOnlySpan<Literal> assumptions)
     {
-        _budget.CountQuery();
+        Budget.CountQuery();
         _core.Clear();
         BackTo(Shared(assumptions));
         _assumed.Clear();
@@ -79,7 +79,7 @@ internal sealed partial class Solver
 
     private void Recover(int conflict)
     {
-        _budget.CountConflict();
+        Budget.CountConflict();
         BackTo(Analyse(conflict));
         Learn();
         _order.DecayAll();
@@ -112,7 +112,7 @@ internal sealed partial class Solver
         {
             if (_values[2 * variable] == 0)
             {
-                _budget.CountDecision();
+                Budget.CountDecision();
                 _levelStarts.Add(_trailEnd);
                 Assign(Literal.Of(variable, !_phases[variable]), NoReason);
                 return true;

@@ -14,7 +14,6 @@ internal sealed partial class Solver
     private const int ClauseHeader = 2;
     private const int NoReason = -1;
 
-    private readonly Budget _budget;
     private readonly VariableOrder _order = new();
     private readonly List<int> _levelStarts = [];
     private readonly List<int> _learnt = [];
@@ -39,8 +38,11 @@ internal sealed partial class Solver
 
     public Solver(Budget budget)
     {
-        _budget = budget;
+        Budget = budget;
     }
+
+    /// <summary>Pays for what is done from now on.</summary>
+    public Budget Budget { get; set; }
 
     public int VariableCount { get; private set; }
 

@@ -11,20 +11,17 @@ namespace Sequencer.Proof.Slicing;
 internal sealed class Slice
 {
     private readonly TransitionSystem _whole;
-    private readonly Requirement _wholeRequirement;
     private readonly ImmutableArray<Variable> _wholeInputs;
     private readonly ImmutableArray<Variable> _wholeStates;
 
     public Slice(
         TransitionSystem whole,
-        Requirement wholeRequirement,
         TransitionSystem part,
         ExpressionBuilder builder,
         ImmutableArray<Variable> wholeInputs,
         ImmutableArray<Variable> wholeStates)
     {
         _whole = whole;
-        _wholeRequirement = wholeRequirement;
         System = part;
         Builder = builder;
         _wholeInputs = wholeInputs;
@@ -45,18 +42,6 @@ internal sealed class Slice
 
     /// <summary>Whether an assumption of the whole system was left out.</summary>
     public bool LacksAssumptions => System.Assumptions.Length < _whole.Assumptions.Length;
-
-    /// <summary>Of all that the slice is made of, as it stands in the whole system.</summary>
-    public string Fingerprint()
-    {
-        HashSet<string> assumed = [.. System.Assumptions.Select(assumption => assumption.Name)];
-        return MeaningHash.OfPart(
-            _whole,
-            _wholeInputs,
-            _wholeStates.Select(state => _whole.States[state.Index]),
-            [.. _whole.Assumptions.Where(assumption => assumed.Contains(assumption.Name))],
-            _wholeRequirement);
-    }
 
     /// <summary>The trace for the whole system: an input outside the slice has its range's value nearest 0.</summary>
     public Trace Widen(Trace trace) => Widen(trace, [.. _whole.Inputs.Select(input => Math.Clamp(0, input.Range.Minimum, input.Range.Maximum))]);

@@ -13,7 +13,21 @@ internal static class Slicer
 {
     public static Slice Cut(TransitionSystem whole, Requirement requirement, AssumptionScope scope)
     {
-        HashSet<Variable> cone = Reach(whole, [requirement.Holds, .. requirement.Guesses]);
+        (VariableSet cone, ImmutableArray<Assumption> kept) = Cone(whole, requirement, scope);
+        return Rebuild(whole, requirement, cone, kept);
+    }
+
+    /// <summary>The fingerprint of all that the requirement can depend on, as it stands in the whole system.</summary>
+    public static string Fingerprint(TransitionSystem whole, Requirement requirement)
+    {
+        (VariableSet cone, ImmutableArray<Assumption> kept) = Cone(whole, requirement, AssumptionScope.All);
+        return MeaningHash.OfPart(whole, whole.Inputs.Where(cone.Contains), whole.States.Where(state => cone.Contains(state.Variable)), kept, requirement);
+    }
+
+    private static (VariableSet Cone, ImmutableArray<Assumption> Assumptions) Cone(TransitionSystem whole, Requirement requirement, AssumptionScope scope)
+    {
+        VariableSet cone = new(whole);
+        cone.Reach([requirement.Holds, .. requirement.Guesses]);
         List<Assumption> kept = [];
         bool grew = scope != AssumptionScope.None;
         while (grew)
@@ -25,34 +39,16 @@ internal static class Slicer
                 if (shares && !kept.Contains(assumption))
                 {
                     kept.Add(assumption);
-                    cone.UnionWith(Reach(whole, [assumption.Holds]));
+                    cone.Reach([assumption.Holds]);
                     grew = true;
                 }
             }
         }
 
-        return Rebuild(whole, requirement, cone, [.. whole.Assumptions.Where(kept.Contains)]);
+        return (cone, [.. whole.Assumptions.Where(kept.Contains)]);
     }
 
-    private static HashSet<Variable> Reach(TransitionSystem whole, IEnumerable<Expression> roots)
-    {
-        HashSet<Variable> reached = [];
-        Stack<Variable> open = new(ExpressionGraph.Variables(roots));
-        while (open.TryPop(out Variable? variable))
-        {
-            if (reached.Add(variable) && variable.Role == VariableRole.State)
-            {
-                foreach (Variable read in whole.ReadByNext[variable.Index])
-                {
-                    open.Push(read);
-                }
-            }
-        }
-
-        return reached;
-    }
-
-    private static Slice Rebuild(TransitionSystem whole, Requirement requirement, HashSet<Variable> cone, ImmutableArray<Assumption> assumptions)
+    private static Slice Rebuild(TransitionSystem whole, Requirement requirement, VariableSet cone, ImmutableArray<Assumption> assumptions)
     {
         ImmutableArray<Variable> inputs = [.. whole.Inputs.Where(cone.Contains)];
         ImmutableArray<StateVariable> states = [.. whole.States.Where(state => cone.Contains(state.Variable))];
@@ -82,6 +78,6 @@ internal static class Slicer
             [.. assumptions.Select((assumption, index) => assumption with { Holds = rebuilt[1 + index] })],
             [requirement with { Holds = rebuilt[0], Guesses = [.. rebuilt.Skip(1 + assumptions.Length + states.Length)] }],
             []);
-        return new Slice(whole, requirement, part, builder, inputs, [.. states.Select(state => state.Variable)]);
+        return new Slice(whole, part, builder, inputs, [.. states.Select(state => state.Variable)]);
     }
 }
