@@ -78,7 +78,6 @@ internal sealed class SiteBlockText
 
         text.Blank();
         text.Add("END_FUNCTION_BLOCK");
-        text.Blank();
     }
 
     private void Call(TextLines text, UnitText unit)

@@ -242,7 +242,7 @@ internal static class StepText
         body.Open($"CASE {branch} OF");
         foreach ((Step step, OrderedTransition[] own) in moves)
         {
-            body.Open($"{unit.StepValue(step)}:  (* {TextLines.Place(step.Span)} *)");
+            body.Open($"{unit.StepValue(step)}:");
             for (int index = 0; index < own.Length; index++)
             {
                 string line = $"IF {unit.Met(own[index])} THEN";

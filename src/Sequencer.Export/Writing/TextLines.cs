@@ -25,15 +25,12 @@ internal sealed class TextLines
     /// <summary>A comment; the ends of comments inside it are made harmless.</summary>
     public void Comment(string words) => Add($"(* {Harmless(words)} *)");
 
-    /// <summary>A comment that names the place in the program and says what follows.</summary>
-    public void Trace(SourceSpan span, string words) => Comment($"{Place(span)}  {words}");
-
-    /// <summary>File and line, as <c>pit.seq:14</c>; in a module also the use of it, as <c>dosing.seqlib:5 for DOSE1, pit.seq:14</c>.</summary>
-    public static string Place(SourceSpan span)
-    {
-        string line = FormattableString.Invariant($"{Path.GetFileName(span.Source.Path)}:{span.Start.Line}");
-        return span.Source.Use is { } use ? $"{line} for {use.Name}, {Place(use.Place)}" : line;
-    }
+    /// <summary>
+    /// A comment that says which clause of the program follows; in a module, for which use of it. Its line is in the head of
+    /// the block (<see cref="ClausePlaces"/>).
+    /// </summary>
+    public void Trace(SourceSpan span, string words) =>
+        Comment(span.Source.Use is { } use ? $"{words}; {Path.GetFileName(span.Source.Path)} for {use.Name}" : words);
 
     public void Section(string title)
     {
@@ -61,6 +58,9 @@ internal sealed class TextLines
         _depth--;
         Add(line);
     }
+
+    /// <summary>Lines written before, as they are.</summary>
+    public void Append(TextLines lines) => _text.Append(lines._text);
 
     /// <summary>Ends a block that has no closing word.</summary>
     public void Leave() => _depth--;

@@ -27,29 +27,35 @@ internal static class UnitWriter
         return unit;
     }
 
+    /// <summary>The unit's steps as a type, and its block, under one head.</summary>
     public static void Print(TextLines text, UnitText unit, ExportHeader header)
     {
-        DeclarationText.Steps(text, unit);
-        text.Blank();
-        text.Comment($"{unit.Unit.Name} \"{unit.Unit.Title}\", from {Path.GetFileName(unit.Unit.Source.Path)}, revision {header.Revision}");
-        text.Comment($"meaning {header.MeaningHash}");
-        text.Comment(FormattableString.Invariant($"call it once every {unit.ScanMilliseconds} ms: its clocks count scans"));
+        IEnumerable<string> origin =
+        [
+            .. ClausePlaces.Files(unit.Unit).SelectMany(BlockHead.File),
+            .. ClausePlaces.Words(unit.Unit).Select(words => $"line of   {words}"),
+        ];
+        BlockHead.Write(text, $"{unit.BlockName}  {unit.Unit.Title}", origin, header.Revision, Block(unit));
+    }
+
+    private static TextLines Block(UnitText unit)
+    {
+        TextLines text = new();
+        text.Comment(FormattableString.Invariant($"Call it once in every scan of {unit.ScanMilliseconds} ms: its clocks count scans."));
         foreach (RequirementClause requirement in unit.Unit.Requirements)
         {
             text.Trace(requirement.Span, $"require {requirement.Name} \"{requirement.Title}\": {requirement.Statement}");
         }
 
+        DeclarationText.Steps(text, unit);
+        text.Blank();
         text.Add($"FUNCTION_BLOCK {unit.BlockName}");
         DeclarationText.Variables(text, unit);
-        TextLines head = new();
-        ClosingText.KeepBefores(unit, head);
-        foreach (string line in (head.ToString() + unit.Body).Split('\n', StringSplitOptions.None).SkipLast(1))
-        {
-            text.Add(line);
-        }
-
+        ClosingText.KeepBefores(unit, text);
+        text.Append(unit.Body);
         text.Blank();
         text.Add("END_FUNCTION_BLOCK");
+        return text;
     }
 
     /// <summary>Emergency values follow latched emergency trips alone, not what else asks for an emergency.</summary>

@@ -1,58 +1,62 @@
-using System.Globalization;
 using Sequencer.Language.Programs;
 
 namespace Sequencer.Export.Writing;
 
-/// <summary>
-/// The program that wires the function blocks to located variables, with the one visible block that
-/// scales loop currents, and the task that calls it.
-/// </summary>
+/// <summary>The program that wires the function blocks to inputs, outputs and the operator's station.</summary>
 internal static class WiringText
 {
     private const string Together = "All_Units";
+    private const string Monitor = "Scan_Check";
 
-    public static void Write(TextLines text, IReadOnlyList<UnitText> units, SiteBlockText? together, string program, int scanMilliseconds)
+    public static void Write(TextLines text, IReadOnlyList<UnitText> units, SiteBlockText? together, string program)
     {
-        text.Comment("Words of analogue inputs carry microamperes: 4000 and 20000 are the ends of the range.");
-        text.Comment("Failure by NAMUR NE 43: 3600 and below, 21000 and above; between 3600 and 3800 and between");
-        text.Comment("20500 and 21000 the last quality is kept. Change this block where a card counts otherwise.");
-        text.Open($"PROGRAM {program}");
-        text.Leave();
+        text.Add($"PROGRAM {program}");
+        text.Comment("What the operator's station writes. What it shows are the outputs of the blocks.");
         Operator(text, units);
-        Located(text, units);
+        text.Open("VAR_OUTPUT");
+        text.Add("Scan_Overrun : BOOL;  (* scans were lost: the clocks of all units run slow *)");
+        text.Close("END_VAR");
+        GlobalText.Externals(text, units);
         Internal(text, units, together);
+        text.Blank();
+        text.Comment("Loop currents to readings");
         foreach (UnitText unit in units)
         {
-            Scaling(text, unit);
-            if (together is null)
-            {
-                Call(text, unit.Unit.Name, Arguments(unit, declaration => declaration.Name));
-                Coils(text, unit, tag => $"{unit.Unit.Name}.{unit.Names.Of(tag)}");
-            }
+            ScalingText.Inputs(text, unit.Unit);
         }
 
-        if (together is not null)
+        text.Blank();
+        text.Comment("Are scans lost?");
+        text.Add($"{Monitor}(Clear := Clear_Scan_Overrun);");
+        text.Add($"Scan_Overrun := {Monitor}.Overrun;");
+        if (together is null)
         {
-            Call(text, Together, units.SelectMany(unit => Arguments(unit, declaration => together.Terminal(unit, declaration))));
             foreach (UnitText unit in units)
             {
-                Coils(text, unit, tag => $"{Together}.{together.Terminal(unit, unit.Declarations.First(one => one.Path == tag && one.Section == VariableSection.Output))}");
+                Call(text, unit.Unit.Name, Arguments(unit, declaration => declaration.Name));
             }
+        }
+        else
+        {
+            Call(text, Together, units.SelectMany(unit => Arguments(unit, declaration => together.Terminal(unit, declaration))));
+        }
+
+        text.Blank();
+        text.Comment("Outputs to coils and loop currents");
+        foreach (UnitText unit in units)
+        {
+            Coils(text, unit, tag => together is null
+                ? $"{unit.Unit.Name}.{unit.Names.Of(tag)}"
+                : $"{Together}.{together.Terminal(unit, unit.Declarations.First(one => one.Path == tag && one.Section == VariableSection.Output))}");
         }
 
         text.Add("END_PROGRAM");
-        text.Blank();
-        text.Open("CONFIGURATION Plant");
-        text.Open("RESOURCE Controller ON Processor");
-        text.Add(string.Create(CultureInfo.InvariantCulture, $"TASK Scan(INTERVAL := T#{scanMilliseconds}ms, PRIORITY := 1);"));
-        text.Add($"PROGRAM Main WITH Scan : {program};");
-        text.Close("END_RESOURCE");
-        text.Close("END_CONFIGURATION");
     }
 
     private static void Operator(TextLines text, IReadOnlyList<UnitText> units)
     {
         text.Open("VAR_INPUT");
+        text.Add("Clear_Scan_Overrun : BOOL;  (* operator: the overrun has been seen *)");
         foreach (UnitText unit in units)
         {
             foreach (Declaration declaration in OperatorInputs(unit))
@@ -64,38 +68,10 @@ internal static class WiringText
         text.Close("END_VAR");
     }
 
-    private static void Located(TextLines text, IReadOnlyList<UnitText> units)
-    {
-        text.Open("VAR");
-        foreach (UnitText unit in units)
-        {
-            foreach (AnalogueInput input in unit.Unit.AnalogueInputs)
-            {
-                text.Add($"{input.Tag}_Raw AT {input.Address} : INT;  (* {TextLines.Harmless(input.Description)}, microamperes *)");
-            }
-
-            foreach (SwitchInput input in unit.Unit.SwitchInputs)
-            {
-                text.Add($"{input.Tag}_Contact AT {input.Address} : BOOL;  (* {TextLines.Harmless(input.Description)}, {(input.NormallyClosed ? "normally closed" : "normally open")} *)");
-            }
-
-            foreach (AnalogueOutput output in unit.Unit.AnalogueOutputs)
-            {
-                text.Add($"{output.Tag}_Raw AT {output.Address} : INT;  (* {TextLines.Harmless(output.Description)}, microamperes *)");
-            }
-
-            foreach (Output output in unit.Unit.Outputs)
-            {
-                text.Add($"{output.Tag}_Coil AT {output.Address} : BOOL;  (* {TextLines.Harmless(output.Description)}, de-energised is {Position(output)} *)");
-            }
-        }
-
-        text.Close("END_VAR");
-    }
-
     private static void Internal(TextLines text, IReadOnlyList<UnitText> units, SiteBlockText? together)
     {
         text.Open("VAR");
+        text.Add($"{Monitor} : {TaskText.Monitor};");
         if (together is not null)
         {
             text.Add($"{Together} : {SiteBlockText.BlockName};");
@@ -108,34 +84,10 @@ internal static class WiringText
                 text.Add($"{unit.Unit.Name} : {unit.BlockName};");
             }
 
-            foreach (AnalogueInput input in unit.Unit.AnalogueInputs)
-            {
-                text.Add(string.Create(CultureInfo.InvariantCulture, $"{input.Tag}_Value : DINT({input.Minimum}..{input.Maximum}) := {input.Minimum};"));
-                text.Add($"{input.Tag}_Fault : BOOL := TRUE;");
-                text.Add($"{input.Tag}_Current : DINT;");
-            }
+            ScalingText.Declarations(text, unit.Unit);
         }
 
         text.Close("END_VAR");
-    }
-
-    /// <summary>Rounded to the nearest step: half a step is added before the division, which cuts off.</summary>
-    private static void Scaling(TextLines text, UnitText unit)
-    {
-        text.Blank();
-        text.Comment($"{unit.Unit.Name}: loop currents to readings");
-        foreach (AnalogueInput input in unit.Unit.AnalogueInputs)
-        {
-            long span = input.Maximum - input.Minimum;
-            string name = input.Tag;
-            text.Add($"{name}_Current := LIMIT(4000, INT_TO_DINT({name}_Raw), 20000);");
-            text.Add(string.Create(CultureInfo.InvariantCulture, $"{name}_Value := LIMIT({input.Minimum}, {input.Minimum} + (((({name}_Current - 4000) * {span}) + 8000) / 16000), {input.Maximum});"));
-            text.Open($"IF ({name}_Raw <= 3600) OR ({name}_Raw >= 21000) THEN");
-            text.Add($"{name}_Fault := TRUE;");
-            text.Else($"ELSIF ({name}_Raw >= 3800) AND ({name}_Raw <= 20500) THEN");
-            text.Add($"{name}_Fault := FALSE;");
-            text.Close("END_IF;");
-        }
     }
 
     private static IEnumerable<string> Arguments(UnitText unit, Func<Declaration, string> name) => unit.Declarations
@@ -159,13 +111,12 @@ internal static class WiringText
     {
         foreach (AnalogueOutput output in unit.Unit.AnalogueOutputs)
         {
-            long span = output.Maximum - output.Minimum;
-            text.Add(string.Create(CultureInfo.InvariantCulture, $"{output.Tag}_Raw := DINT_TO_INT(LIMIT(4000, 4000 + (((({value(output.Tag)} - {output.Minimum}) * 16000) + {span / 2}) / {span}), 20000));"));
+            ScalingText.Output(text, output, value(output.Tag));
         }
 
         foreach (Output output in unit.Unit.Outputs)
         {
-            text.Add($"{output.Tag}_Coil := {(output.DeEnergised ? $"NOT {value(output.Tag)}" : value(output.Tag))};");
+            text.Add($"{GlobalText.Name(output)} := {(output.DeEnergised ? $"NOT {value(output.Tag)}" : value(output.Tag))};");
         }
     }
 
@@ -174,22 +125,14 @@ internal static class WiringText
         AnalogueInput? reading = unit.Unit.AnalogueInputs.FirstOrDefault(input => input.Tag == declaration.Path || $"{input.Tag}.fault" == declaration.Path);
         if (reading is not null)
         {
-            return reading.Tag == declaration.Path ? $"{reading.Tag}_Value" : $"{reading.Tag}_Fault";
+            return reading.Tag == declaration.Path ? ScalingText.Reading(reading) : ScalingText.Fault(reading);
         }
 
         SwitchInput? contact = unit.Unit.SwitchInputs.FirstOrDefault(input => $"{input.Tag}.contact" == declaration.Path);
-        return contact is null ? $"{unit.Unit.Name}_{declaration.Name}" : $"{contact.Tag}_Contact";
+        return contact is null ? $"{unit.Unit.Name}_{declaration.Name}" : GlobalText.Name(contact);
     }
 
     private static IEnumerable<Declaration> OperatorInputs(UnitText unit) => unit.Declarations.Where(declaration =>
         declaration.Section == VariableSection.Input
         && Source(unit, declaration) == $"{unit.Unit.Name}_{declaration.Name}");
-
-    private static string Position(Output output) => (output.Kind, output.DeEnergised) switch
-    {
-        (OutputKind.Valve, true) => "open",
-        (OutputKind.Valve, false) => "closed",
-        (_, true) => "running",
-        _ => "stopped",
-    };
 }

@@ -115,12 +115,8 @@ internal sealed class InstanceBuilder
 
     private Member? External(VariableSyntax variable)
     {
-        if (_context.Globals.TryGetValue(variable.Name.Text, out Member? global))
-        {
-            return global;
-        }
-
-        return Refuse(StructuredTextDiagnostics.UndeclaredName(variable.Name.Span, variable.Name.Text));
+        return NameResolution.Global(_context, variable.Name.Text)
+            ?? Refuse(StructuredTextDiagnostics.UndeclaredName(variable.Name.Span, variable.Name.Text));
     }
 
     private BlockInstance? Block(string type, VariableSyntax variable, VariableSectionKind section, BlockInstance owner, Surroundings around)

@@ -29,7 +29,19 @@ internal static class NameResolution
     }
 
     public static Member? Find(LoweringContext context, string name, BlockInstance frame) =>
-        frame.Members.TryGetValue(name, out Member? own) ? own : context.Globals.GetValueOrDefault(name);
+        frame.Members.TryGetValue(name, out Member? own) ? own : Global(context, name);
+
+    /// <summary>The global of that name, which is part of what is read from here on.</summary>
+    public static Member? Global(LoweringContext context, string name)
+    {
+        Member? global = context.Globals.GetValueOrDefault(name);
+        if (global is Slot slot)
+        {
+            slot.IsNamed = true;
+        }
+
+        return global;
+    }
 
     /// <summary>An input, output or in-out of the instance.</summary>
     public static Member? Connection(BlockInstance instance, string name) =>

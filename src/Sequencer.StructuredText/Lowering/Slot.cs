@@ -31,6 +31,9 @@ internal sealed class Slot : Member
 
     public bool IsAssigned { get; set; }
 
+    /// <summary>For a global: something that was read names it. One that nothing names is no part of what is read.</summary>
+    public bool IsNamed { get; set; }
+
     /// <summary>True inside the FOR that counts with it.</summary>
     public bool IsCounting { get; set; }
 }

@@ -34,6 +34,7 @@ internal sealed class SystemLowering
         Store store = Store.Empty();
         ScanPoint point = new(program, store, new RangeFacts(_context.Builder), false, 0);
         new StatementLowering(_context, _instances).RunProgram(program, _entry.Unit, point);
+        _context.Slots.RemoveAll(slot => slot is { Section: VariableSectionKind.Global, IsNamed: false });
         Review();
         return store;
     }

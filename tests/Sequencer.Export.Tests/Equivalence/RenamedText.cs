@@ -12,7 +12,7 @@ internal sealed partial class RenamedText
     /// <summary>Reserved words, elementary types, standard blocks with their parameters and standard functions, as far as we write them; from memory.</summary>
     private static readonly HashSet<string> Standard = new(
         """
-        TYPE END_TYPE FUNCTION_BLOCK END_FUNCTION_BLOCK PROGRAM END_PROGRAM CONFIGURATION END_CONFIGURATION RESOURCE END_RESOURCE TASK WITH ON
+        TYPE END_TYPE FUNCTION END_FUNCTION FUNCTION_BLOCK END_FUNCTION_BLOCK PROGRAM END_PROGRAM CONFIGURATION END_CONFIGURATION RESOURCE END_RESOURCE TASK WITH ON
         VAR VAR_INPUT VAR_OUTPUT VAR_TEMP VAR_EXTERNAL VAR_GLOBAL END_VAR RETAIN CONSTANT AT IF THEN ELSIF ELSE END_IF CASE OF END_CASE
         AND OR XOR NOT MOD TRUE FALSE BOOL INT DINT UINT UDINT TIME WORD TON TOF TP IN PT Q ET LIMIT MIN MAX SEL ABS T INTERVAL PRIORITY
         """.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries), StringComparer.OrdinalIgnoreCase);

@@ -36,7 +36,7 @@ internal static partial class TextMutants
             TextMutant[] kind =
             [
                 .. Enumerable.Range(body, end - body).Where(index => !lines[index].StartsWith("(*", StringComparison.Ordinal) && change(lines[index]) != lines[index])
-                    .Select(index => new TextMutant(name, index + 1, lines[index], change(lines[index]), With(lines, index, change(lines[index])))),
+                    .Select(index => new TextMutant(name, index + 1 - start, lines[index], change(lines[index]), With(lines, index, change(lines[index])))),
             ];
             all.AddRange(Spread(kind, mostOfAKind));
         }
@@ -44,7 +44,7 @@ internal static partial class TextMutants
         TextMutant[] swapped =
         [
             .. Enumerable.Range(body, end - body - 1).Where(index => IsAssignment(lines[index]) && IsAssignment(lines[index + 1]))
-                .Select(index => new TextMutant(SwappedLines, index + 1, lines[index], lines[index + 1], With(lines, index, $"{lines[index + 1]}\n{lines[index]}", 2))),
+                .Select(index => new TextMutant(SwappedLines, index + 1 - start, lines[index], lines[index + 1], With(lines, index, $"{lines[index + 1]}\n{lines[index]}", 2))),
         ];
         all.AddRange(Spread(swapped, mostOfAKind));
         return [.. all];

@@ -1,0 +1,67 @@
+using Sequencer.Language.Programs;
+
+namespace Sequencer.Export.Writing;
+
+/// <summary>
+/// The list of inputs and outputs: declared once with its address in the configuration (VAR_GLOBAL), and named once more where
+/// the program uses it (VAR_EXTERNAL), as IEC 61131-3 asks.
+/// </summary>
+internal static class GlobalText
+{
+    public static string Name(AnalogueInput input) => $"AI_{input.Tag}";
+
+    public static string Name(SwitchInput input) => $"DI_{input.Tag}";
+
+    public static string Name(AnalogueOutput output) => $"AO_{output.Tag}";
+
+    public static string Name(Output output) => $"DO_{output.Tag}";
+
+    public static void Globals(TextLines text, IReadOnlyList<UnitText> units)
+    {
+        text.Comment("Inputs and outputs. AI, AO: loop currents in microamperes, 4000 to 20000. DI, DO: contacts and coils.");
+        Each(text, units, "VAR_GLOBAL", point => ($"{point.Name} AT {point.Address}", point.Words));
+    }
+
+    public static void Externals(TextLines text, IReadOnlyList<UnitText> units) =>
+        Each(text, units, "VAR_EXTERNAL", point => (point.Name, ""));
+
+    private static void Each(TextLines text, IReadOnlyList<UnitText> units, string section, Func<IoPoint, (string Name, string Words)> declared)
+    {
+        foreach (UnitText unit in units)
+        {
+            (IoPoint Point, string Name, string Words)[] points = [.. Points(unit.Unit).Select(point => (point, declared(point).Name, declared(point).Words))];
+            if (points.Length == 0)
+            {
+                continue;
+            }
+
+            int widest = points.Max(point => point.Name.Length);
+            text.Comment($"{unit.Unit.Name} {unit.Unit.Title}");
+            text.Open(section);
+            foreach ((IoPoint point, string name, string words) in points)
+            {
+                text.Add($"{name.PadRight(widest)} : {point.Type};{(words.Length == 0 ? "" : $"  (* {TextLines.Harmless(words)} *)")}");
+            }
+
+            text.Close("END_VAR");
+        }
+    }
+
+    private static IEnumerable<IoPoint> Points(UnitProgram unit) =>
+    [
+        .. unit.AnalogueInputs.Select(input => new IoPoint(Name(input), "INT", input.Address, $"{input.Description}: {ScalingText.Range(input)}")),
+        .. unit.SwitchInputs.Select(input => new IoPoint(Name(input), "BOOL", input.Address, $"{input.Description}: contact {(input.NormallyClosed ? "open" : "closed")} when so")),
+        .. unit.AnalogueOutputs.Select(output => new IoPoint(Name(output), "INT", output.Address, $"{output.Description}: {ScalingText.Range(output)}")),
+        .. unit.Outputs.Select(output => new IoPoint(Name(output), "BOOL", output.Address, $"{output.Description}: de-energised is {Position(output)}")),
+    ];
+
+    private static string Position(Output output) => (output.Kind, output.DeEnergised) switch
+    {
+        (OutputKind.Valve, true) => "open",
+        (OutputKind.Valve, false) => "closed",
+        (_, true) => "running",
+        _ => "stopped",
+    };
+
+    private sealed record IoPoint(string Name, string Type, DirectAddress Address, string Words);
+}
