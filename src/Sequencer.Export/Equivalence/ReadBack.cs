@@ -20,6 +20,16 @@ public static class ReadBack
     public static ReadBackResult Replay(TransitionSystem system, StructuredTextExport export, Trace trace, CancellationToken cancellation) =>
         Each(system, export, lockstep => lockstep.Replay(trace, cancellation), trace.Scans, cancellation);
 
+    /// <summary>The same with text that was read already: the first difference in some block, null where there is none.</summary>
+    /// <param name="system">The programs.</param>
+    /// <param name="export">Their text.</param>
+    /// <param name="read">Its blocks as they were read, in the order of the export.</param>
+    /// <param name="trace">A run of the programs.</param>
+    /// <param name="cancellation">Ends the run.</param>
+    public static LockstepDifference? Replay(
+        TransitionSystem system, StructuredTextExport export, ImmutableArray<TransitionSystem> read, Trace trace, CancellationToken cancellation) =>
+        export.Blocks.Zip(read, (block, text) => new Lockstep(system, text, Names(system, text, block)).Replay(trace, cancellation).Difference).FirstOrDefault(difference => difference is not null);
+
     private static ReadBackResult Each(
         TransitionSystem system, StructuredTextExport export, Func<Lockstep, LockstepResult> play, long scans, CancellationToken cancellation)
     {

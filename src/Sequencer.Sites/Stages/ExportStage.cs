@@ -6,6 +6,7 @@ using Sequencer.Export.Lists;
 using Sequencer.Export.Writing;
 using Sequencer.Proof;
 using Sequencer.Sites.Folders;
+using Sequencer.Sites.Scenarios;
 
 namespace Sequencer.Sites.Stages;
 
@@ -26,6 +27,7 @@ internal static class ExportStage
         KeepLists(site, folder);
         int lines = export.Text.Count(character => character == '\n');
         ReadBackResult result = ReadBack.Run(site.System, export, LockstepScans, LockstepSeed, cancellation);
+        ImmutableArray<(string Scenario, LockstepDifference? Difference)> runs = result.Agrees ? Runs(site, export, result, cancellation) : [];
         ImmutableArray<EqualityResult> equality = result.Agrees
             ? TextEquality.DecideAll(site.System, export, result.Systems, Budget, cancellation)
             : [];
@@ -34,14 +36,25 @@ internal static class ExportStage
             folder.Keep(CertificateName(proved), proved.Certificate);
         }
 
-        Outcome outcome = Judge(result, equality);
+        Outcome outcome = runs.Any(run => run.Difference is not null) ? Outcome.Fails : Judge(result, equality);
         return new StageReport(
             "export",
             outcome,
             string.Create(CultureInfo.InvariantCulture, $"{lines} lines of structured text in {name}, {Verdict(outcome)}"),
-            [Words(result), .. equality.Select(Words)],
-            Json(name, lines, result, equality));
+            [Words(result), .. runs.Select(Words), .. equality.Select(Words)],
+            Json(name, lines, result, runs, equality));
     }
+
+    /// <summary>The inputs of each scenario that is played without the plant, as the runs are that the prover leaves, given to the text too.</summary>
+    private static ImmutableArray<(string Scenario, LockstepDifference? Difference)> Runs(
+        LoadedSite site, StructuredTextExport export, ReadBackResult result, CancellationToken cancellation) =>
+    [
+        .. from scenario in site.Scenarios
+           where !scenario.Inputs.IsEmpty
+           let trace = RecordedInputs.Of(site, scenario, cancellation)
+           where trace is not null
+           select (scenario.Name, ReadBack.Replay(site.System, export, result.Systems, trace, cancellation)),
+    ];
 
     private static void KeepLists(LoadedSite site, OutputFolder folder)
     {
@@ -69,7 +82,8 @@ internal static class ExportStage
 
     private static string CertificateName(ProvedEqual proved) => $"certificates/export-{proved.Unit}.smt2";
 
-    private static JsonObject Json(string name, int lines, ReadBackResult result, ImmutableArray<EqualityResult> equality) => new()
+    private static JsonObject Json(
+        string name, int lines, ReadBackResult result, ImmutableArray<(string Scenario, LockstepDifference? Difference)> runs, ImmutableArray<EqualityResult> equality) => new()
     {
         ["file"] = name,
         ["lines"] = lines,
@@ -80,6 +94,12 @@ internal static class ExportStage
             ["agrees"] = result.Agrees,
             ["difference"] = result.Difference?.ToString(),
         },
+        ["runs"] = new JsonArray([.. runs.Select(run => new JsonObject
+        {
+            ["scenario"] = run.Scenario,
+            ["agrees"] = run.Difference is null,
+            ["difference"] = run.Difference?.ToString(),
+        })]),
         ["equality"] = new JsonArray([.. equality.Select(unit => new JsonObject
         {
             ["unit"] = unit.Unit,
@@ -107,6 +127,10 @@ internal static class ExportStage
             ? $"the text does not do what the program does: {difference}"
             : $"the text cannot be read back: {string.Join("; ", result.Diagnostics.Select(diagnostic => diagnostic.Message))}";
     }
+
+    private static string Words((string Scenario, LockstepDifference? Difference) run) => run.Difference is { } difference
+        ? $"the text does not do what the program does in the scenario \"{run.Scenario}\": {difference}"
+        : $"with the inputs of the scenario \"{run.Scenario}\" the text did the same in every scan";
 
     private static string Words(EqualityResult unit) => unit switch
     {

@@ -1,3 +1,4 @@
+using Sequencer.Control.Traces;
 using Sequencer.Export.Equivalence;
 using Sequencer.Export.Writing;
 using Sequencer.Simulation.Running;
@@ -65,15 +66,32 @@ public sealed class TraceRunsElsewhereTests
         Assert.Equal(run.Trace.Scans, text.Difference?.Scan);
     }
 
+    [Fact]
+    public void A_scenario_made_of_the_run_gives_the_text_the_inputs_of_the_run()
+    {
+        (LoadedSite site, FailingRun run) = BrokenPit.HotDischarge();
+        Trace inputs = RecordedInputs.Of(site, Written(run), CancellationToken.None) ?? throw new InvalidOperationException("the scenario does not fit");
+        Assert.Equal(ScanByScan(run.Trace), ScanByScan(inputs).Take((int)run.Trace.Scans));
+
+        ReadBackResult text = ReadBack.Run(site.System, ExportStage.Write(site), 1, 1, CancellationToken.None);
+        Assert.Null(ReadBack.Replay(site.System, ExportStage.Write(site), text.Systems, inputs, CancellationToken.None));
+    }
+
+    private static IEnumerable<string> ScanByScan(Trace trace) =>
+        trace.Segments.SelectMany(segment => Enumerable.Repeat(string.Join(' ', segment.Inputs), segment.Scans));
+
+    private static Scenario Written(FailingRun run)
+    {
+        DiagnosticBag diagnostics = new();
+        return ScenarioReader.Read(new SourceText("trace.yaml", TraceScenario.Write(run.Story) ?? throw new InvalidOperationException("too long for a scenario")), diagnostics)
+            ?? throw new InvalidOperationException(string.Join('\n', diagnostics.InOrder().Select(one => one.Message)));
+    }
+
     private static ScenarioResult Simulated(LoadedSite site, FailingRun run)
     {
-        string written = TraceScenario.Write(run.Story) ?? throw new InvalidOperationException("too long for a scenario");
         DiagnosticBag diagnostics = new();
-        Scenario? scenario = ScenarioReader.Read(new SourceText("trace.yaml", written), diagnostics);
-        ScenarioResult? result = scenario is null
-            ? null
-            : new ScenarioPlayer(site.System, site.Metadata, site.Plant).Play(scenario, diagnostics, null, CancellationToken.None);
-        return result ?? throw new InvalidOperationException(string.Join('\n', diagnostics.InOrder().Select(one => one.Message)) + written);
+        ScenarioResult? result = new ScenarioPlayer(site.System, site.Metadata, site.Plant).Play(Written(run), diagnostics, null, CancellationToken.None);
+        return result ?? throw new InvalidOperationException(string.Join('\n', diagnostics.InOrder().Select(one => one.Message)));
     }
 
     private static void Judge(LoadedSite site, FailingRun run)
