@@ -205,6 +205,49 @@ public static partial class StructuredTextDiagnostics
         "a signal wired to no terminal reads as nothing",
         "write `%I`, `%Q` or `%M`, a size X, B, W or D, and numbers joined by points: `%IX0.3`, `%QW2`");
 
+    public static Diagnostic NotCompared(SourceSpan span, string construct, string why, string mend) => Error(
+        "SEQ0739",
+        span,
+        $"{construct} is read but cannot be compared: {why}",
+        "an equality that leaves out what a value decides would be a promise that nobody has checked",
+        mend);
+
+    public static Diagnostic AddressesOverlap(SourceSpan span, string address, string other, SourceSpan first) => Error(
+        "SEQ0740",
+        span,
+        $"address `{address}` overlaps `{other}`",
+        "what is written by one name changes under the other",
+        "correct one of the addresses, or keep to one of the names") with
+    { Notes = [new RelatedNote(first, "the other address")] };
+
+    public static Diagnostic RealEquality(SourceSpan span) => Error(
+        "SEQ0741",
+        span,
+        "numbers with a decimal point are compared for equality",
+        "after rounding two such numbers are hardly ever equal: what waits for it waits for ever",
+        "compare with `<=` or `>=`, in whole numbers of a small unit");
+
+    public static Diagnostic BlockCalledConditionally(SourceSpan span, string name) => Warning(
+        "SEQ0742",
+        span,
+        $"block `{name}` is not called in every scan",
+        "it does not see its inputs meanwhile: an edge or a count is missed or comes late, and its outputs stand still",
+        "call it in every scan, with the condition as an input");
+
+    public static Diagnostic UnreachableCode(SourceSpan span) => Warning(
+        "SEQ0743",
+        span,
+        "this is never reached",
+        "a reviewer reads an action here that the controller never takes",
+        "remove it, or correct the condition or the jump before it");
+
+    public static Diagnostic IndexOutside(SourceSpan span, string range, string array, IntegerRange bounds) => Error(
+        "SEQ0744",
+        span,
+        $"this index can be {range}, outside `{array}` ({bounds})",
+        "controllers differ in what lies beyond an array: another variable is read, or overwritten without a trace",
+        "guard it (`IF i <= 4 THEN ... END_IF`), limit it with LIMIT, or declare the index with a range");
+
     public static Diagnostic FinerThanMillisecond(SourceSpan span) => Error(
         "SEQ0738",
         span,

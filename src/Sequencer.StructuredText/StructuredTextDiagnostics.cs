@@ -63,7 +63,7 @@ public static partial class StructuredTextDiagnostics
         span,
         $"{construct} is standard structured text but not read yet",
         "a construct without a stated meaning cannot be compared with what was proved",
-        "write it with IF, CASE, FOR with constant bounds, and calls of blocks; spec/structured-text.md lists what is read");
+        "write it with plain variables, IF, CASE, loops and calls of blocks; spec/structured-text.md lists what is read");
 
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);

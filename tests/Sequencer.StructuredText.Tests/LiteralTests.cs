@@ -72,14 +72,26 @@ public sealed class LiteralTests
     [InlineData("0.0")]
     [InlineData("12.0E6")]
     [InlineData("3.14159_26")]
-    public void A_real_number_is_known_and_not_supported_yet(string text) => Assert.Equal("SEQ0708", Code(text));
+    public void A_real_number_is_known_and_does_not_fit_an_integer(string text) => Assert.Equal("SEQ0714", Code(text));
 
     [Theory]
     [InlineData("D#1984-06-25")]
     [InlineData("TOD#15:36:55.36")]
     [InlineData("DT#1984-06-25-15:36:55.36")]
     [InlineData("'text'")]
-    public void Dates_and_strings_are_known_and_not_supported_yet(string text) => Assert.Equal("SEQ0708", Code(text));
+    [InlineData("'a quote $' inside'")]
+    [InlineData("STRING#'text'")]
+    public void Dates_and_strings_are_known_and_are_no_numbers(string text) => Assert.Equal("SEQ0713", Code(text));
+
+    /// <summary>IEC 61131-3 (second edition) Tables 5, 8 and 9, from memory.</summary>
+    [Theory]
+    [InlineData("D#1984-13-25")]
+    [InlineData("D#1984-02-30")]
+    [InlineData("TOD#15:66:55")]
+    [InlineData("DT#1984-06-25")]
+    [InlineData("'text")]
+    [InlineData("'text$'")]
+    public void A_malformed_date_or_string_is_refused(string text) => Assert.Equal("SEQ0703", Code(text));
 
     [Theory]
     [InlineData("INT#40000")]

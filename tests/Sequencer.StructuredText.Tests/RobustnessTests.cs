@@ -29,6 +29,7 @@ public sealed class RobustnessTests
     [InlineData("NOT (", ")", 100_000)]
     [InlineData("ABS(", ")", 100_000)]
     [InlineData("(", "", 100_000)]
+    [InlineData("X[", "]", 100_000)]
     public void Deep_brackets_are_refused_and_do_no_harm(string open, string close, int depth)
     {
         string text = $"PROGRAM P VAR_OUTPUT Q : DINT; END_VAR Q := {Repeat(open, depth)}1{Repeat(close, depth)}; END_PROGRAM";
@@ -39,11 +40,29 @@ public sealed class RobustnessTests
     [InlineData("IF A THEN ", "END_IF; ")]
     [InlineData("CASE N OF 1: ", "END_CASE; ")]
     [InlineData("FOR I := 1 TO 1 DO ", "END_FOR; ")]
+    [InlineData("WHILE A DO ", "END_WHILE; ")]
+    [InlineData("REPEAT ", "UNTIL A END_REPEAT; ")]
     public void Deep_statements_are_refused_and_do_no_harm(string open, string close)
     {
         string text = $"PROGRAM P VAR_INPUT A : BOOL; N : INT; END_VAR VAR I : INT; END_VAR {Repeat(open, 50_000)}{Repeat(close, 50_000)} END_PROGRAM";
         Assert.Equal("SEQ0707", Scans.Read(text).Diagnostics[0].Code);
     }
+
+    [Theory]
+    [InlineData("X : ", "ARRAY [0..1] OF ", "INT;")]
+    [InlineData("X : ", "STRUCT A : ", "")]
+    [InlineData("X : INT := ", "[", "")]
+    [InlineData("X : INT := ", "(A := ", "")]
+    public void Deep_types_and_values_are_refused_and_do_no_harm(string before, string open, string behind) =>
+        Assert.Equal("SEQ0707", Scans.Read($"PROGRAM P VAR {before}{Repeat(open, 50_000)}{behind} END_VAR END_PROGRAM").Diagnostics[0].Code);
+
+    /// <summary>Loops in loops, each with as many turns as may be: the limit of statements ends them.</summary>
+    [Theory]
+    [InlineData("FOR I := 1 TO 1000 DO FOR J := 1 TO 1000 DO Q := NOT Q; END_FOR; END_FOR;", "SEQ0735")]
+    [InlineData("WHILE A DO WHILE NOT B DO Q := NOT Q; END_WHILE; END_WHILE;", "SEQ0728")]
+    [InlineData("REPEAT REPEAT Q := NOT Q; UNTIL A END_REPEAT; UNTIL B END_REPEAT;", "SEQ0728")]
+    public void Loops_in_loops_end(string loops, string code) =>
+        Assert.Equal(code, Scans.Read($"PROGRAM P VAR_INPUT A, B : BOOL; END_VAR VAR_OUTPUT Q : BOOL; END_VAR VAR I, J : INT; END_VAR {loops} END_PROGRAM").Diagnostics[0].Code);
 
     [Fact]
     public void A_long_chain_of_operators_is_read()

@@ -69,6 +69,12 @@ internal static class ClosingText
             foreach (Output output in exclusion.Outputs)
             {
                 string off = ProtectionText.Off(unit, exclusion, output);
+                if (unit.Scans(exclusion.Between) == 0)
+                {
+                    body.Add($"{off} := 0;");
+                    continue;
+                }
+
                 body.Open($"IF {unit.Names.Of(output.Tag)} THEN");
                 body.Add($"{off} := 0;");
                 body.Else("ELSE");

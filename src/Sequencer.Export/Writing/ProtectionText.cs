@@ -223,7 +223,11 @@ internal sealed class ProtectionText
                 continue;
             }
 
-            reasons.Add(FormattableString.Invariant($"({Off(_unit, exclusion, other)} < {between})"));
+            if (between > 0)
+            {
+                reasons.Add(FormattableString.Invariant($"({Off(_unit, exclusion, other)} < {between})"));
+            }
+
             if (earlier)
             {
                 reasons.Add(_unit.Names.Of(other.Tag));

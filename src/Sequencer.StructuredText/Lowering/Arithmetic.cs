@@ -22,12 +22,18 @@ internal sealed class Arithmetic
     }
 
     public TypedExpression? Negate(TypedExpression operand, RangeFacts facts, SourceSpan span) =>
-        operand.Type.Family is TypeFamily.Integer or TypeFamily.Duration
+        operand.Type.IsReal ? operand
+        : operand.Type.Family is TypeFamily.Integer or TypeFamily.Duration
             ? Scaled(-1, operand, operand.Type.Base, facts, span)
             : Wrong(span, "an integer or a time", operand.Type);
 
     public TypedExpression? Binary(BinaryOperator kind, TypedExpression left, TypedExpression right, RangeFacts facts, SourceSpan span)
     {
+        if (RealOf(left.Type, right.Type) is { } real)
+        {
+            return new TypedExpression(_builder.Constant(0), real);
+        }
+
         if (ResultType(kind, left.Type, right.Type) is not { } type)
         {
             return Wrong(span, $"two values that can be calculated with ({left.Type})", right.Type);
@@ -66,9 +72,10 @@ internal sealed class Arithmetic
 
     /// <summary>The type both integers convert to without loss; null where there is none.</summary>
     public static DataType? Common(DataType left, DataType right) =>
-        left.Base == right.Base || right.Base == ElementaryTypes.Literal ? left.Base
+        left.IsReal || right.IsReal ? RealOf(left, right)
+        : left.Base == right.Base || right.Base == ElementaryTypes.Literal ? left.Base
         : left.Base == ElementaryTypes.Literal ? right.Base
-        : left.Family != TypeFamily.Integer || right.Family != TypeFamily.Integer ? null
+        : left.Family != right.Family || left.Family is not (TypeFamily.Integer or TypeFamily.Duration) ? null
         : left.Base.Range.Contains(right.Base.Range) ? left.Base
         : right.Base.Range.Contains(left.Base.Range) ? right.Base
         : null;
@@ -80,11 +87,18 @@ internal sealed class Arithmetic
     private static DataType? ResultType(BinaryOperator kind, DataType left, DataType right) => (left.Family, right.Family) switch
     {
         (TypeFamily.Integer, TypeFamily.Integer) => Common(left, right),
-        (TypeFamily.Duration, TypeFamily.Duration) when kind is BinaryOperator.Add or BinaryOperator.Subtract => ElementaryTypes.Time,
-        (TypeFamily.Duration, TypeFamily.Integer) when kind is BinaryOperator.Multiply or BinaryOperator.Divide => ElementaryTypes.Time,
-        (TypeFamily.Integer, TypeFamily.Duration) when kind == BinaryOperator.Multiply => ElementaryTypes.Time,
+        (TypeFamily.Duration, TypeFamily.Duration) when kind is BinaryOperator.Add or BinaryOperator.Subtract => Common(left, right),
+        (TypeFamily.Duration, TypeFamily.Integer) when kind is BinaryOperator.Multiply or BinaryOperator.Divide => left.Base,
+        (TypeFamily.Integer, TypeFamily.Duration) when kind == BinaryOperator.Multiply => right.Base,
         _ => null,
     };
+
+    /// <summary>The REAL or LREAL that comes of both, where one is such and the other a number.</summary>
+    private static DataType? RealOf(DataType left, DataType right) =>
+        !(left.IsReal || right.IsReal) || !(left.IsReal || left.Family == TypeFamily.Integer) || !(right.IsReal || right.Family == TypeFamily.Integer) ? null
+        : new[] { left.Base, right.Base }.FirstOrDefault(type => type.Name == "LREAL")
+            ?? new[] { left.Base, right.Base }.FirstOrDefault(type => type.Name == "REAL")
+            ?? ElementaryTypes.RealLiteral;
 
     private TypedExpression? Sum(TypedExpression left, TypedExpression right, int sign, DataType type, RangeFacts facts, SourceSpan span)
     {
@@ -97,8 +111,9 @@ internal sealed class Arithmetic
             return Leaves(minimum, maximum, type, facts, span);
         }
 
-        Expression addend = sign > 0 ? right.Value : _builder.Scale(-1, right.Value);
-        return Checked(_builder.Add(left.Value, addend), type, facts, span);
+        Expression augend = WithinReach(left.Value, first, 1);
+        Expression addend = WithinReach(right.Value, second, 1);
+        return Checked(_builder.Add(augend, sign > 0 ? addend : _builder.Scale(-1, addend)), type, facts, span);
     }
 
     private TypedExpression? Scaled(long factor, TypedExpression operand, DataType type, RangeFacts facts, SourceSpan span)

@@ -27,7 +27,16 @@ internal sealed class BlockInstance : Member
     /// <summary>The names in written order.</summary>
     public List<string> Order { get; } = [];
 
-    public bool IsCalled { get; set; }
+    /// <summary>The block that it is a variable of; null where nothing calls that.</summary>
+    public BlockInstance? Owner { get; init; }
+
+    /// <summary>Where it is first called.</summary>
+    public SourceSpan? FirstCall { get; set; }
+
+    public bool IsCalled => FirstCall is not null;
+
+    /// <summary>Whether it was called in this scan, noted like a variable.</summary>
+    public Slot? Called { get; init; }
 
     public string FullName(string member) => Path.Length == 0 ? member : $"{Path}.{member}";
 

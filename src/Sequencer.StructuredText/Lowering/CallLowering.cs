@@ -27,43 +27,63 @@ internal sealed class CallLowering
         _timers = new TimerLowering(context);
     }
 
-    /// <summary>The slot that an assignment writes; null where it has been reported that there is none.</summary>
-    public Slot? Target(PathSyntax path, BlockInstance frame)
+    /// <summary>The place that an assignment writes; null where it has been reported that there is none.</summary>
+    public Place? Target(PathSyntax path, ScanPoint point)
     {
-        Member? member = NameResolution.Resolve(_context, path, frame);
-        if (member is not Slot slot)
+        if (_expressions.Resolve(path, point) is not { } place)
         {
-            if (member is not null)
+            return null;
+        }
+
+        if (place.Type is null)
+        {
+            _context.Diagnostics.Add(StructuredTextDiagnostics.WrongType(path.Span, "a variable to assign", NameResolution.Describe(place.Any)));
+            return null;
+        }
+
+        foreach (Slot slot in place.Alternatives.SelectMany(one => one.Member.Leaves()))
+        {
+            slot.IsAssigned = true;
+            if (NameResolution.WhyNotAssignable(slot, place, path, point.Frame) is { } why)
             {
-                _context.Diagnostics.Add(StructuredTextDiagnostics.WrongType(path.Span, "a variable to assign", NameResolution.Describe(member)));
+                _context.Diagnostics.Add(StructuredTextDiagnostics.NotAssignable(path.Span, path.ToString(), why));
+                return null;
             }
-
-            return null;
         }
 
-        slot.IsAssigned = true;
-        if (NameResolution.WhyNotAssignable(slot, path, frame) is { } why)
-        {
-            _context.Diagnostics.Add(StructuredTextDiagnostics.NotAssignable(path.Span, path.ToString(), why));
-            return null;
-        }
-
-        return slot;
+        return place;
     }
 
-    public void Block(CallStatementSyntax call, ScanPoint point)
+    /// <summary>A call of an instance, or of a function whose value nobody takes.</summary>
+    public void Call(CallStatementSyntax call, ScanPoint point)
     {
-        Member? member = NameResolution.Resolve(_context, call.Instance, point.Frame);
-        if (member is not BlockInstance instance)
+        if (call.Instance.Selectors.IsEmpty && NameResolution.Find(_context, call.Instance.Root.Text, point.Frame) is null
+            && _context.Units.TryGetValue(call.Instance.Root.Text, out UnitSyntax? unit) && unit.Kind == UnitKind.Function)
         {
-            if (member is not null)
-            {
-                _context.Diagnostics.Add(StructuredTextDiagnostics.WrongType(call.Instance.Span, "a block instance", NameResolution.Describe(member)));
-            }
-
+            Function(new FunctionCallSyntax(call.Instance.Root, call.Arguments, call.Span), unit, point);
             return;
         }
 
+        if (_expressions.Resolve(call.Instance, point) is not { } place)
+        {
+            return;
+        }
+
+        if (place.Only is BlockInstance instance)
+        {
+            Block(call, instance, point);
+        }
+        else
+        {
+            _context.Diagnostics.Add(place.Any is BlockInstance
+                ? StructuredTextDiagnostics.NotCompared(
+                    call.Instance.Span, "a call of a block chosen by a variable", "each block has a memory and a clock of its own", "call each block by its number, in every scan")
+                : StructuredTextDiagnostics.WrongType(call.Instance.Span, "a block instance", NameResolution.Describe(place.Any)));
+        }
+    }
+
+    private void Block(CallStatementSyntax call, BlockInstance instance, ScanPoint point)
+    {
         if (point.Depth >= LoweringContext.DeepestCall)
         {
             _context.Diagnostics.Add(StructuredTextDiagnostics.ContainsItself(call.Instance.Span, instance.Type));
@@ -75,7 +95,12 @@ internal sealed class CallLowering
             _context.Diagnostics.Add(StructuredTextDiagnostics.TimerCalledTwice(call.Instance.Span, instance.Path));
         }
 
-        instance.IsCalled = true;
+        instance.FirstCall ??= call.Instance.Span;
+        if (instance.Called is { } called)
+        {
+            point.Store.Set(called, _context.Builder.True);
+        }
+
         if (!GiveArguments(call.Arguments, instance, point, call.Span))
         {
             return;
@@ -107,7 +132,7 @@ internal sealed class CallLowering
         }
 
         BlockInstance function = _instances.Function(unit);
-        foreach (Slot slot in function.Members.Values.OfType<Slot>().Where(slot => slot.Section == VariableSectionKind.Input))
+        foreach (Slot slot in function.Members.Values.SelectMany(member => member.Leaves()).Where(slot => slot.Section == VariableSectionKind.Input))
         {
             point.Store.Set(slot, _context.Builder.Number(slot.Type, slot.Initial));
         }
@@ -124,7 +149,7 @@ internal sealed class CallLowering
             return null;
         }
 
-        if (point.Store.Get(result) is not { } value)
+        if (point.Store.Get(result, point.Facts) is not { } value)
         {
             _context.Diagnostics.Add(StructuredTextDiagnostics.ReadBeforeWritten(unit.Name.Span, unit.Name.Text));
             return null;
@@ -141,21 +166,22 @@ internal sealed class CallLowering
             StringComparer.OrdinalIgnoreCase);
         foreach ((string name, Member member) in instance.Members)
         {
-            if (member is Slot { Role: SlotRole.Temporary, Section: not VariableSectionKind.Input } slot)
+            foreach (Slot slot in member.Leaves().Where(slot => slot is { Role: SlotRole.Temporary, Section: not VariableSectionKind.Input }))
             {
                 bool hasValue = slot.Section == VariableSectionKind.Local || initialised.Contains(name);
                 point.Store.Set(slot, hasValue ? _context.Builder.Number(slot.Type, slot.Initial) : null);
             }
         }
 
-        _run(unit.Body, point with { Frame = instance, Depth = point.Depth + 1 });
+        Jumps jumps = Jumps.OfBody(_context.Builder, new Origin(unit.Name.Span));
+        _run(unit.Body, point with { Frame = instance, Depth = point.Depth + 1, Jumps = jumps });
     }
 
     /// <summary>False where an in-out stands for nothing, so that the body has no meaning.</summary>
     private bool GiveArguments(ImmutableArray<ArgumentSyntax> arguments, BlockInstance callee, ScanPoint point, SourceSpan span)
     {
         string[] formal = [.. callee.Order.Where(name => callee.Members[name].Section is VariableSectionKind.Input or VariableSectionKind.InOut)];
-        HashSet<string> given = new(StringComparer.OrdinalIgnoreCase);
+        HashSet<string> named = new(StringComparer.OrdinalIgnoreCase);
         List<(Slot Slot, Expression? Value)> values = [];
         for (int index = 0; index < arguments.Length; index++)
         {
@@ -166,7 +192,7 @@ internal sealed class CallLowering
             }
 
             string? name = argument.Name?.Text ?? (index < formal.Length ? formal[index] : null);
-            if (name is null || !formal.Contains(name, StringComparer.OrdinalIgnoreCase) || !given.Add(name))
+            if (name is null || !formal.Contains(name, StringComparer.OrdinalIgnoreCase) || !named.Add(name))
             {
                 _context.Diagnostics.Add(StructuredTextDiagnostics.NoSuchMember(argument.Name?.Span ?? argument.Span, name ?? "more inputs", callee.Type));
             }
@@ -174,15 +200,19 @@ internal sealed class CallLowering
             {
                 Bind(inOut, name, argument, point);
             }
-            else if (callee.Members[name] is Slot input)
+            else if (new Place([(_context.Builder.True, callee.Members[name])], false) is { Type: { } type, Any: var input })
             {
-                input.IsAssigned = true;
-                values.Add((input, _expressions.LowerAs(argument.Value, input.Type, point)?.Value));
+                ImmutableArray<Expression?>? given = _expressions.Values(argument.Value, type, point);
+                foreach ((Slot slot, int part) in input.Leaves().Select((slot, part) => (slot, part)))
+                {
+                    slot.IsAssigned = true;
+                    values.Add((slot, given?[part]));
+                }
             }
         }
 
         values.ForEach(one => point.Store.Set(one.Slot, one.Value ?? _context.Builder.Anything(one.Slot.Type)));
-        foreach (string name in formal.Where(name => callee.Members[name] is InOutMember && !given.Contains(name)))
+        foreach (string name in formal.Where(name => callee.Members[name] is InOutMember && !named.Contains(name)))
         {
             _context.Diagnostics.Add(StructuredTextDiagnostics.InOutNotGiven(span, name));
             ((InOutMember)callee.Members[name]).Bound = null;
@@ -193,10 +223,11 @@ internal sealed class CallLowering
 
     private void Bind(InOutMember inOut, string name, ArgumentSyntax argument, ScanPoint point)
     {
-        Member? target = argument.Value is PathSyntax path ? NameResolution.Resolve(_context, path, point.Frame) : null;
+        Member? target = argument.Value is PathSyntax path ? _expressions.Resolve(path, point)?.Only : null;
         bool fits = target switch
         {
-            Slot slot => slot.Type == inOut.Type || (slot.Type.Name == inOut.Type?.Name && slot.Type.Range == inOut.Type.Range),
+            Slot slot => inOut.Type is { } type && slot.Type.IsSameAs(type),
+            CompoundMember { Type: { } compound } => inOut.Type is { } type && compound.IsSameAs(type),
             BlockInstance instance => string.Equals(instance.Type, inOut.Block, StringComparison.OrdinalIgnoreCase),
             _ => false,
         };
@@ -212,15 +243,35 @@ internal sealed class CallLowering
     {
         foreach (ArgumentSyntax argument in arguments.Where(argument => argument.IsOutput))
         {
-            if (argument.Name is null || NameResolution.Connection(callee, argument.Name.Text) is not Slot { Section: VariableSectionKind.Output } output)
+            if (argument.Name is null || NameResolution.Connection(callee, argument.Name.Text) is not { Section: VariableSectionKind.Output } output)
             {
                 _context.Diagnostics.Add(StructuredTextDiagnostics.NoSuchMember(argument.Span, argument.Name?.Text ?? "output", callee.Type));
             }
-            else if (argument.Value is PathSyntax path && Target(path, point.Frame) is { } target && point.Store.Get(output) is { } value
-                && _expressions.Convert(new TypedExpression(value, output.Type), target.Type, point.Facts, argument.Span) is { } converted)
+            else if (argument.Value is PathSyntax path && Target(path, point) is { } target)
             {
-                point.Store.Set(target, converted);
+                Take(output, target, point, argument.Span);
             }
+        }
+    }
+
+    private void Take(Member output, Place target, ScanPoint point, SourceSpan span)
+    {
+        Place source = new([(_context.Builder.True, output)], false);
+        ImmutableArray<Expression?> values = source.Read(_context.Builder, point.Store, point.Facts);
+        if (source.Type is not { } from || target.Type is not { } to || ((from.IsCompound || to.IsCompound) && !from.IsSameAs(to)))
+        {
+            _context.Diagnostics.Add(StructuredTextDiagnostics.WrongType(span, target.Type?.Name ?? "a variable", NameResolution.Describe(output)));
+            return;
+        }
+
+        if (!to.IsCompound)
+        {
+            values = [values[0] is { } value ? _expressions.Convert(new TypedExpression(value, from), to, point.Facts, span) : null];
+        }
+
+        if (!values.Contains(null))
+        {
+            target.Write(_context.Builder, point.Store, [.. values.OfType<Expression>()]);
         }
     }
 }

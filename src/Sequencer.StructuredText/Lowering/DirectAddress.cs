@@ -1,11 +1,19 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
 namespace Sequencer.StructuredText.Lowering;
 
 /// <summary>
 /// A directly represented variable: area, size and place, IEC 61131-3 (second edition) Table 15. No size
 /// letter is a single bit.
 /// </summary>
-internal readonly record struct DirectAddress(SlotRole Role, string Canonical)
+internal readonly record struct DirectAddress(SlotRole Role, char Size, ImmutableArray<long> Place)
 {
+    private const int BitsInByte = 8;
+    private const int MostDigits = 9;
+
+    public string Canonical => $"{Role}{Size}{string.Join('.', Place)}";
+
     public static DirectAddress? Parse(string text)
     {
         string address = text.ToUpperInvariant();
@@ -16,13 +24,28 @@ internal readonly record struct DirectAddress(SlotRole Role, string Canonical)
 
         SlotRole? role = address[1] switch { 'I' => SlotRole.Input, 'Q' => SlotRole.Output, 'M' => SlotRole.Marker, _ => null };
         bool sized = address[2] is 'X' or 'B' or 'W' or 'D' or 'L';
-        string place = address[(sized ? 3 : 2)..];
-        return role is not { } known || !place.Split('.').All(IsNumber)
+        string[] place = address[(sized ? 3 : 2)..].Split('.');
+        return role is not { } known || !place.All(IsNumber)
             ? null
-            : new DirectAddress(known, $"{address[1]}{(sized ? address[2] : 'X')}{string.Join('.', place.Split('.').Select(WithoutZeros))}");
+            : new DirectAddress(known, sized ? address[2] : 'X', [.. place.Select(part => long.Parse(part, CultureInfo.InvariantCulture))]);
     }
 
-    private static bool IsNumber(string part) => part.Length > 0 && part.All(char.IsAsciiDigit);
+    /// <summary>
+    /// The numbers before the last byte, and the bits from there, for controllers that number words by their first byte (then words 0 and 1
+    /// share a byte) or one by one: the standard leaves that open. Null for what has no place among bytes.
+    /// </summary>
+    public (string Before, long Start, long Length)? Bits(int elements, bool byBytes)
+    {
+        long size = Size switch { 'X' => 1, 'B' => 8, 'W' => 16, 'D' => 32, _ => 64 };
+        int own = Size == 'X' ? 2 : 1;
+        if (Place.Length < own || (Size == 'X' && Place[^1] >= BitsInByte))
+        {
+            return null;
+        }
 
-    private static string WithoutZeros(string part) => part.TrimStart('0') is { Length: > 0 } rest ? rest : "0";
+        long start = Size == 'X' ? (Place[^2] * BitsInByte) + Place[^1] : Place[^1] * (byBytes ? BitsInByte : size);
+        return (string.Join('.', Place.SkipLast(own)), start, size * elements);
+    }
+
+    private static bool IsNumber(string part) => part.Length is > 0 and <= MostDigits && part.All(char.IsAsciiDigit);
 }

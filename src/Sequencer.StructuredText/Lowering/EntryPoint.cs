@@ -38,7 +38,7 @@ internal sealed record EntryPoint(UnitSyntax Unit, int ScanMilliseconds)
         }
 
         HashSet<string> used = new(
-            units.SelectMany(unit => unit.Sections).SelectMany(section => section.Variables).Select(variable => variable.Type).OfType<NamedTypeSyntax>().Select(type => type.Name.Text),
+            units.SelectMany(unit => unit.Sections).SelectMany(section => section.Variables).Select(variable => variable.Type is ArrayTypeSyntax array ? array.Element : variable.Type).OfType<NamedTypeSyntax>().Select(type => type.Name.Text),
             StringComparer.OrdinalIgnoreCase);
         UnitSyntax[] outermost = [.. units.Where(unit => !used.Contains(unit.Name.Text))];
         return outermost.Length == 1 ? outermost[0] : null;

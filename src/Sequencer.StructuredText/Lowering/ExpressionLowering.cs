@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.StructuredText.Syntax;
 using Sequencer.StructuredText.Types;
@@ -11,12 +12,16 @@ internal sealed class ExpressionLowering
     private readonly LoweringContext _context;
     private readonly ExpressionBuilder _builder;
     private readonly Arithmetic _arithmetic;
+    private readonly NameResolution _names;
+    private readonly LiteralLowering _literals;
 
     public ExpressionLowering(LoweringContext context)
     {
         _context = context;
         _builder = context.Builder;
         _arithmetic = new Arithmetic(context);
+        _names = new NameResolution(context, this);
+        _literals = new LiteralLowering(context);
     }
 
     /// <summary>Runs a FUNCTION of the text; set by what runs statements.</summary>
@@ -43,6 +48,46 @@ internal sealed class ExpressionLowering
             ? new TypedExpression(converted, type)
             : null;
 
+    /// <summary>The place that a path stands for; null where it has been reported.</summary>
+    public Place? Resolve(PathSyntax path, ScanPoint point) => _names.Resolve(path, point);
+
+    /// <summary>
+    /// The values for each elementary variable of the type; of an array or a structure only another such variable has them. A null stands for one
+    /// that has been reported; the whole is null where nothing can be said.
+    /// </summary>
+    public ImmutableArray<Expression?>? Values(ExpressionSyntax syntax, DataType type, ScanPoint point)
+    {
+        if (!type.IsCompound)
+        {
+            return [LowerAs(syntax, type, point)?.Value];
+        }
+
+        if (syntax is not PathSyntax path)
+        {
+            Report(StructuredTextDiagnostics.WrongType(syntax.Span, $"a variable of type {type}", "something else"));
+            return null;
+        }
+
+        if (Resolve(path, point) is not { } place)
+        {
+            return null;
+        }
+
+        if (place.Type is not { } found || !found.IsSameAs(type))
+        {
+            Report(StructuredTextDiagnostics.WrongType(path.Span, type.Name, NameResolution.Describe(place.Any)));
+            return null;
+        }
+
+        ImmutableArray<Expression?> values = place.Read(_builder, point.Store, point.Facts);
+        if (values.Contains(null))
+        {
+            Report(StructuredTextDiagnostics.ReadBeforeWritten(path.Span, path.ToString()));
+        }
+
+        return values;
+    }
+
     public Expression? Condition(ExpressionSyntax syntax, ScanPoint point) => LowerAs(syntax, ElementaryTypes.Boolean, point)?.Value;
 
     /// <summary>What is assigned where <paramref name="type"/> is wanted: widened silently, never narrowed.</summary>
@@ -59,6 +104,18 @@ internal sealed class ExpressionLowering
             return value.Value;
         }
 
+        if (from.Family == TypeFamily.Opaque || type.Family == TypeFamily.Opaque)
+        {
+            return Carry(value, from, type.Base, span);
+        }
+
+        if (from != type.Base && from.Family == TypeFamily.Duration && type.Family == TypeFamily.Duration)
+        {
+            return type.Base.Range.Contains(from.Range) || value.Value.IsConstant
+                ? _arithmetic.Fit(value, type, facts, span)
+                : Refuse(StructuredTextDiagnostics.ImplicitNarrowing(span, from.Name, type.Base.Name));
+        }
+
         if (from != type.Base && (from.Family != type.Family || from.Family is not (TypeFamily.Integer or TypeFamily.Bits)))
         {
             return Refuse(StructuredTextDiagnostics.WrongType(span, type.Name, value.Type.Name));
@@ -72,6 +129,23 @@ internal sealed class ExpressionLowering
         return type.Family is TypeFamily.Integer or TypeFamily.Duration ? _arithmetic.Fit(value, type, facts, span) : value.Value;
     }
 
+    /// <summary>Values that are not followed: whole numbers widen to REAL, REAL to LREAL (third edition, from memory); nothing else changes its type.</summary>
+    private Expression? Carry(TypedExpression value, DataType from, DataType to, SourceSpan span)
+    {
+        bool widens = from == to
+            || (from == ElementaryTypes.RealLiteral && to.IsReal)
+            || (from.Family == TypeFamily.Integer && to.IsReal)
+            || (from.Name == "REAL" && to.Name == "LREAL");
+        if (widens)
+        {
+            return _builder.Constant(0);
+        }
+
+        return Refuse(from.IsReal && (to.IsReal || to.Family == TypeFamily.Integer)
+            ? StructuredTextDiagnostics.ImplicitNarrowing(span, from == ElementaryTypes.RealLiteral ? "LREAL" : from.Name, to.Name)
+            : StructuredTextDiagnostics.WrongType(span, to.Name, value.Type.Name));
+    }
+
     /// <param name="syntax">The expression.</param>
     /// <param name="point">Where it stands.</param>
     /// <param name="wanted">Tells apart names that several enumerations have; nothing else.</param>
@@ -80,15 +154,15 @@ internal sealed class ExpressionLowering
         switch (syntax)
         {
             case IntegerLiteralSyntax integer:
-                return Integer(integer);
+                return _literals.Integer(integer);
             case BooleanLiteralSyntax boolean:
                 return new TypedExpression(_builder.Constant(boolean.Value), ElementaryTypes.Boolean);
             case DurationLiteralSyntax duration:
-                return Duration(duration);
-            case RealLiteralSyntax:
-                return Report(StructuredTextDiagnostics.NotSupportedYet(syntax.Span, "a number with a decimal point"));
+                return _literals.Duration(duration);
+            case OpaqueLiteralSyntax literal:
+                return _literals.Opaque(literal);
             case EnumerationLiteralSyntax literal:
-                return Enumerator(literal);
+                return _literals.Enumerator(literal);
             case PathSyntax path:
                 return Name(path, point, wanted);
             case UnaryExpressionSyntax unary:
@@ -112,65 +186,11 @@ internal sealed class ExpressionLowering
         return new StandardFunctions(_context, this, _arithmetic).Call(call, point, wanted);
     }
 
-    private TypedExpression? Integer(IntegerLiteralSyntax literal)
-    {
-        if (literal.TypeName is null)
-        {
-            return new TypedExpression(_builder.Constant(literal.Value), ElementaryTypes.Literal);
-        }
-
-        if (_context.Types.Find(literal.TypeName) is not { } type || type.Family is TypeFamily.Duration or TypeFamily.Enumeration)
-        {
-            return Report(StructuredTextDiagnostics.UnknownType(literal.Span, literal.TypeName));
-        }
-
-        if (!type.Range.Contains(literal.Value))
-        {
-            return Report(StructuredTextDiagnostics.OutsideType(literal.Span, FormattableString.Invariant($"{literal.Value}"), type.Name, type.Range));
-        }
-
-        return new TypedExpression(type.Family == TypeFamily.Boolean ? _builder.Constant(literal.Value == 1) : _builder.Constant(literal.Value), type);
-    }
-
-    private TypedExpression? Duration(DurationLiteralSyntax literal)
-    {
-        if (literal.Milliseconds != decimal.Truncate(literal.Milliseconds))
-        {
-            return Report(StructuredTextDiagnostics.FinerThanMillisecond(literal.Span));
-        }
-
-        IntegerRange range = ElementaryTypes.Time.Range;
-        if (literal.Milliseconds < range.Minimum || literal.Milliseconds > range.Maximum)
-        {
-            return Report(StructuredTextDiagnostics.OutsideType(literal.Span, $"`{literal.Span.Text}`", "TIME in milliseconds", range));
-        }
-
-        return new TypedExpression(_builder.Constant((long)literal.Milliseconds), ElementaryTypes.Time);
-    }
-
-    private TypedExpression? Enumerator(EnumerationLiteralSyntax literal)
-    {
-        if (_context.Types.Find(literal.Type.Text) is not { Family: TypeFamily.Enumeration } type)
-        {
-            return Report(StructuredTextDiagnostics.UnknownType(literal.Type.Span, literal.Type.Text));
-        }
-
-        foreach ((string name, long value) in type.Enumerators)
-        {
-            if (string.Equals(name, literal.Value.Text, StringComparison.OrdinalIgnoreCase))
-            {
-                return new TypedExpression(_builder.Constant(value), type);
-            }
-        }
-
-        return Report(StructuredTextDiagnostics.UndeclaredName(literal.Value.Span, literal.Span.Text.ToString()));
-    }
-
     private TypedExpression? Name(PathSyntax path, ScanPoint point, DataType? wanted)
     {
-        if (path.Names.Length == 1 && NameResolution.Find(_context, path.Names[0].Text, point.Frame) is null)
+        if (path.Selectors.IsEmpty && NameResolution.Find(_context, path.Root.Text, point.Frame) is null)
         {
-            IReadOnlyList<(DataType Type, long Value)> enumerators = _context.Types.Enumerators(path.Names[0].Text);
+            IReadOnlyList<(DataType Type, long Value)> enumerators = _context.Types.Enumerators(path.Root.Text);
             (DataType Type, long Value)[] fitting = enumerators.Count > 1 && wanted is not null
                 ? [.. enumerators.Where(one => one.Type == wanted.Base)]
                 : [.. enumerators];
@@ -178,16 +198,17 @@ internal sealed class ExpressionLowering
             {
                 return fitting.Length == 1
                     ? new TypedExpression(_builder.Constant(fitting[0].Value), fitting[0].Type)
-                    : Report(StructuredTextDiagnostics.AmbiguousEnumerator(path.Span, path.Names[0].Text));
+                    : Report(StructuredTextDiagnostics.AmbiguousEnumerator(path.Span, path.Root.Text));
             }
         }
 
-        return NameResolution.Resolve(_context, path, point.Frame) switch
+        return Resolve(path, point) switch
         {
             null => null,
-            Slot slot when point.Store.Get(slot) is { } value => new TypedExpression(value, slot.Type),
-            Slot slot => Report(StructuredTextDiagnostics.ReadBeforeWritten(path.Span, slot.Name)),
-            Member other => Report(StructuredTextDiagnostics.WrongType(path.Span, "a value", NameResolution.Describe(other))),
+            { Any: Slot slot } place => place.Read(_builder, point.Store, point.Facts)[0] is { } value
+                ? new TypedExpression(value, slot.Type)
+                : Report(StructuredTextDiagnostics.ReadBeforeWritten(path.Span, path.ToString())),
+            { Any: var other } => Report(StructuredTextDiagnostics.WrongType(path.Span, "a value", NameResolution.Describe(other))),
         };
     }
 
@@ -225,7 +246,7 @@ internal sealed class ExpressionLowering
 
     /// <summary>The type of a variable, to tell apart enumerators that stand before it.</summary>
     private DataType? TypeOf(ExpressionSyntax syntax, ScanPoint point) =>
-        syntax is PathSyntax { Names.Length: 1 } path && NameResolution.Find(_context, path.Names[0].Text, point.Frame) is Slot slot ? slot.Type : null;
+        syntax is PathSyntax { Selectors.IsEmpty: true } path && NameResolution.Find(_context, path.Root.Text, point.Frame) is Slot slot ? slot.Type : null;
 
     private TypedExpression? Binary(BinaryExpressionSyntax syntax, TypedExpression left, TypedExpression right, RangeFacts facts)
     {
@@ -268,6 +289,11 @@ internal sealed class ExpressionLowering
 
     private TypedExpression? Compare(BinaryExpressionSyntax syntax, TypedExpression left, TypedExpression right)
     {
+        if (left.Type.Family == TypeFamily.Opaque || right.Type.Family == TypeFamily.Opaque)
+        {
+            return CompareOpaque(syntax, left.Type, right.Type);
+        }
+
         bool equality = syntax.Operator is BinaryOperator.Equal or BinaryOperator.NotEqual;
         bool ordered = left.Type.Family is TypeFamily.Integer or TypeFamily.Duration or TypeFamily.Bits;
         DataType? common = Arithmetic.Common(left.Type, right.Type);
@@ -295,6 +321,25 @@ internal sealed class ExpressionLowering
                 _ => _builder.GreaterOrEqual(left.Value, right.Value),
             },
             ElementaryTypes.Boolean);
+    }
+
+    /// <summary>Whatever the answer, it would depend on a value that is not followed.</summary>
+    private TypedExpression? CompareOpaque(BinaryExpressionSyntax syntax, DataType left, DataType right)
+    {
+        bool reals = (left.IsReal || left.Family == TypeFamily.Integer) && (right.IsReal || right.Family == TypeFamily.Integer);
+        if (!reals && left.Base != right.Base)
+        {
+            return Report(StructuredTextDiagnostics.WrongType(syntax.Right.Span, $"a value that compares with {left}", right.Name));
+        }
+
+        return Report(
+            reals && syntax.Operator is BinaryOperator.Equal or BinaryOperator.NotEqual
+                ? StructuredTextDiagnostics.RealEquality(syntax.Span)
+                : StructuredTextDiagnostics.NotCompared(
+                    syntax.Span,
+                    reals ? "what depends on a number with a decimal point" : $"what depends on a {left}",
+                    reals ? "controllers round differently" : "its values are not followed",
+                    reals ? "measure and compare in whole numbers of a small unit" : "use an enumeration or a whole number"));
     }
 
     private Expression? Refuse(Diagnostic diagnostic)

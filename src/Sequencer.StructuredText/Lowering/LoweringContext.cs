@@ -28,12 +28,19 @@ internal sealed class LoweringContext
         Units = new Dictionary<string, UnitSyntax>(StringComparer.OrdinalIgnoreCase);
         Globals = new Dictionary<string, Member>(StringComparer.OrdinalIgnoreCase);
         Unread = Builder.Variable(new Variable("unread", VariableRole.Input, int.MaxValue, Sort.Boolean, IntegerRange.Boolean));
-        Types = new TypeTable(diagnostics) { ConstantValue = ConstantValue };
+        Types = new TypeTable(diagnostics)
+        {
+            ConstantValue = ConstantValue,
+            FirstValues = (syntax, type) => Lowering.FirstValues.Of(this, syntax, type, null),
+        };
     }
 
     public ExpressionBuilder Builder { get; }
 
-    public DiagnosticBag Diagnostics { get; }
+    public DiagnosticBag Diagnostics { get; private set; }
+
+    /// <summary>Whether what is found is not for telling.</summary>
+    public bool IsQuiet { get; private set; }
 
     public int ScanMilliseconds { get; }
 
@@ -74,6 +81,22 @@ internal sealed class LoweringContext
         }
 
         return !IsExhausted;
+    }
+
+    /// <summary>Works something out a second time, in another light: what is wrong with it is told elsewhere.</summary>
+    public T Quietly<T>(Func<T> work)
+    {
+        DiagnosticBag told = Diagnostics;
+        bool isQuiet = IsQuiet;
+        (Diagnostics, IsQuiet) = (new DiagnosticBag(), true);
+        try
+        {
+            return work();
+        }
+        finally
+        {
+            (Diagnostics, IsQuiet) = (told, isQuiet);
+        }
     }
 
     /// <summary>The number behind an expression of literals and global constants, else a report.</summary>

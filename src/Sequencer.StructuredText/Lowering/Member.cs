@@ -16,6 +16,14 @@ internal abstract class Member
     public VariableSectionKind Section { get; }
 
     public Origin Origin { get; }
+
+    /// <summary>The elementary variables in it, in written order; none of a block's.</summary>
+    public IEnumerable<Slot> Leaves() => this switch
+    {
+        Slot slot => [slot],
+        CompoundMember compound => compound.Parts.SelectMany(part => part.Leaves()),
+        _ => [],
+    };
 }
 
 /// <summary>A VAR_IN_OUT: another name for what the call in progress gives.</summary>

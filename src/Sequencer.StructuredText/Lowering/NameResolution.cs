@@ -1,31 +1,51 @@
+using System.Collections.Immutable;
+using Sequencer.Control.TransitionSystems;
 using Sequencer.StructuredText.Syntax;
+using Sequencer.StructuredText.Types;
 
 namespace Sequencer.StructuredText.Lowering;
 
-/// <summary>Finds what a name, or names joined by points, stand for.</summary>
-internal static class NameResolution
+/// <summary>Finds what a path stands for: a name, with members and elements picked out of it.</summary>
+internal sealed class NameResolution
 {
-    /// <summary>The member, in-outs followed to what they stand for; null where it has been reported.</summary>
-    public static Member? Resolve(LoweringContext context, PathSyntax path, BlockInstance frame)
+    /// <summary>The most elements that one index may choose from.</summary>
+    private const int MostAlternatives = 1000;
+
+    private readonly LoweringContext _context;
+    private readonly ExpressionBuilder _builder;
+    private readonly ExpressionLowering _expressions;
+
+    public NameResolution(LoweringContext context, ExpressionLowering expressions)
     {
-        Member? member = Follow(Find(context, path.Names[0].Text, frame));
-        if (member is null)
+        _context = context;
+        _builder = context.Builder;
+        _expressions = expressions;
+    }
+
+    /// <summary>The place, in-outs followed to what they stand for; null where it has been reported.</summary>
+    public Place? Resolve(PathSyntax path, ScanPoint point)
+    {
+        if (Follow(Find(_context, path.Root.Text, point.Frame)) is not { } root)
         {
-            context.Diagnostics.Add(StructuredTextDiagnostics.UndeclaredName(path.Names[0].Span, path.Names[0].Text));
+            _context.Diagnostics.Add(StructuredTextDiagnostics.UndeclaredName(path.Root.Span, path.Root.Text));
             return null;
         }
 
-        foreach (NameSyntax name in path.Names.Skip(1))
+        Place place = new([(_builder.True, root)], false);
+        string before = path.Root.Text;
+        foreach (SelectorSyntax selector in path.Selectors)
         {
-            member = member is BlockInstance instance ? Connection(instance, name.Text) : null;
-            if (member is null)
+            Place? next = selector is IndexSelectorSyntax index ? Element(place, index, before, point) : Member(place, (MemberSelectorSyntax)selector, before);
+            if (next is null)
             {
-                context.Diagnostics.Add(StructuredTextDiagnostics.NoSuchMember(name.Span, name.Text, path.ToString()[..^(name.Text.Length + 1)]));
                 return null;
             }
+
+            place = next;
+            before += selector;
         }
 
-        return member;
+        return place;
     }
 
     public static Member? Find(LoweringContext context, string name, BlockInstance frame) =>
@@ -35,7 +55,7 @@ internal static class NameResolution
     public static Member? Global(LoweringContext context, string name)
     {
         Member? global = context.Globals.GetValueOrDefault(name);
-        if (global is Slot slot)
+        foreach (Slot slot in global?.Leaves() ?? [])
         {
             slot.IsNamed = true;
         }
@@ -50,6 +70,25 @@ internal static class NameResolution
             ? Follow(member)
             : null;
 
+    /// <summary>Why what the path stands for cannot be assigned from the frame, or null where it can.</summary>
+    public static string? WhyNotAssignable(Slot slot, Place place, PathSyntax path, BlockInstance frame) =>
+        slot.Role == SlotRole.Constant ? "it is a constant"
+        : slot.Role == SlotRole.Input ? "it is an input"
+        : slot.IsCounting ? "it counts the turns of the loop around this"
+        : place.IsInsideBlock ? slot.Section == VariableSectionKind.Output ? "it is an output of another block" : null
+        : slot.Section == VariableSectionKind.Input && frame.Members.GetValueOrDefault(path.Root.Text) is not (null or InOutMember) ? "it is an input of this block"
+        : null;
+
+    /// <summary>What messages call the member.</summary>
+    public static string Describe(Member member) => member switch
+    {
+        Slot slot => slot.Type.Name,
+        CompoundMember { Type: { } type } => type.Name,
+        CompoundMember => "an array of blocks",
+        BlockInstance instance => $"block {instance.Type}",
+        _ => "an in-out that nothing was given to",
+    };
+
     private static Member? Follow(Member? member)
     {
         while (member is InOutMember { Bound: { } bound })
@@ -60,20 +99,92 @@ internal static class NameResolution
         return member;
     }
 
-    /// <summary>Why what the path stands for cannot be assigned from the frame, or null where it can.</summary>
-    public static string? WhyNotAssignable(Slot slot, PathSyntax path, BlockInstance frame) =>
-        slot.Role == SlotRole.Constant ? "it is a constant"
-        : slot.Role == SlotRole.Input ? "it is an input"
-        : slot.IsCounting ? "it counts the turns of the loop around this"
-        : path.Names.Length > 1 ? slot.Section == VariableSectionKind.Output ? "it is an output of another block" : null
-        : slot.Section == VariableSectionKind.Input && frame.Members.GetValueOrDefault(path.Names[0].Text) == slot ? "it is an input of this block"
-        : null;
-
-    /// <summary>What messages call the member.</summary>
-    public static string Describe(Member member) => member switch
+    private Place? Member(Place place, MemberSelectorSyntax selector, string before)
     {
-        Slot slot => slot.Type.Name,
-        BlockInstance instance => $"block {instance.Type}",
-        _ => "an in-out that nothing was given to",
-    };
+        ImmutableArray<(Expression, Member)>.Builder found = ImmutableArray.CreateBuilder<(Expression, Member)>();
+        foreach ((Expression condition, Member whole) in place.Alternatives)
+        {
+            Member? part = whole switch
+            {
+                BlockInstance instance => Connection(instance, selector.Name.Text),
+                CompoundMember compound => compound.Field(selector.Name.Text),
+                _ => null,
+            };
+            if (part is null)
+            {
+                _context.Diagnostics.Add(StructuredTextDiagnostics.NoSuchMember(selector.Span, selector.Name.Text, before));
+                return null;
+            }
+
+            found.Add((condition, part));
+        }
+
+        return new Place(found.ToImmutable(), place.IsInsideBlock || place.Any is BlockInstance);
+    }
+
+    private Place? Element(Place place, IndexSelectorSyntax selector, string before, ScanPoint point)
+    {
+        if (place.Any is not CompoundMember { Dimensions: { IsEmpty: false } dimensions } || dimensions.Length != selector.Indices.Length)
+        {
+            string wanted = place.Any is CompoundMember { Dimensions: { IsEmpty: false } known } ? $"{known.Length} index(es)" : "an array before `[`";
+            string found = place.Any is CompoundMember { Dimensions.IsEmpty: false } ? $"{selector.Indices.Length}" : Describe(place.Any);
+            _context.Diagnostics.Add(StructuredTextDiagnostics.WrongType(selector.Span, wanted, found));
+            return null;
+        }
+
+        List<(Expression Condition, long Offset)> chosen = [(_builder.True, 0)];
+        for (int dimension = 0; dimension < dimensions.Length; dimension++)
+        {
+            if (Choices(selector.Indices[dimension], dimensions[dimension], before, point) is not { } choices
+                || (long)choices.Count * chosen.Count * place.Alternatives.Length > MostAlternatives)
+            {
+                return null;
+            }
+
+            long length = dimensions[dimension].Maximum - dimensions[dimension].Minimum + 1;
+            chosen = [.. chosen.SelectMany(one => choices.Select(next => (_builder.And(one.Condition, next.Condition), (one.Offset * length) + next.Offset)))];
+        }
+
+        return new Place(
+            [.. place.Alternatives.SelectMany(whole => chosen.Select(one => (_builder.And(whole.Condition, one.Condition), ((CompoundMember)whole.Member).Parts[(int)one.Offset])))],
+            place.IsInsideBlock);
+    }
+
+    /// <summary>The elements that an index can choose, counted from the first, each with its condition.</summary>
+    private List<(Expression Condition, long Offset)>? Choices(ExpressionSyntax syntax, IntegerRange bounds, string array, ScanPoint point)
+    {
+        if (_expressions.Lower(syntax, point) is not { } index)
+        {
+            return null;
+        }
+
+        if (index.Type.Family != TypeFamily.Integer)
+        {
+            _context.Diagnostics.Add(StructuredTextDiagnostics.WrongType(syntax.Span, "an integer as an index", index.Type.Name));
+            return null;
+        }
+
+        IntegerRange range = point.Facts.RangeOf(index.Value);
+        if (!bounds.Contains(range) && !point.Facts.IsImpossible)
+        {
+            _context.Diagnostics.Add(StructuredTextDiagnostics.IndexOutside(syntax.Span, range.Minimum == range.Maximum ? FormattableString.Invariant($"{range.Minimum}") : range.ToString(), array, bounds));
+            return null;
+        }
+
+        long first = Math.Clamp(range.Minimum, bounds.Minimum, bounds.Maximum);
+        long last = Math.Clamp(range.Maximum, bounds.Minimum, bounds.Maximum);
+        if (last - first >= MostAlternatives)
+        {
+            _context.Diagnostics.Add(StructuredTextDiagnostics.NotCompared(
+                syntax.Span,
+                FormattableString.Invariant($"an index with more than {MostAlternatives} values"),
+                "each of them is a case of its own there",
+                "guard the index, or declare it with a smaller range"));
+            return null;
+        }
+
+        return first == last
+            ? [(_builder.True, first - bounds.Minimum)]
+            : [.. Enumerable.Range(0, (int)(last - first + 1)).Select(step => (_builder.Equal(index.Value, _builder.Constant(first + step)), first + step - bounds.Minimum))];
+    }
 }

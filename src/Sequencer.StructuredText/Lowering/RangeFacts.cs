@@ -14,7 +14,11 @@ internal sealed class RangeFacts
     private const int MostAlternatives = 64;
 
     private readonly ExpressionBuilder _builder;
+    /// <summary>How many layers are looked through before they are put together.</summary>
+    private const int MostLayers = 16;
+
     private readonly RangeFacts? _below;
+    private readonly int _layer;
     private readonly Dictionary<Expression, IntegerRange> _known = [];
 
     public RangeFacts(ExpressionBuilder builder)
@@ -25,8 +29,21 @@ internal sealed class RangeFacts
     private RangeFacts(RangeFacts below)
     {
         _builder = below._builder;
-        _below = below;
         IsImpossible = below.IsImpossible;
+        if (below._layer < MostLayers)
+        {
+            _below = below;
+            _layer = below._layer + 1;
+            return;
+        }
+
+        for (RangeFacts? facts = below; facts is not null; facts = facts._below)
+        {
+            foreach ((Expression expression, IntegerRange range) in facts._known)
+            {
+                _known.TryAdd(expression, range);
+            }
+        }
     }
 
     /// <summary>The conditions contradict one another: no run comes here.</summary>
@@ -40,15 +57,22 @@ internal sealed class RangeFacts
     {
         RangeFacts facts = new(this);
         Stack<Expression> open = new([condition]);
+        Stack<Expression> alternatives = new();
         while (open.TryPop(out Expression? fact))
         {
-            facts.Take(fact, open, depth);
+            facts.Take(fact, open, alternatives, depth);
+        }
+
+        // What is certain may rule out some of them.
+        while (alternatives.TryPop(out Expression? fact))
+        {
+            facts.TakeHull([.. fact.Operands.Select(alternative => facts.Assume(alternative, depth - 1))]);
         }
 
         return facts;
     }
 
-    private void Take(Expression fact, Stack<Expression> open, int depth)
+    private void Take(Expression fact, Stack<Expression> open, Stack<Expression> alternatives, int depth)
     {
         if (fact.IsConstant)
         {
@@ -63,7 +87,7 @@ internal sealed class RangeFacts
                 Push(fact.Operands, open);
                 break;
             case ExpressionKind.Or when depth > 0 && fact.Operands.Length <= MostAlternatives:
-                TakeHull([.. fact.Operands.Select(alternative => Assume(alternative, depth - 1))]);
+                alternatives.Push(fact);
                 break;
             case ExpressionKind.Not:
                 TakeNegation(fact.Operands[0], open, depth);

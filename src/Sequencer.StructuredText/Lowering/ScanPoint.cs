@@ -8,6 +8,9 @@ namespace Sequencer.StructuredText.Lowering;
 /// </summary>
 internal sealed record ScanPoint(BlockInstance Frame, Store Store, RangeFacts Facts, bool IsConditional, int Depth)
 {
+    /// <summary>Where EXIT, CONTINUE and RETURN note that they were done.</summary>
+    public Jumps Jumps { get; init; } = Jumps.None;
+
     public ScanPoint Under(Expression condition) => this with
     {
         Store = Store.Branch(),

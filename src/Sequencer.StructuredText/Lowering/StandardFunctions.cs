@@ -30,6 +30,7 @@ internal sealed class StandardFunctions
         string[]? formal = name switch
         {
             "ABS" or "MOVE" => ["IN"],
+            "SQRT" or "LN" or "LOG" or "EXP" or "SIN" or "COS" or "TAN" or "ASIN" or "ACOS" or "ATAN" => ["IN"],
             "LIMIT" => ["MN", "IN", "MX"],
             "SEL" => ["G", "IN0", "IN1"],
             "MIN" or "MAX" => [.. Enumerable.Range(1, call.Arguments.Length).Select(number => FormattableString.Invariant($"IN{number}"))],
@@ -47,6 +48,7 @@ internal sealed class StandardFunctions
         return values is null ? null : name switch
         {
             "MOVE" => values[0],
+            _ when formal is ["IN"] && !name.Contains("TO_", StringComparison.Ordinal) && name != "ABS" => OfReal(values[0], call.Arguments[0].Span),
             "ABS" => Absolute(values[0], point.Facts, call.Span),
             "SEL" => Select(values, call),
             "MIN" or "MAX" => Extreme(name == "MIN", values, call.Span),
@@ -82,6 +84,11 @@ internal sealed class StandardFunctions
 
     private TypedExpression? Absolute(TypedExpression value, RangeFacts facts, SourceSpan span)
     {
+        if (value.Type.IsReal)
+        {
+            return value;
+        }
+
         if (value.Type.Family != TypeFamily.Integer)
         {
             return Report(StructuredTextDiagnostics.WrongType(span, "an integer", value.Type.Name));
@@ -120,7 +127,7 @@ internal sealed class StandardFunctions
 
     private bool IsOrdered(DataType type, SourceSpan span)
     {
-        if (type.Family is TypeFamily.Integer or TypeFamily.Duration)
+        if (type.IsReal || type.Family is TypeFamily.Integer or TypeFamily.Duration)
         {
             return true;
         }
@@ -153,6 +160,11 @@ internal sealed class StandardFunctions
         int split = name.StartsWith("TO_", StringComparison.Ordinal) ? -1 : name.IndexOf("_TO_", StringComparison.Ordinal);
         DataType? from = split < 0 ? value.Type.Base : _context.Types.Find(name[..split]);
         DataType? to = _context.Types.Find(name[(split < 0 ? 3 : split + 4)..]);
+        if (from is not null && to is not null && (from.Family == TypeFamily.Opaque || to.Family == TypeFamily.Opaque))
+        {
+            return _expressions.Convert(value, from, facts, call.Arguments[0].Span) is null ? null : Carried(from, to, name, call);
+        }
+
         if (from is null || to is null || !IsConvertible(from) || !IsConvertible(to))
         {
             return Report(from is null || to is null
@@ -174,6 +186,20 @@ internal sealed class StandardFunctions
         Expression image = from.Family == TypeFamily.Bits || to.Family == TypeFamily.Bits ? SameBits(number, to.Range) : number;
         return new TypedExpression(_arithmetic.Fit(new TypedExpression(image, to), to, facts, call.Span), to);
     }
+
+    /// <summary>A function of numbers with a decimal point.</summary>
+    private TypedExpression? OfReal(TypedExpression value, SourceSpan span) =>
+        value.Type.IsReal ? value : Report(StructuredTextDiagnostics.WrongType(span, "REAL or LREAL", value.Type.Name));
+
+    /// <summary>Into a value that is not followed anything may go; out of one nothing comes.</summary>
+    private TypedExpression? Carried(DataType from, DataType to, string name, FunctionCallSyntax call) =>
+        to.Family == TypeFamily.Opaque
+            ? new TypedExpression(_builder.Constant(0), to)
+            : Report(StructuredTextDiagnostics.NotCompared(
+                call.Span,
+                $"what {name} gives",
+                from.IsReal ? "controllers round differently" : "the values of its argument are not followed",
+                from.IsReal ? "measure and calculate in whole numbers of a small unit" : "use an enumeration or a whole number"));
 
     private static bool IsConvertible(DataType type) => type.Family is TypeFamily.Boolean or TypeFamily.Integer or TypeFamily.Bits;
 

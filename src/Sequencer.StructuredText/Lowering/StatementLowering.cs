@@ -11,13 +11,12 @@ namespace Sequencer.StructuredText.Lowering;
 /// </summary>
 internal sealed class StatementLowering
 {
-    /// <summary>The most turns of one FOR.</summary>
-    public const int MostTurns = 1000;
-
     private readonly LoweringContext _context;
     private readonly ExpressionBuilder _builder;
     private readonly ExpressionLowering _expressions;
     private readonly CallLowering _calls;
+    private readonly LoopLowering _loops;
+    private readonly Reach _reach;
 
     public StatementLowering(LoweringContext context, InstanceBuilder instances)
     {
@@ -25,6 +24,8 @@ internal sealed class StatementLowering
         _builder = context.Builder;
         _expressions = new ExpressionLowering(context) { UserFunction = (call, unit, point) => _calls!.Function(call, unit, point) };
         _calls = new CallLowering(context, instances, _expressions, Run);
+        _loops = new LoopLowering(context, _expressions, _calls, Run);
+        _reach = new Reach(context, _expressions);
     }
 
     /// <summary>One scan of what is read.</summary>
@@ -32,46 +33,74 @@ internal sealed class StatementLowering
 
     private void Run(ImmutableArray<StatementSyntax> statements, ScanPoint point)
     {
-        foreach (StatementSyntax statement in statements)
+        Way way = new(_builder, point);
+        for (int index = 0; index < statements.Length && _context.Spend(statements[index].Span); index++)
         {
-            if (!_context.Spend(statement.Span))
+            StatementSyntax statement = statements[index];
+            One(statement, way.Point);
+            if (statement is AssignmentSyntax or CallStatementSyntax || way.Continues())
             {
-                return;
+                continue;
             }
 
-            switch (statement)
+            if (index + 1 < statements.Length && statement is JumpSyntax jump)
             {
-                case AssignmentSyntax assignment:
-                    Assign(assignment, point);
-                    break;
-                case CallStatementSyntax call:
-                    _calls.Block(call, point);
-                    break;
-                case IfSyntax choice:
-                    If(choice, point);
-                    break;
-                case CaseSyntax choice:
-                    Case(choice, point);
-                    break;
-                case ForSyntax loop:
-                    For(loop, point);
-                    break;
-                default:
-                    throw new System.Diagnostics.UnreachableException(statement.GetType().Name);
+                _reach.ReviewBehind(jump, statements[index + 1]);
             }
+
+            break;
+        }
+
+        way.Close();
+    }
+
+    private void One(StatementSyntax statement, ScanPoint point)
+    {
+        switch (statement)
+        {
+            case AssignmentSyntax assignment:
+                Assign(assignment, point);
+                break;
+            case CallStatementSyntax call:
+                _calls.Call(call, point);
+                break;
+            case IfSyntax choice:
+                _reach.Review(choice, point.Frame);
+                If(choice, point);
+                break;
+            case CaseSyntax choice:
+                _reach.Review(choice, point.Frame);
+                Case(choice, point);
+                break;
+            case ForSyntax loop:
+                _loops.For(loop, point);
+                break;
+            case WhileSyntax loop:
+                _loops.While(loop, point);
+                break;
+            case RepeatSyntax loop:
+                _loops.Repeat(loop, point);
+                break;
+            case JumpSyntax jump when point.Jumps.Of(jump.Kind) is { } done:
+                point.Store.Set(done, _builder.True);
+                break;
+            default:
+                throw new System.Diagnostics.UnreachableException(statement.GetType().Name);
         }
     }
 
     private void Assign(AssignmentSyntax assignment, ScanPoint point)
     {
-        if (_calls.Target(assignment.Target, point.Frame) is { } slot)
-        {
-            Expression? value = _expressions.LowerAs(assignment.Value, slot.Type, point)?.Value;
-            point.Store.Set(slot, value ?? point.Store.Get(slot) ?? _builder.Anything(slot.Type));
-        }
-        else
+        if (_calls.Target(assignment.Target, point) is not { Type: { } type } place)
         {
             _expressions.Lower(assignment.Value, point);
+            return;
+        }
+
+        if (_expressions.Values(assignment.Value, type, point) is { } values)
+        {
+            Slot[] slots = [.. place.Any.Leaves()];
+            place.Write(_builder, point.Store, [.. values.Select((value, part) => value ?? point.Store.Get(slots[part]) ?? _builder.Anything(slots[part].Type))]);
         }
     }
 
@@ -157,65 +186,5 @@ internal sealed class StatementLowering
             : _builder.And(
                 _builder.LessOrEqual(_builder.Constant(from), selector.Value),
                 _builder.LessOrEqual(selector.Value, _builder.Constant(to)));
-    }
-
-    /// <summary>
-    /// Bounds and step are taken once, at the beginning; the loop is unrolled. Its variable has no value behind
-    /// it, as the standard leaves that to the controller.
-    /// </summary>
-    private void For(ForSyntax loop, ScanPoint point)
-    {
-        PathSyntax path = new([loop.Variable], loop.Variable.Span);
-        if (_calls.Target(path, point.Frame) is not { } counter)
-        {
-            return;
-        }
-
-        long? from = Bound(loop.From, counter, point);
-        long? to = Bound(loop.To, counter, point);
-        long? by = loop.By is null ? 1 : Bound(loop.By, counter, point);
-        if (from is not { } first || to is not { } last || by is not { } step)
-        {
-            return;
-        }
-
-        if (step == 0 || (last - first) / step >= MostTurns)
-        {
-            _context.Diagnostics.Add(StructuredTextDiagnostics.LoopBounds(
-                loop.Span, step == 0 ? "its step is 0" : FormattableString.Invariant($"it has more than {MostTurns} turns")));
-            return;
-        }
-
-        counter.IsCounting = true;
-        for (long value = first; step > 0 ? value <= last : value >= last; value += step)
-        {
-            point.Store.Set(counter, _builder.Constant(value));
-            Run(loop.Body, point);
-        }
-
-        counter.IsCounting = false;
-        point.Store.Set(counter, null);
-    }
-
-    private long? Bound(ExpressionSyntax syntax, Slot counter, ScanPoint point)
-    {
-        if (counter.Type.Family != TypeFamily.Integer)
-        {
-            _context.Diagnostics.Add(StructuredTextDiagnostics.WrongType(syntax.Span, "an integer as the loop's variable", counter.Type.Name));
-            return null;
-        }
-
-        if (_expressions.LowerAs(syntax, counter.Type.Base, point) is not { } bound)
-        {
-            return null;
-        }
-
-        if (!bound.Value.IsConstant)
-        {
-            _context.Diagnostics.Add(StructuredTextDiagnostics.LoopBounds(syntax.Span, "this bound is not a constant"));
-            return null;
-        }
-
-        return bound.Value.Value;
     }
 }

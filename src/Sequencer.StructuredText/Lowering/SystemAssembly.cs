@@ -30,7 +30,8 @@ internal sealed class SystemAssembly
     {
         HashSet<Variable> read = [.. ExpressionGraph.Variables(_context.Slots.Select(Visible).OfType<Expression>())];
         List<Slot> inputs = [.. _context.Slots.Where(slot => slot.Role == SlotRole.Input || IsFreeMarker(slot))];
-        List<Slot> carried = [.. _context.Slots.Where(slot => !inputs.Contains(slot) && slot.Entry?.Variable is { } entry && read.Contains(entry))];
+        HashSet<Slot> free = [.. inputs];
+        List<Slot> carried = [.. _context.Slots.Where(slot => !free.Contains(slot) && slot.Entry?.Variable is { } entry && read.Contains(entry))];
         foreach (Slot slot in carried.Where(slot => _store.Get(slot) is null))
         {
             _context.Diagnostics.Add(StructuredTextDiagnostics.ReadBeforeWritten(slot.Origin.Span, slot.Name));
@@ -42,7 +43,8 @@ internal sealed class SystemAssembly
         }
 
         List<Slot> outputs = [.. _context.Slots.Where(slot => slot.Role == SlotRole.Output)];
-        List<Slot> defined = [.. _context.Slots.Where(slot => slot.Role is SlotRole.Kept or SlotRole.Marker && !inputs.Contains(slot) && !carried.Contains(slot) && _store.Get(slot) is not null)];
+        HashSet<Slot> kept = [.. carried];
+        List<Slot> defined = [.. _context.Slots.Where(slot => slot.Role is SlotRole.Kept or SlotRole.Marker && !free.Contains(slot) && !kept.Contains(slot) && Visible(slot) is not null)];
         ImmutableArray<IntegerRange> ranges = [.. carried.Select(slot => slot.Type.Range)];
         for (int turn = 0; ; turn++)
         {

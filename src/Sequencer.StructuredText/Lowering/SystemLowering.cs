@@ -35,7 +35,7 @@ internal sealed class SystemLowering
         ScanPoint point = new(program, store, new RangeFacts(_context.Builder), false, 0);
         new StatementLowering(_context, _instances).RunProgram(program, _entry.Unit, point);
         _context.Slots.RemoveAll(slot => slot is { Section: VariableSectionKind.Global, IsNamed: false });
-        Review();
+        Review(store);
         return store;
     }
 
@@ -102,7 +102,7 @@ internal sealed class SystemLowering
     /// What can only be said when the whole scan has been run; where statements were left out for their mistakes,
     /// what they assign and call is not known.
     /// </summary>
-    private void Review()
+    private void Review(Store store)
     {
         foreach ((BlockInstance timer, SourceSpan call) in _context.InitialPresets.Where(one => one.Timer.Slot("PT").IsAssigned))
         {
@@ -112,13 +112,28 @@ internal sealed class SystemLowering
         if (!_context.Diagnostics.HasErrors)
         {
             ReviewUnused();
+            ReviewCalls(store);
         }
+    }
+
+    /// <summary>Of blocks inside one another that are not called in every scan, the outermost is named.</summary>
+    private void ReviewCalls(Store store)
+    {
+        foreach (BlockInstance instance in _context.Instances.Where(instance => !IsCalledAlways(instance) && IsCalledAlways(instance.Owner)))
+        {
+            if (instance.FirstCall is { } call)
+            {
+                _context.Diagnostics.Add(StructuredTextDiagnostics.BlockCalledConditionally(call, instance.Path));
+            }
+        }
+
+        bool IsCalledAlways(BlockInstance? instance) => instance?.Called is not { } called || store.Get(called) is { IsTrue: true };
     }
 
     private void ReviewUnused()
     {
         BlockInstance[] idle = [.. _context.Instances.Where(instance => !instance.IsCalled)];
-        HashSet<Member> ofIdle = [.. idle.SelectMany(instance => instance.Members.Values)];
+        HashSet<Slot> ofIdle = [.. idle.SelectMany(instance => instance.Members.Values).SelectMany(member => member.Leaves())];
         foreach (Slot slot in _context.Slots.Where(slot => !slot.IsAssigned && !ofIdle.Contains(slot)))
         {
             if (slot.Role == SlotRole.Output || slot.Section == VariableSectionKind.Output)

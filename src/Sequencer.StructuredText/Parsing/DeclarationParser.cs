@@ -56,7 +56,7 @@ internal sealed class DeclarationParser
             NameSyntax name = DeclaredName("the name of a type");
             _tokens.Expect(":");
             TypeSyntax type = Type();
-            ExpressionSyntax? initial = _tokens.TryTake(":=") ? _expressions.Expression() : null;
+            ExpressionSyntax? initial = _tokens.TryTake(":=") ? _expressions.FirstValue() : null;
             if (!_tokens.IsLost)
             {
                 declarations.Add(new TypeDeclarationSyntax(name, type, initial, _tokens.Since(start)));
@@ -89,12 +89,32 @@ internal sealed class DeclarationParser
             return Enumeration();
         }
 
-        if (_tokens.AtAny(["ARRAY", "STRUCT", "REF_TO"]))
+        if (_tokens.AtAny(["ARRAY", "STRUCT"]) && !_tokens.IsLost && _tokens.Enter())
         {
-            _tokens.Lose(StructuredTextDiagnostics.NotSupportedYet(start, $"`{_tokens.Current.Text}`"));
+            TypeSyntax compound = _tokens.At("ARRAY") ? Array() : Structure();
+            _tokens.Leave();
+            return compound;
+        }
+
+        if (_tokens.At("REF_TO"))
+        {
+            _tokens.Lose(StructuredTextDiagnostics.NotSupportedYet(start, "`REF_TO`"));
         }
 
         NameSyntax name = _expressions.Name("a type");
+        if (!_tokens.IsLost && name.Text.EndsWith("STRING", StringComparison.OrdinalIgnoreCase) && _tokens.AtAny(["[", "("]))
+        {
+            string closing = _tokens.Take().Is("[") ? "]" : ")";
+            ExpressionSyntax length = _expressions.Expression();
+            _tokens.Expect(closing);
+            return new StringTypeSyntax(name, length, _tokens.Since(start));
+        }
+
+        if (_tokens.At("(") && _tokens.Next.Kind == TokenKind.Name && (_tokens.Ahead(2).Is(",") || _tokens.Ahead(2).Is(")") || _tokens.Ahead(2).Is(":=")))
+        {
+            return Enumeration(name);
+        }
+
         if (_tokens.IsLost || !_tokens.TryTake("("))
         {
             return new NamedTypeSyntax(name, name.Span);
@@ -107,7 +127,40 @@ internal sealed class DeclarationParser
         return new SubrangeTypeSyntax(name, lower, upper, _tokens.Since(start));
     }
 
-    private EnumerationTypeSyntax Enumeration()
+    private ArrayTypeSyntax Array()
+    {
+        SourceSpan start = _tokens.Take().Span;
+        ImmutableArray<DimensionSyntax>.Builder dimensions = ImmutableArray.CreateBuilder<DimensionSyntax>();
+        _tokens.Expect("[");
+        do
+        {
+            SourceSpan place = _tokens.Current.Span;
+            ExpressionSyntax lower = _expressions.Expression();
+            _tokens.Expect("..");
+            ExpressionSyntax upper = _expressions.Expression();
+            dimensions.Add(new DimensionSyntax(lower, upper, _tokens.Since(place)));
+        }
+        while (_tokens.TryTake(","));
+        _tokens.Expect("]");
+        _tokens.Expect("OF");
+        TypeSyntax element = Type();
+        return new ArrayTypeSyntax(dimensions.ToImmutable(), element, _tokens.Since(start));
+    }
+
+    private StructureTypeSyntax Structure()
+    {
+        SourceSpan start = _tokens.Take().Span;
+        ImmutableArray<VariableSyntax>.Builder fields = ImmutableArray.CreateBuilder<VariableSyntax>();
+        while (!_tokens.IsLost && !_tokens.AtEnd && !_tokens.At("END_STRUCT"))
+        {
+            Variables(fields);
+        }
+
+        _tokens.Expect("END_STRUCT");
+        return new StructureTypeSyntax(fields.ToImmutable(), _tokens.Since(start));
+    }
+
+    private EnumerationTypeSyntax Enumeration(NameSyntax? of = null)
     {
         SourceSpan start = _tokens.Take().Span;
         ImmutableArray<EnumerationValueSyntax>.Builder values = ImmutableArray.CreateBuilder<EnumerationValueSyntax>();
@@ -118,7 +171,7 @@ internal sealed class DeclarationParser
         }
         while (_tokens.TryTake(","));
         _tokens.Expect(")");
-        return new EnumerationTypeSyntax(values.ToImmutable(), _tokens.Since(start));
+        return new EnumerationTypeSyntax(of, values.ToImmutable(), _tokens.Since(start));
     }
 
     private VariableSectionSyntax Section(VariableSectionKind kind)
@@ -161,32 +214,12 @@ internal sealed class DeclarationParser
             _tokens.Lose(StructuredTextDiagnostics.NotSupportedYet(_tokens.Current.Span, $"`{_tokens.Current.Text}`"));
         }
 
-        ExpressionSyntax? initial = null;
-        ImmutableArray<ArgumentSyntax> members = [];
-        if (_tokens.TryTake(":="))
-        {
-            if (_tokens.At("(") && _tokens.Next.Kind == TokenKind.Name)
-            {
-                (initial, members) = BracketedInitial();
-            }
-            else
-            {
-                initial = _expressions.Expression();
-            }
-        }
-
+        ExpressionSyntax? initial = _tokens.TryTake(":=") ? _expressions.FirstValue() : null;
         _tokens.Expect(";");
         if (!_tokens.IsLost)
         {
-            variables.AddRange(names.Select(declared => new VariableSyntax(declared.Name, declared.Address, type, initial, members)));
+            variables.AddRange(names.Select(declared => new VariableSyntax(declared.Name, declared.Address, type, initial)));
         }
-    }
-
-    /// <summary>Either <c>(member := value, ...)</c> of a block instance or a value that begins with a bracket.</summary>
-    private (ExpressionSyntax? Initial, ImmutableArray<ArgumentSyntax> Members) BracketedInitial()
-    {
-        ImmutableArray<ArgumentSyntax> arguments = _expressions.Arguments();
-        return arguments is [{ Name: null } only] ? (only.Value, []) : (null, arguments);
     }
 
     private AddressSyntax? Address()

@@ -4,13 +4,13 @@ using System.Globalization;
 namespace Sequencer.StructuredText.Parsing;
 
 /// <summary>
-/// Duration literals, IEC 61131-3 (second edition) Table 7: units from days down to milliseconds, each at most
+/// Duration literals, IEC 61131-3 (second edition) Table 7: units from days down to milliseconds (third edition: nanoseconds), each at most
 /// once and in that order, a fraction on the last, more than a unit holds only on the first.
 /// </summary>
 internal static class DurationText
 {
     private static readonly SearchValues<char> NumberCharacters = SearchValues.Create("0123456789._");
-    private static readonly SearchValues<char> UnitLetters = SearchValues.Create("dhmsDHMS");
+    private static readonly SearchValues<char> UnitLetters = SearchValues.Create("dhmsunDHMSUN");
 
     /// <summary>The milliseconds of what stands after <c>T#</c>, or null and the fault.</summary>
     public static decimal? Parse(ReadOnlySpan<char> text, out string fault)
@@ -41,7 +41,7 @@ internal static class DurationText
             int unit = TakeUnit(ref rest);
             if (unit < 0 || unit <= lastUnit)
             {
-                fault = unit < 0 ? "each number has a unit: d, h, m, s or ms" : "units go from the largest to the smallest, each once";
+                fault = unit < 0 ? "each number has a unit: d, h, m, s, ms, us or ns" : "units go from the largest to the smallest, each once";
                 return null;
             }
 
@@ -69,7 +69,7 @@ internal static class DurationText
     {
         int length = rest.IndexOfAnyExcept(UnitLetters);
         length = length < 0 ? rest.Length : length;
-        int unit = rest[..length].ToString().ToUpperInvariant() switch { "D" => 0, "H" => 1, "M" => 2, "S" => 3, "MS" => 4, _ => -1 };
+        int unit = rest[..length].ToString().ToUpperInvariant() switch { "D" => 0, "H" => 1, "M" => 2, "S" => 3, "MS" => 4, "US" => 5, "NS" => 6, _ => -1 };
         rest = rest[length..];
         if (rest.Length > 1 && rest[0] == '_')
         {
@@ -89,8 +89,8 @@ internal static class DurationText
             && decimal.TryParse(number.ToString().Replace("_", "", StringComparison.Ordinal), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out value);
     }
 
-    private static decimal Milliseconds(int unit) => unit switch { 0 => 86_400_000, 1 => 3_600_000, 2 => 60_000, 3 => 1_000, _ => 1 };
+    private static decimal Milliseconds(int unit) => unit switch { 0 => 86_400_000, 1 => 3_600_000, 2 => 60_000, 3 => 1_000, 4 => 1, 5 => 0.001m, _ => 0.000001m };
 
     /// <summary>How much of a unit makes one of the next larger.</summary>
-    private static decimal Holds(int unit) => unit switch { 1 => 24, 2 or 3 => 60, 4 => 1000, _ => decimal.MaxValue };
+    private static decimal Holds(int unit) => unit switch { 1 => 24, 2 or 3 => 60, 4 or 5 or 6 => 1000, _ => decimal.MaxValue };
 }

@@ -81,19 +81,114 @@ internal sealed class ExpressionParser
     public PathSyntax Path()
     {
         SourceSpan start = _tokens.Current.Span;
-        ImmutableArray<NameSyntax>.Builder names = ImmutableArray.CreateBuilder<NameSyntax>();
+        NameSyntax root = Name("a name");
+        ImmutableArray<SelectorSyntax>.Builder selectors = ImmutableArray.CreateBuilder<SelectorSyntax>();
+        while (!_tokens.IsLost && _tokens.AtAny([".", "["]))
+        {
+            selectors.Add(_tokens.At("[") ? Index() : Member());
+        }
+
+        if (_tokens.At("^"))
+        {
+            _tokens.Lose(StructuredTextDiagnostics.NotSupportedYet(_tokens.Current.Span, "a reference"));
+        }
+
+        return new PathSyntax(root, selectors.ToImmutable(), _tokens.Since(start));
+    }
+
+    private MemberSelectorSyntax Member()
+    {
+        _tokens.Take();
+        if (_tokens.Current.Kind is TokenKind.Integer or TokenKind.Address)
+        {
+            _tokens.Lose(StructuredTextDiagnostics.NotSupportedYet(_tokens.Current.Span, "a bit of a string of bits"));
+        }
+
+        return new MemberSelectorSyntax(Name("a name"));
+    }
+
+    private IndexSelectorSyntax Index()
+    {
+        SourceSpan start = _tokens.Take().Span;
+        ImmutableArray<ExpressionSyntax>.Builder indices = ImmutableArray.CreateBuilder<ExpressionSyntax>();
+        if (_tokens.Enter())
+        {
+            do
+            {
+                indices.Add(Expression());
+            }
+            while (_tokens.TryTake(","));
+            _tokens.Leave();
+        }
+
+        _tokens.Expect("]");
+        return new IndexSelectorSyntax(indices.ToImmutable(), _tokens.Since(start));
+    }
+
+    /// <summary>What a variable begins with: a value, or those of a structure or an array.</summary>
+    public ExpressionSyntax FirstValue()
+    {
+        SourceSpan start = _tokens.Current.Span;
+        bool isStructure = _tokens.At("(") && _tokens.Next.Kind == TokenKind.Name;
+        if ((!isStructure && !_tokens.At("[")) || _tokens.IsLost || !_tokens.Enter())
+        {
+            return Expression();
+        }
+
+        ExpressionSyntax value = isStructure ? StructureOrBracket(start) : ArrayValue();
+        _tokens.Leave();
+        return value;
+    }
+
+    /// <summary><c>(member := value, ...)</c>, or a value that begins with a bracket.</summary>
+    private ExpressionSyntax StructureOrBracket(SourceSpan start)
+    {
+        if (!_tokens.Ahead(2).Is(":="))
+        {
+            return Expression();
+        }
+
+        ImmutableArray<ArgumentSyntax>.Builder members = ImmutableArray.CreateBuilder<ArgumentSyntax>();
+        _tokens.Take();
         do
         {
-            names.Add(Name("a name"));
+            SourceSpan place = _tokens.Current.Span;
+            NameSyntax name = Name("the name of a member");
+            _tokens.Expect(":=");
+            ExpressionSyntax value = _tokens.IsLost ? new MissingExpressionSyntax(place) : FirstValue();
+            members.Add(new ArgumentSyntax(name, value, false, _tokens.Since(place)));
         }
-        while (_tokens.TryTake("."));
+        while (_tokens.TryTake(","));
+        _tokens.Expect(")");
+        return new StructureValueSyntax(members.ToImmutable(), _tokens.Since(start));
+    }
 
-        if (_tokens.AtAny(["[", "^"]))
+    private ArrayValueSyntax ArrayValue()
+    {
+        SourceSpan start = _tokens.Take().Span;
+        ImmutableArray<ArrayPartSyntax>.Builder parts = ImmutableArray.CreateBuilder<ArrayPartSyntax>();
+        do
         {
-            _tokens.Lose(StructuredTextDiagnostics.NotSupportedYet(_tokens.Current.Span, _tokens.At("[") ? "an array" : "a reference"));
+            parts.Add(ArrayPart());
+        }
+        while (_tokens.TryTake(","));
+        _tokens.Expect("]");
+        return new ArrayValueSyntax(parts.ToImmutable(), _tokens.Since(start));
+    }
+
+    private ArrayPartSyntax ArrayPart()
+    {
+        SourceSpan start = _tokens.Current.Span;
+        if (_tokens.Current.Kind != TokenKind.Integer || !_tokens.Next.Is("("))
+        {
+            return new ArrayPartSyntax(1, FirstValue(), _tokens.Since(start));
         }
 
-        return new PathSyntax(names.ToImmutable(), _tokens.Since(start));
+        long times = (long)_tokens.Take().Number;
+        _tokens.Take();
+        ExpressionSyntax? value = _tokens.At(")") ? null : FirstValue();
+        _tokens.Expect(")");
+        return new ArrayPartSyntax(times, value, _tokens.Since(start));
     }
 
     private ExpressionSyntax Binary(int lowest)
@@ -136,7 +231,7 @@ internal sealed class ExpressionParser
                 return new IntegerLiteralSyntax((long)token.Number, null, token.Span);
             case TokenKind.Real:
                 _tokens.Take();
-                return new RealLiteralSyntax(token.Span);
+                return new OpaqueLiteralSyntax("LREAL", token.Span);
             case TokenKind.Duration:
                 _tokens.Take();
                 return new DurationLiteralSyntax(token.Number, token.Span);
@@ -144,8 +239,9 @@ internal sealed class ExpressionParser
                 return Typed();
             case TokenKind.Name:
                 return NameOrCall();
-            case TokenKind.UnsupportedLiteral:
-                return Unsupported(token.Kind == TokenKind.UnsupportedLiteral && char.IsAsciiLetter(token.Text[0]) ? token.Text : "a string of characters");
+            case TokenKind.Opaque:
+                _tokens.Take();
+                return new OpaqueLiteralSyntax(token.Text, token.Span);
             case TokenKind.Address:
                 return Unsupported("an address inside an expression");
             default:
@@ -212,7 +308,7 @@ internal sealed class ExpressionParser
                 return new IntegerLiteralSyntax(negative ? -(long)value.Number : (long)value.Number, prefix.Text, span);
             case TokenKind.Real:
                 _tokens.Take();
-                return new RealLiteralSyntax(span);
+                return new OpaqueLiteralSyntax(prefix.Text, span);
             case TokenKind.Name when !negative:
                 _tokens.Take();
                 return new EnumerationLiteralSyntax(new NameSyntax(prefix.Text, prefix.Span), new NameSyntax(value.Text, value.Span), span);

@@ -100,7 +100,7 @@ internal sealed class Lexer
         }
         else if (Current is '\'' or '"')
         {
-            ReadString();
+            ReadString(_at, Current == '"' ? "WSTRING" : "STRING");
         }
         else
         {
@@ -140,6 +140,9 @@ internal sealed class Lexer
         _at++;
         switch (prefix.ToUpperInvariant())
         {
+            case "STRING" or "WSTRING" or "CHAR" or "WCHAR" when Current is '\'' or '"':
+                ReadString(start, prefix.ToUpperInvariant());
+                break;
             case "T" or "TIME" or "LT" or "LTIME":
                 int value = _at;
                 _at += Current == '-' ? 1 : 0;
@@ -153,8 +156,7 @@ internal sealed class Lexer
                 Add(TokenKind.Duration, start, number: milliseconds ?? 0);
                 break;
             case "D" or "DATE" or "TOD" or "TIME_OF_DAY" or "DT" or "DATE_AND_TIME" or "LD" or "LDATE" or "LTOD" or "LDT":
-                SkipWhile(static character => char.IsAsciiLetterOrDigit(character) || character is '_' or '.' or '-' or ':');
-                Add(TokenKind.UnsupportedLiteral, start, "a date or a time of day");
+                ReadDate(start, prefix);
                 break;
             default:
                 Add(TokenKind.TypePrefix, start, prefix);
@@ -214,18 +216,38 @@ internal sealed class Lexer
         return true;
     }
 
-    private void ReadString()
+    private void ReadDate(int start, string prefix)
     {
-        int start = _at;
+        int value = _at;
+        SkipWhile(static character => char.IsAsciiLetterOrDigit(character) || character is '_' or '.' or '-' or ':');
+        if (DateText.FaultOf(prefix, _text.AsSpan(value, _at - value)) is { } fault)
+        {
+            _diagnostics.Add(StructuredTextDiagnostics.MalformedLiteral(_source.At(start, _at - start), fault));
+        }
+
+        Add(TokenKind.Opaque, start, DateText.TypeOf(prefix));
+    }
+
+    /// <summary><c>$</c> takes the meaning from the character behind it, a quote too.</summary>
+    private void ReadString(int start, string type)
+    {
         char quote = Current;
         _at++;
-        SkipWhile(character => character != quote && character != '\n');
-        if (Current == quote)
+        while (_at < _text.Length && Current != quote && Current != '\n')
+        {
+            _at += Current == '$' && Peek(1) is not ('\0' or '\n') ? 2 : 1;
+        }
+
+        if (Current == quote && _at < _text.Length)
         {
             _at++;
         }
+        else
+        {
+            _diagnostics.Add(StructuredTextDiagnostics.MalformedLiteral(_source.At(start, _at - start), "its closing quote is missing on this line"));
+        }
 
-        Add(TokenKind.UnsupportedLiteral, start, "a string of characters");
+        Add(TokenKind.Opaque, start, type);
     }
 
     private void ReadSymbol()

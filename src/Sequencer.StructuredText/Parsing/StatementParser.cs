@@ -19,6 +19,9 @@ internal sealed class StatementParser
     private readonly TokenReader _tokens;
     private readonly ExpressionParser _expressions;
 
+    /// <summary>How many loops are around the place.</summary>
+    private int _loops;
+
     public StatementParser(TokenReader tokens, ExpressionParser expressions)
     {
         _tokens = tokens;
@@ -89,9 +92,10 @@ internal sealed class StatementParser
             "IF" => If(),
             "CASE" => Case(),
             "FOR" => For(),
-            "WHILE" => Skip("WHILE", "END_WHILE"),
-            "REPEAT" => Skip("REPEAT", "END_REPEAT"),
-            "RETURN" or "EXIT" or "CONTINUE" => Unsupported(_tokens.Current.Text),
+            "WHILE" => While(),
+            "REPEAT" => Repeat(),
+            "RETURN" => new JumpSyntax(JumpKind.Return, _tokens.Take().Span),
+            "EXIT" or "CONTINUE" => LoopJump(),
             "SUPER" or "THIS" => Unsupported("a method call"),
             _ => NotAStatement(),
         };
@@ -112,17 +116,17 @@ internal sealed class StatementParser
         return null;
     }
 
-    private StatementSyntax? Skip(string from, string to)
+    /// <summary>EXIT and CONTINUE stand inside a loop.</summary>
+    private JumpSyntax? LoopJump()
     {
-        _tokens.Report(StructuredTextDiagnostics.NotSupportedYet(_tokens.Current.Span, from));
-        int depth = 0;
-        do
+        Token token = _tokens.Take();
+        if (_loops == 0)
         {
-            depth += _tokens.At(from) ? 1 : _tokens.At(to) ? -1 : 0;
-            _tokens.Take();
+            _tokens.Report(StructuredTextDiagnostics.Expected(token.Span, "a statement (there is no loop around this)", token.Shown));
+            return null;
         }
-        while (depth > 0 && !_tokens.AtEnd && !_tokens.AtAny(["END_FUNCTION", "END_FUNCTION_BLOCK", "END_PROGRAM"]));
-        return null;
+
+        return new JumpSyntax(token.Is("EXIT") ? JumpKind.Exit : JumpKind.Continue, token.Span);
     }
 
     private StatementSyntax? AssignmentOrCall()
@@ -226,8 +230,37 @@ internal sealed class StatementParser
         ExpressionSyntax to = _expressions.Expression();
         ExpressionSyntax? by = _tokens.TryTake("BY") ? _expressions.Expression() : null;
         Find("DO");
-        ImmutableArray<StatementSyntax> body = Body();
+        ImmutableArray<StatementSyntax> body = LoopBody();
         _tokens.Expect("END_FOR");
         return new ForSyntax(variable, from, to, by, body, _tokens.Since(start));
+    }
+
+    private WhileSyntax While()
+    {
+        SourceSpan start = _tokens.Take().Span;
+        ExpressionSyntax condition = _expressions.Expression();
+        Find("DO");
+        ImmutableArray<StatementSyntax> body = LoopBody();
+        _tokens.Expect("END_WHILE");
+        return new WhileSyntax(condition, body, _tokens.Since(start));
+    }
+
+    private RepeatSyntax Repeat()
+    {
+        SourceSpan start = _tokens.Take().Span;
+        ImmutableArray<StatementSyntax> body = LoopBody();
+        _tokens.Expect("UNTIL");
+        ExpressionSyntax until = _expressions.Expression();
+        _tokens.TryTake(";");
+        _tokens.Expect("END_REPEAT");
+        return new RepeatSyntax(body, until, _tokens.Since(start));
+    }
+
+    private ImmutableArray<StatementSyntax> LoopBody()
+    {
+        _loops++;
+        ImmutableArray<StatementSyntax> body = Body();
+        _loops--;
+        return body;
     }
 }

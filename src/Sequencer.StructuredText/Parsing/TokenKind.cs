@@ -15,7 +15,7 @@ internal enum TokenKind
     /// <summary>A directly represented variable, <c>%IX0.0</c>.</summary>
     Address,
 
-    /// <summary>A literal that the lexer knows and the subset leaves out (strings, dates).</summary>
-    UnsupportedLiteral,
+    /// <summary>A string of characters, a date or a time of day; <see cref="Token.Text"/> is its type.</summary>
+    Opaque,
     Symbol,
 }

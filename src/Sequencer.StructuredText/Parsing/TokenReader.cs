@@ -26,7 +26,9 @@ internal sealed class TokenReader
 
     public Token Current => _tokens[_at];
 
-    public Token Next => _tokens[Math.Min(_at + 1, _tokens.Length - 1)];
+    public Token Next => Ahead(1);
+
+    public Token Ahead(int places) => _tokens[Math.Min(_at + places, _tokens.Length - 1)];
 
     public bool AtEnd => Current.Kind == TokenKind.End;
 

@@ -39,6 +39,15 @@ public sealed record ForSyntax(
     ImmutableArray<StatementSyntax> Body,
     SourceSpan Span) : StatementSyntax(Span);
 
+/// <summary><c>WHILE condition DO</c>.</summary>
+public sealed record WhileSyntax(ExpressionSyntax Condition, ImmutableArray<StatementSyntax> Body, SourceSpan Span) : StatementSyntax(Span);
+
+/// <summary><c>REPEAT ... UNTIL condition</c>.</summary>
+public sealed record RepeatSyntax(ImmutableArray<StatementSyntax> Body, ExpressionSyntax Until, SourceSpan Span) : StatementSyntax(Span);
+
+/// <summary><c>EXIT</c>, <c>CONTINUE</c> or <c>RETURN</c>.</summary>
+public sealed record JumpSyntax(JumpKind Kind, SourceSpan Span) : StatementSyntax(Span);
+
 /// <summary>
 /// <c>name := value</c>, <c>name => target</c> (<see cref="IsOutput"/>, the value is then a path), or a
 /// value alone.

@@ -12,15 +12,13 @@ public sealed record VariableSectionSyntax(
     SourceSpan Span);
 
 /// <summary>
-/// One declared name. <see cref="Initial"/> is a value; <see cref="InitialMembers"/> are those of a block
-/// instance, as <c>(PT := T#5s)</c>.
+/// One declared name. <see cref="Initial"/> is a value, or values of an array, a structure or the members of a block.
 /// </summary>
 public sealed record VariableSyntax(
     NameSyntax Name,
     AddressSyntax? Address,
     TypeSyntax Type,
-    ExpressionSyntax? Initial,
-    ImmutableArray<ArgumentSyntax> InitialMembers);
+    ExpressionSyntax? Initial);
 
 /// <summary>A directly represented address as written, <c>%IX0.0</c>.</summary>
 public sealed record AddressSyntax(string Text, SourceSpan Span);

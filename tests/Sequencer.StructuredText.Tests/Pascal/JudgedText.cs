@@ -18,10 +18,12 @@ internal static class JudgedText
     /// <param name="text">What we read.</param>
     /// <param name="forPascal">What is rewritten to Pascal; the same, but in tests of the judge itself.</param>
     /// <param name="block">The block that runs.</param>
-    public static string? Difference(string text, string forPascal, string block, int scans)
+    /// <param name="scans">How many scans are run.</param>
+    /// <param name="allowed">Warnings that random text cannot help.</param>
+    public static string? Difference(string text, string forPascal, string block, int scans, string? allowed = null)
     {
         ReadingResult read = StructuredTextReader.Read(new SourceText("rules.st", text), new ReadingOptions(block, ScanMilliseconds));
-        Assert.True(read.Diagnostics.IsEmpty, DiagnosticRenderer.Render(read.Diagnostics));
+        Assert.True(read.Diagnostics.All(one => one.Code == allowed), DiagnosticRenderer.Render(read.Diagnostics));
         TransitionSystem system = read.System!;
         PascalProgram program = PascalRewriter.Rewrite(forPascal);
         Variable[] inputs = [.. system.Inputs.Where(input => input.Name != Power)];

@@ -20,12 +20,15 @@ public sealed class RulesTests
     [InlineData("TIMERS")]
     [InlineData("BLOCKS")]
     [InlineData("RULES")]
+    [InlineData("LOOPS")]
     public void A_block_gives_in_every_scan_what_the_compiled_one_gives(string block) => Assert.Null(JudgedText.Difference(Rules, Rules, block, Scans));
 
     [Theory]
     [InlineData("TIMERS", "Pulse : TP", "Pulse : TON")]
     [InlineData("BLOCKS", "Set_First : SR", "Set_First : RS")]
     [InlineData("RULES", "4..6, 9:", "4..7, 9:")]
+    [InlineData("LOOPS", "THEN CONTINUE;", "THEN EXIT;")]
+    [InlineData("LOOPS", "UNTIL I >= N", "UNTIL I > N")]
     public void A_text_that_is_not_the_same_is_found(string block, string words, string others)
     {
         Assert.Contains(words, Rules, StringComparison.Ordinal);

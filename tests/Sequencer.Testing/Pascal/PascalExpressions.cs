@@ -93,16 +93,32 @@ internal static partial class PascalExpressions
         }
     }
 
-    /// <summary>A variable or a member of one, <c>A.B.C</c>.</summary>
+    /// <summary>A variable, or a member or an element of one, <c>A.B[I, 2].C</c>.</summary>
     public static string Path(TextTokens tokens)
     {
-        string path = Identifier(tokens.Name());
-        while (tokens.TakeIf("."))
+        StringBuilder path = new(Identifier(tokens.Name()));
+        while (true)
         {
-            path += "." + Identifier(tokens.Name());
-        }
+            if (tokens.TakeIf("."))
+            {
+                path.Append(CultureInfo.InvariantCulture, $".{Identifier(tokens.Name())}");
+            }
+            else if (tokens.TakeIf("["))
+            {
+                path.Append(CultureInfo.InvariantCulture, $"[{Read(tokens)}");
+                while (tokens.TakeIf(","))
+                {
+                    path.Append(CultureInfo.InvariantCulture, $", {Read(tokens)}");
+                }
 
-        return path;
+                tokens.Expect("]");
+                path.Append(']');
+            }
+            else
+            {
+                return path.ToString();
+            }
+        }
     }
 
     /// <summary>A name that Pascal may have for something else too. Of <c>TYPE#Name</c> the type is left out.</summary>

@@ -13,6 +13,7 @@ public sealed class PascalRewriter
 {
     private readonly TextTokens _tokens;
     private readonly Dictionary<string, PascalType> _types = PascalType.Elementary();
+    private readonly Dictionary<string, string> _arrays = new(StringComparer.Ordinal);
     private readonly Dictionary<string, ImmutableArray<PascalVariable>> _blocks = new(StringComparer.OrdinalIgnoreCase);
     private readonly StringBuilder _text = new();
 
@@ -68,6 +69,13 @@ public sealed class PascalRewriter
     {
         string name = _tokens.Name();
         _tokens.Expect(":");
+        if (_tokens.TakeIf("STRUCT"))
+        {
+            _types[name] = Structure($"v_{name}");
+            _tokens.Expect(";");
+            return;
+        }
+
         if (!_tokens.TakeIf("("))
         {
             PascalType other = Type();
@@ -96,6 +104,11 @@ public sealed class PascalRewriter
     private PascalType Type()
     {
         TextToken token = _tokens.Take();
+        if (token.Is("ARRAY"))
+        {
+            return ArrayType();
+        }
+
         PascalType type = _types.GetValueOrDefault(token.Text) ?? throw new InvalidOperationException($"{token} is no type that is rewritten");
         if (!_tokens.TakeIf("("))
         {
@@ -108,7 +121,47 @@ public sealed class PascalRewriter
         _tokens.Expect(")");
         return new PascalType($"{lowest}..{highest}", PascalKind.Integer, lowest);
 
-        string Bound() => (_tokens.TakeIf("-") ? "-" : "") + PascalExpressions.Number(_tokens.Take().Text);
+    }
+
+    private string Bound() => (_tokens.TakeIf("-") ? "-" : "") + PascalExpressions.Number(_tokens.Take().Text);
+
+    /// <summary>An array gets a name, as Pascal takes two of one form for two types else. Its elements begin with 0 or false.</summary>
+    private PascalType ArrayType()
+    {
+        List<string> dimensions = [];
+        _tokens.Expect("[");
+        do
+        {
+            string lowest = Bound();
+            _tokens.Expect("..");
+            dimensions.Add($"{lowest}..{Bound()}");
+        }
+        while (_tokens.TakeIf(","));
+        _tokens.Expect("]");
+        _tokens.Expect("OF");
+        string form = $"array[{string.Join(", ", dimensions)}] of {Type().Text}";
+        if (!_arrays.TryGetValue(form, out string? name))
+        {
+            name = string.Create(CultureInfo.InvariantCulture, $"array_{_arrays.Count}");
+            _arrays.Add(form, name);
+            Line($"type {name} = {form};");
+        }
+
+        return new PascalType(name, PascalKind.Compound, $"Default({name})");
+    }
+
+    private PascalType Structure(string name)
+    {
+        List<PascalVariable> fields = [];
+        while (!_tokens.TakeIf("END_STRUCT"))
+        {
+            fields.AddRange(Declared("STRUCT"));
+        }
+
+        Line($"type {name} = record");
+        Declare([.. fields]);
+        Line("end;");
+        return new PascalType(name, PascalKind.Compound, $"Default({name})");
     }
 
     private void Block(string end)

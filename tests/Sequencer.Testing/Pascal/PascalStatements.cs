@@ -11,6 +11,9 @@ internal sealed class PascalStatements(TextTokens tokens)
 
     private readonly StringBuilder _text = new();
 
+    /// <summary>What a CONTINUE in the innermost loop does first: a FOR here counts at the end of its turn.</summary>
+    private string _count = "";
+
     /// <summary>Where the bounds of FOR loops are kept; each is a local variable.</summary>
     public List<string> Bounds { get; } = [];
 
@@ -52,21 +55,26 @@ internal sealed class PascalStatements(TextTokens tokens)
         {
             Line($"while {PascalExpressions.Read(tokens)} do begin");
             tokens.Expect("DO");
-            List();
+            Body("");
             tokens.Expect("END_WHILE");
             Line("end;");
         }
         else if (tokens.TakeIf("REPEAT"))
         {
             Line("repeat");
-            List();
+            Body("");
             tokens.Expect("UNTIL");
             Line($"until {PascalExpressions.Read(tokens)};");
+            tokens.TakeIf(";");
             tokens.Expect("END_REPEAT");
         }
         else if (tokens.TakeIf("EXIT"))
         {
             Line("Break;");
+        }
+        else if (tokens.TakeIf("CONTINUE"))
+        {
+            Line($"begin {_count}Continue; end;");
         }
         else if (tokens.TakeIf("RETURN"))
         {
@@ -86,6 +94,15 @@ internal sealed class PascalStatements(TextTokens tokens)
         }
 
         tokens.TakeIf(";");
+    }
+
+    /// <summary>What stands in a loop.</summary>
+    private void Body(string count)
+    {
+        string around = _count;
+        _count = count;
+        List();
+        _count = around;
     }
 
     private void If()
@@ -158,7 +175,7 @@ internal sealed class PascalStatements(TextTokens tokens)
         Bounds.AddRange([bound, by]);
         Line($"{counter} := {first}; {bound} := {last}; {by} := {step};");
         Line($"while (({by} > 0) and ({counter} <= {bound})) or (({by} < 0) and ({counter} >= {bound})) do begin");
-        List();
+        Body($"{counter} := {counter} + {by}; ");
         tokens.Expect("END_FOR");
         Line($"{counter} := {counter} + {by};");
         Line("end;");

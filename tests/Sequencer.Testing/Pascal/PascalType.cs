@@ -5,6 +5,7 @@ public enum PascalKind
     Boolean,
     Integer,
     Enumeration,
+    Compound,
     Block,
 }
 

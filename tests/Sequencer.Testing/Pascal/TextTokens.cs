@@ -67,7 +67,7 @@ internal sealed partial class TextTokens
         |(?<number>(?:[A-Z_]\w*\#[-+]?)?(?:16\#[0-9A-F_]+|8\#[0-7_]+|2\#[01_]+|[0-9][0-9_]*(?:\.[0-9][0-9_]*(?:E[-+]?[0-9]+)?)?))
         |(?<address>%[A-Z]+[0-9.]+)
         |(?<name>[A-Z_]\w*(?:\#[A-Z_]\w*)?)
-        |(?<symbol>:=|=>|<=|>=|<>|\*\*|\.\.|[-+*/&=<>(),;:.])
+        |(?<symbol>:=|=>|<=|>=|<>|\*\*|\.\.|[-+*/&=<>(),;:.\[\]])
         """,
         RegexOptions.IgnoreCase | RegexOptions.Singleline | RegexOptions.IgnorePatternWhitespace | RegexOptions.CultureInvariant)]
     private static partial Regex Piece();
