@@ -158,14 +158,29 @@ public sealed class CompoundTests
     public void Addresses_that_need_not_overlap_are_let_be(string declaration) =>
         Assert.Empty(Scans.Read($"PROGRAM P VAR {declaration} END_VAR END_PROGRAM").Diagnostics);
 
+    /// <summary>IEC 61131-3 (second edition) 2.3.3.2, from memory.</summary>
+    [Fact]
+    public void A_subrange_begins_with_its_lowest_value()
+    {
+        Scans text = Scans.Of(
+            """
+            TYPE Level : INT (-5..5); END_TYPE
+            PROGRAM P VAR A : Level; B : ARRAY [0..1] OF INT (3..9); C : INT (-2..2) := 1; END_VAR VAR_OUTPUT Q, R, S : INT; END_VAR
+            Q := A; R := B[1]; S := C;
+            END_PROGRAM
+            """);
+        text.Scan();
+        Assert.Equal((-5, 3, 1), (text["Q"], text["R"], text["S"]));
+    }
+
     [Fact]
     public void Enumerations_have_a_type_of_their_own_where_one_is_written()
     {
         Scans text = Scans.Of(
             """
             TYPE STATE : USINT (Idle := 1, Running := 200, Held) := Running; END_TYPE
-            PROGRAM P VAR S : STATE; END_VAR VAR_OUTPUT Q, R : BOOL; END_VAR Q := S = STATE#Running; R := S < Held; END_PROGRAM
-            """.Replace(" R := S < Held;", " R := S <> Held;", StringComparison.Ordinal));
+            PROGRAM P VAR S : STATE; END_VAR VAR_OUTPUT Q, R : BOOL; END_VAR Q := S = STATE#Running; R := S <> Held; END_PROGRAM
+            """);
         Assert.Equal((1, 1), (text.Scan()["Q"], text["R"]));
         Assert.Equal("SEQ0715", Scans.Read("TYPE STATE : USINT (Idle, Running := 300); END_TYPE PROGRAM P END_PROGRAM").Diagnostics[0].Code);
     }

@@ -23,6 +23,30 @@ public sealed class RobustnessTests
         }
     }
 
+    /// <summary>Words in no order at all, in declarations and in a body.</summary>
+    [Fact]
+    public void Any_row_of_words_is_answered()
+    {
+        string[] words =
+        [
+            "IF", "THEN", "ELSE", "ELSIF", "END_IF", "CASE", "OF", "END_CASE", "FOR", "TO", "BY", "DO", "END_FOR", "WHILE", "END_WHILE", "REPEAT", "UNTIL",
+            "END_REPEAT", "EXIT", "CONTINUE", "RETURN", "VAR", "VAR_INPUT", "VAR_OUTPUT", "VAR_IN_OUT", "VAR_TEMP", "RETAIN", "CONSTANT", "AT", "END_VAR",
+            "TYPE", "STRUCT", "END_STRUCT", "ARRAY", "END_TYPE", "FUNCTION", "FUNCTION_BLOCK", "PROGRAM", "END_PROGRAM", "NOT", "AND", "OR", "XOR", "MOD",
+            "BOOL", "INT", "REAL", "STRING", "TIME", "TON", "R_TRIG", "X", "Y", "A", "Q", "B", "1", "3", "-", "16#FF", "1.5", "T#5s", "'s'", "D#2024-01-01",
+            "%IX0.0", "TRUE", "INT#", ":=", "=>", ";", ";", ";", ":", ",", "(", ")", "[", "]", "..", ".", "+", "*", "**", "/", "=", "<", ">=", "&", "LIMIT", "SEL",
+        ];
+        Random random = new(3310);
+        for (int turn = 0; turn < Turns; turn++)
+        {
+            string row = string.Join(' ', Enumerable.Range(0, random.Next(1, 60)).Select(_ => words[random.Next(words.Length)]));
+            string text = turn % 2 == 0
+                ? $"PROGRAM P VAR_INPUT X : INT (0..9); A : BOOL; END_VAR VAR_OUTPUT Q : BOOL; END_VAR VAR Y : ARRAY [0..3] OF INT; B : R_TRIG; END_VAR {row} END_PROGRAM"
+                : row;
+            ReadingResult result = Scans.Read(text);
+            Assert.True(result.System is not null || !result.Diagnostics.IsEmpty, text);
+        }
+    }
+
     [Theory]
     [InlineData("(", ")", 100_000)]
     [InlineData("-(", ")", 100_000)]
