@@ -24,6 +24,7 @@ internal static class CommandLine
             ProveCommand.Create(),
             SimulateCommand.Create(),
             ExportCommand.Create(),
+            DoseCommand.Create(),
             NewCommand.Create(),
         };
         ParseResult parsed = root.Parse(arguments);

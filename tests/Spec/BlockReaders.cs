@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Sequencer.Language.Checking;
 using Sequencer.Plant.Description;
+using Sequencer.Plant.Titration;
 using Sequencer.Plant.Yaml;
 using Sequencer.Sites.Descriptions;
 using Sequencer.Sites.Recipes;
@@ -22,6 +23,7 @@ internal static class BlockReaders
         ["seq units"] = text => SiteChecker.Check(Units(text), ScanMilliseconds).Diagnostics,
         ["seqlib"] = ProgramChecker.CheckLibrary,
         ["st"] = text => StructuredTextReader.Read(text, new ReadingOptions(ScanMilliseconds: ScanMilliseconds)).Diagnostics,
+        ["csv dose"] = text => Collect(bag => DoseTableReader.Read(text, bag)),
         ["yaml plant"] = text => Collect(bag => PlantReader.Read(text, bag)),
         ["yaml"] = text => Collect(bag => YamlReader.Read(text, bag)),
         ["yaml site"] = text => Collect(bag => SiteDescriptionReader.Read(text, bag)),

@@ -7,7 +7,7 @@ namespace Sequencer.Plant.Titration;
 /// <param name="TitrantStrength">Equivalents of base in a litre of titrant; negative of an acid.</param>
 /// <param name="Celsius">Of the sample.</param>
 /// <param name="Points">Litres added so far and pH, in the order of the additions.</param>
-internal sealed record TitrationTable(double SampleLitres, double TitrantStrength, double Celsius, ImmutableArray<(double Litres, double Ph)> Points)
+public sealed record TitrationTable(double SampleLitres, double TitrantStrength, double Celsius, ImmutableArray<(double Litres, double Ph)> Points)
 {
     /// <summary>Equivalents of base added to each litre of sample.</summary>
     public double BaseAdded(double litres) => litres * TitrantStrength / SampleLitres;

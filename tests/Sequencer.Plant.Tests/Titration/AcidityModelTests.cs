@@ -16,7 +16,7 @@ public sealed class AcidityModelTests
     public void Sodium_hydroxide_for_ten_cubic_metres_of_strong_acid()
     {
         TitrationTable table = Titrated(() => new WaterBatch(Textbook, ActivityModel.Ideal).With("Cl-", 0.01), [.. Enumerable.Range(0, 25).Select(portion => portion * 0.5e-3)]);
-        DoseEstimate dose = DoseEstimate.Of(table, 7.0, 17.6, 0.02, 0.01);
+        DoseEstimate dose = new DoseModel(table).Estimate(7.0, 17.6, 0.02, 0.01);
         Within(5.68, dose.Dose * 10_000, 0.0568);
         Within(2 * 0.0568, dose.Uncertainty * 10_000, 0.02);
     }
@@ -53,16 +53,16 @@ public sealed class AcidityModelTests
         }
     }
 
-    /// <summary>Reagent that brings much water of its own: the base needed is the same, more of it for a pH where the water itself takes some.</summary>
+    /// <summary>A reagent as thin as the water is sour brings as much water as there was: the base for pH 11 is that for the acid, and 1.00e-3 eq/L for twice the volume.</summary>
     [Fact]
     public void A_thin_reagent_dilutes()
     {
         TitrationTable table = Titrated(() => new WaterBatch(Textbook, ActivityModel.Ideal).With("Cl-", 0.01), [.. Enumerable.Range(0, 41).Select(portion => portion * 0.5e-3)]);
         AcidityModel model = AcidityModel.Fitted(table);
         Within(0.0100, model.Dose(7.0, 0.1) * 0.1, 0.0002);
-        WaterBatch thin = new WaterBatch(Textbook, ActivityModel.Ideal).With("Cl-", 0.01 / 1.1).With("Na+", 0.1 * 0.1 / 1.1);
-        double ph = thin.Ph();
-        Within(ph, new WaterBatch(Textbook, ActivityModel.Ideal).With("Cl-", 0.01 / (1 + model.Dose(ph, 0.1))).With("Na+", 0.1 * model.Dose(ph, 0.1) / (1 + model.Dose(ph, 0.1))).Ph(), 0.3);
+        double dose = model.Dose(11.0, 0.0122);
+        WaterBatch mixed = new WaterBatch(Textbook, ActivityModel.Ideal).With("Cl-", 0.01 / (1 + dose)).With("Na+", 0.0122 * dose / (1 + dose));
+        Within(11.0, mixed.Ph(), 0.05);
     }
 
     /// <summary>A litre of the water with portions of 1 mol/L sodium hydroxide.</summary>
