@@ -11,10 +11,12 @@ public sealed class ComparisonTests
         string text = File.ReadAllText(Path.Combine(site.Beside("out"), "pit.st"));
         string edited = site.Beside("edited.st");
 
-        File.WriteAllText(edited, text.Replace("(* ", "(* reviewed: ", StringComparison.Ordinal));
+        string commented = text.Replace("(* ", "(* reviewed: ", StringComparison.Ordinal);
+        File.WriteAllText(edited, commented.Replace("AG1_Last := AG1;", "AG1_Last := AG1;\nIF FALSE THEN AG1_Last := FALSE; END_IF;", StringComparison.Ordinal));
         ToolRun equal = ToolRun.Of("export", site.Folder, "--compare", edited);
         Assert.True(equal.ExitCode == 0, equal.Everything);
         Assert.Contains("edited.st is proved equal to the programs", equal.Output, StringComparison.Ordinal);
+        Assert.Matches(@"warning SEQ0743: this is never reached; \S*edited\.st:\d+:\d+: IF FALSE THEN", equal.Output);
 
         File.WriteAllText(edited, text.Replace("AG1_Last := AG1;", "AG1_Last := NOT AG1;", StringComparison.Ordinal));
         ToolRun different = ToolRun.Of("export", site.Folder, "--compare", edited);

@@ -59,7 +59,7 @@ internal static class ComparisonStage
             "compare",
             outcome,
             $"{text.Source.Path} {Verdict(outcome)}",
-            [.. results.SelectMany(result => Words(result, text.Source, site.System.ScanMilliseconds, folder is not null)), .. Guessed(guessed)],
+            [.. results.SelectMany(result => Words(result, text.Source, site.System.ScanMilliseconds, folder is not null)), .. Guessed(guessed), .. Told(text)],
             Json(results, text.Source, guessed, site.System.ScanMilliseconds));
     }
 
@@ -69,6 +69,11 @@ internal static class ComparisonStage
         .. GoalProver.DecideAll(site.ProofSystem, site.ProofSystem.Goals, ProofOptions.Default, memory, null, cancellation)
             .OfType<Reached>().Select(reached => reached.Way),
     ];
+
+    /// <summary>What the reader warns of.</summary>
+    private static IEnumerable<string> Told(ReadText text) =>
+        text.Diagnostics.Where(one => one.Severity == Severity.Warning)
+            .Select(one => $"warning {one.Code}: {one.Message}; {Line(one.Span)}");
 
     private static Outcome Judge(EqualityResult result) => result switch
     {
