@@ -84,23 +84,23 @@ internal static class ExportStage
 
     private static JsonObject Json(
         string name, int lines, ReadBackResult result, ImmutableArray<(string Scenario, LockstepDifference? Difference)> runs, ImmutableArray<EqualityResult> equality) => new()
-    {
-        ["file"] = name,
-        ["lines"] = lines,
-        ["lockstep"] = new JsonObject
         {
-            ["scans"] = result.Scans,
-            ["variables"] = result.Compared,
-            ["agrees"] = result.Agrees,
-            ["difference"] = result.Difference?.ToString(),
-        },
-        ["runs"] = new JsonArray([.. runs.Select(run => new JsonObject
+            ["file"] = name,
+            ["lines"] = lines,
+            ["lockstep"] = new JsonObject
+            {
+                ["scans"] = result.Scans,
+                ["variables"] = result.Compared,
+                ["agrees"] = result.Agrees,
+                ["difference"] = result.Difference?.ToString(),
+            },
+            ["runs"] = new JsonArray([.. runs.Select(run => new JsonObject
         {
             ["scenario"] = run.Scenario,
             ["agrees"] = run.Difference is null,
             ["difference"] = run.Difference?.ToString(),
         })]),
-        ["equality"] = new JsonArray([.. equality.Select(unit => new JsonObject
+            ["equality"] = new JsonArray([.. equality.Select(unit => new JsonObject
         {
             ["unit"] = unit.Unit,
             ["verdict"] = unit switch
@@ -112,7 +112,7 @@ internal static class ExportStage
             ["words"] = Words(unit),
             ["file"] = unit is ProvedEqual proved ? CertificateName(proved) : null,
         })]),
-    };
+        };
 
     private static string Words(ReadBackResult result)
     {
