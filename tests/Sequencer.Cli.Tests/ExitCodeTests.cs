@@ -31,6 +31,14 @@ public sealed class ExitCodeTests
         Assert.Equal(0, ToolRun.Of("--version").ExitCode);
     }
 
+    /// <summary>As a shell completes a folder's name.</summary>
+    [Fact]
+    public void A_slash_behind_the_site_means_nothing()
+    {
+        using ScratchSite site = new();
+        Assert.Equal(0, ToolRun.Of("check", site.Folder + "/").ExitCode);
+    }
+
     [Fact]
     public void A_file_in_place_of_the_site_is_told_and_ends_with_2()
     {

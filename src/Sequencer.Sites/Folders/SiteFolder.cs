@@ -20,7 +20,7 @@ public sealed class SiteFolder
     public SiteFolder(string path)
     {
         Shown = path.Replace('\\', '/').TrimEnd('/');
-        _root = Path.GetFullPath(path);
+        _root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(path));
     }
 
     /// <summary>The folder as the user wrote it.</summary>
