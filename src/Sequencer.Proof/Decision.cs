@@ -39,6 +39,7 @@ internal sealed class Decision
     private readonly IProgress<ProofProgress>? _progress;
     private int _depth;
     private int _refinements;
+    private bool _unrolled;
 
     public Decision(
         TransitionSystem whole,
@@ -74,9 +75,9 @@ internal sealed class Decision
             return guessed;
         }
 
-        if (Uses(Engines.Bounded) && Unroll() is { } shortest)
+        if (Uses(Engines.Bounded) && Unroll(Uses(Engines.Learning) ? _budget.Part(MostConflictsOfUnrolling) : _budget) is { } failing)
         {
-            return Fails(shortest, BoundedEngine, true);
+            return failing;
         }
 
         return Uses(Engines.Learning) ? Learn()
@@ -85,14 +86,16 @@ internal sealed class Decision
 
     private bool Uses(Engines engine) => (_options.Engines & engine) != 0;
 
-    /// <summary>A few scans from the initial state; where counting makes even these hard the other engines get their turn.</summary>
-    private Trace? Unroll()
+    /// <summary>A few scans from the initial state. Where counting makes even these hard other engines get their turn first.</summary>
+    private Verdict? Unroll(Budget budget)
     {
         try
         {
-            return BoundedSearch.Find(Slice.System, _options.BoundedDepth, _budget.Part(MostConflictsOfUnrolling), depth => Report(BoundedEngine, depth));
+            Trace? shortest = BoundedSearch.Find(Slice.System, _options.BoundedDepth, budget, depth => Report(BoundedEngine, depth));
+            _unrolled = true;
+            return shortest is null ? null : Fails(shortest, BoundedEngine, true);
         }
-        catch (BudgetSpentException)
+        catch (BudgetSpentException) when (budget != _budget)
         {
             return null;
         }
@@ -121,6 +124,7 @@ internal sealed class Decision
         ClauseLearner learner = new(Slice.System, facts, _budget, frame => Report(LearningEngine, frame));
         return Learn(learner, facts, _budget.Queries + Math.Max(FewestQueriesBeforeHelp, QueriesOfFactBeforeHelp * facts.Count))
             ?? FromQueuePlaces(learner)
+            ?? (_unrolled || !Uses(Engines.Bounded) ? null : Unroll(_budget))
             ?? SearchRings(out string _)
             ?? Explore(learner, facts)
             ?? Learn(learner, facts, long.MaxValue)

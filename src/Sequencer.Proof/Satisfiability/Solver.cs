@@ -14,6 +14,9 @@ internal sealed partial class Solver
     private const int ClauseHeader = 2;
     private const int NoReason = -1;
 
+    /// <summary>From so many literals on they are looked up and not gone through.</summary>
+    private const int LongClause = 32;
+
     private readonly VariableOrder _order = new();
     private readonly List<int> _levelStarts = [];
     private readonly List<int> _learnt = [];
@@ -73,17 +76,22 @@ internal sealed partial class Solver
         }
 
         List<Literal> kept = new(literals.Length);
+        ICollection<Literal> known = literals.Length > LongClause ? new HashSet<Literal>(literals.Length) : kept;
         foreach (Literal literal in literals)
         {
             int value = _levels[literal.Variable] == 0 ? _values[literal.Code] : 0;
-            if (value > 0 || kept.Contains(!literal))
+            if (value > 0 || known.Contains(!literal))
             {
                 return;
             }
 
-            if (value == 0 && !kept.Contains(literal))
+            if (value == 0 && !known.Contains(literal))
             {
                 kept.Add(literal);
+                if (known != kept)
+                {
+                    known.Add(literal);
+                }
             }
         }
 
