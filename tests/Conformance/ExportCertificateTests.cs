@@ -5,12 +5,10 @@ namespace Sequencer.Conformance.Tests;
 
 /// <summary>
 /// The exported text of each demo site is proved equal to its programs; in the long tier the certificates are discharged by
-/// two solvers that are not ours, which takes them minutes for a whole site.
+/// two solvers that are not ours, which takes one of them up to a minute for a whole site.
 /// </summary>
 public sealed class ExportCertificateTests
 {
-    private static readonly string[] Discharged = ["unsat", "unsat", "unsat"];
-
     private static readonly bool All = Environment.GetEnvironmentVariable("SEQUENCER_ALL_CERTIFICATES") is not null;
 
     [Theory]
@@ -26,7 +24,7 @@ public sealed class ExportCertificateTests
             SiteResult export = SiteCommands.Export(RepositoryPath.Site(site), results.FullName, CancellationToken.None);
             Assert.True(export.Outcome == Outcome.Holds, export.Text);
             string certificate = File.ReadAllText(Path.Combine(results.FullName, "certificates", "export-all-units.smt2"));
-            Assert.All(All ? [SmtSolver.Z3, SmtSolver.Cvc5] : Array.Empty<SmtSolver>(), solver => Assert.Equal(Discharged, solver.Answers(certificate)));
+            Assert.All(All ? [SmtSolver.Z3, SmtSolver.Cvc5] : Array.Empty<SmtSolver>(), solver => solver.Discharge(certificate));
         }
         finally
         {

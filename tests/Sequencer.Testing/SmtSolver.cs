@@ -29,6 +29,16 @@ public sealed record SmtSolver(string Program, string DebianPackage, ImmutableAr
         }
     }
 
+    /// <summary>Fails unless the solver answers every question of the text, and each with <c>unsat</c>.</summary>
+    public void Discharge(string text)
+    {
+        int questions = text.Split("(check-sat)").Length - 1;
+        IReadOnlyList<string> answers = Answers(text);
+        Assert.True(
+            questions > 0 && answers.Count == questions && answers.All(answer => answer == "unsat"),
+            FormattableString.Invariant($"{Program}: {answers.Count} answers to {questions} questions: {string.Join(", ", answers.Where(answer => answer != "unsat"))}"));
+    }
+
     public override string ToString() => Program;
 
     private string[] Run(string file)

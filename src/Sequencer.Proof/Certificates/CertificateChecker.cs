@@ -20,6 +20,11 @@ public static class CertificateChecker
             return CertificateFinding.Refused(reason);
         }
 
+        if (text.StartsWith(CertificateHeader.FirstLineByParts, StringComparison.Ordinal))
+        {
+            return CheckParts(system, requirement, text, commands);
+        }
+
         if (!TryReadAssumptions(system, text, out ImmutableArray<Assumption> leanedOn, out reason))
         {
             return CertificateFinding.Refused(reason);
@@ -40,6 +45,25 @@ public static class CertificateChecker
         }
 
         return reason.Length > 0 ? CertificateFinding.Refused(reason) : new CertificateFinding(string.Empty, leanedOn, invariant);
+    }
+
+    private static CertificateFinding CheckParts(TransitionSystem system, Requirement requirement, string text, ImmutableArray<SmtTerm> commands)
+    {
+        InvariantPartReader reader = new(system);
+        string reason = reader.Read(commands);
+        if (reason.Length > 0)
+        {
+            return CertificateFinding.Refused(reason);
+        }
+
+        PartwiseText expected = new(system, requirement, reader.Parts);
+        reason = FirstDifference(expected.Sections, text);
+        if (reason.Length == 0)
+        {
+            reason = new PartwiseLockstep(system, reader, expected.Questions, commands).FirstDifference();
+        }
+
+        return reason.Length > 0 ? CertificateFinding.Refused(reason) : new CertificateFinding(string.Empty, [], reader.Invariant);
     }
 
     private static bool TryReadAssumptions(TransitionSystem system, string text, out ImmutableArray<Assumption> leanedOn, out string reason)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using Sequencer.Control.TransitionSystems;
 
@@ -12,6 +13,9 @@ internal static class CertificateHeader
 
     private const string FirstLine = "; certificate 1: a requirement that holds in every scan of every run\n";
 
+    /// <summary>Begins a certificate whose step and requirement are asked part by part.</summary>
+    public const string FirstLineByParts = "; certificate 2: a requirement that holds in every scan of every run, asked part by part\n";
+
     private const string Meaning = """
         ;
         ; A solver for SMT-LIB 2.6 (logic QF_LIA) gives three answers to this file. All three must be `unsat`:
@@ -19,6 +23,22 @@ internal static class CertificateHeader
         ;   2 step        no scan that starts inside the invariant, with the assumptions true, ends outside it
         ;   3 requirement no scan that starts inside the invariant, with the assumptions true, breaks the requirement
         ; Any other answer (`sat`, `unknown`, an error, fewer than three) proves nothing.
+
+        """;
+
+    private const string MeaningByParts = """
+        ;
+        ; A solver for SMT-LIB 2.6 (logic QF_LIA) gives {0} answers to this file. All of them must be `unsat`:
+        ;   1 initial     no initial state lies outside the invariant
+        ;   2 step        no scan that starts inside the invariant breaks these parts of it
+        ;   3 requirement no scan that starts inside the invariant breaks these parts of the requirement
+        ; Any other answer (`sat`, `unknown`, an error, fewer) proves nothing. Each question stands on the same text:
+        ; inputs, states, invariant; what it needs of the scan it has between its own `(push 1)` and `(pop 1)`.
+
+        """;
+
+    /// <summary>What every certificate says of itself.</summary>
+    private const string Caution = """
         ; The answers are about the text below. That the text says the same as the program is for
         ; the certificate check of the tool that wrote it to find out, from the program's source.
         ; A certificate supports the review by a competent person and replaces no hazard study, no
@@ -26,9 +46,22 @@ internal static class CertificateHeader
 
         """;
 
-    public static string Write(TransitionSystem system, Requirement requirement, ImmutableArray<Assumption> leanedOn)
+    public static string Write(TransitionSystem system, Requirement requirement, ImmutableArray<Assumption> leanedOn) =>
+        Write(FirstLine, system, requirement, leanedOn).Append(Text(Meaning)).Append(Text(Caution)).ToString();
+
+    /// <param name="system">Its assumptions are not used.</param>
+    /// <param name="requirement">One of its requirements.</param>
+    /// <param name="answers">How many questions the text asks.</param>
+    public static string WriteByParts(TransitionSystem system, Requirement requirement, int answers) =>
+        Write(FirstLineByParts, system, requirement, [])
+            .Append(Text(MeaningByParts).Replace("{0}", answers.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal))
+            .Append(Text(Caution)).ToString();
+
+    private static string Text(string lines) => lines.ReplaceLineEndings("\n");
+
+    private static StringBuilder Write(string firstLine, TransitionSystem system, Requirement requirement, ImmutableArray<Assumption> leanedOn)
     {
-        StringBuilder text = new(FirstLine);
+        StringBuilder text = new(firstLine);
         Line(text, "; system: ", FormattableString.Invariant($"{system.Name}, one scan every {system.ScanMilliseconds} ms"));
         Line(text, "; meaning: ", system.Meaning);
         Line(text, "; requirement: ", $"{requirement.Name} \"{requirement.Title}\"");
@@ -44,7 +77,7 @@ internal static class CertificateHeader
             text.Append("; no assumption was leaned on\n");
         }
 
-        return text.Append(Meaning.ReplaceLineEndings("\n")).ToString();
+        return text;
     }
 
     private static void Line(StringBuilder text, string head, string words) =>

@@ -22,8 +22,7 @@ internal sealed class CertificateLockstep
     private readonly ImmutableArray<(int Input, int Place)> _inputs;
     private readonly ImmutableArray<SmtTerm> _initial;
     private readonly ImmutableHashSet<string> _defined;
-    private readonly ImmutableArray<long> _landmarks;
-    private readonly Random _random = new(1);
+    private readonly TellingValues _values;
 
     public CertificateLockstep(
         TransitionSystem system,
@@ -35,7 +34,7 @@ internal sealed class CertificateLockstep
         _text = new SmtEvaluator(commands);
         _defined = [.. commands.Where(static command => command.Items is [{ Atom: "define-fun" }, ..]).Select(static command => command.Items[1].Atom ?? string.Empty)];
         _system = new Interpreter(Stepped(system), [requirement.Holds, invariant, .. leanedOn.Select(assumption => assumption.Holds)]);
-        _landmarks = Landmarks([.. _system.ObservedExpressions, .. _system.System.States.Select(state => state.Next)]);
+        _values = new TellingValues([.. _system.ObservedExpressions, .. _system.System.States.Select(state => state.Next)]);
         string[] observed =
         [
             CertificateNames.Required,
@@ -51,14 +50,17 @@ internal sealed class CertificateLockstep
     }
 
     /// <summary>The system with those of its next values that the text defines; the other states stay as they are, unseen.</summary>
-    private TransitionSystem Stepped(TransitionSystem system)
+    private TransitionSystem Stepped(TransitionSystem system) => Stepped(system, state => _defined.Contains($"|{state.Variable.Name}'|"));
+
+    /// <summary>The system with those of its next values that are wanted.</summary>
+    internal static TransitionSystem Stepped(TransitionSystem system, Func<StateVariable, bool> wanted)
     {
         ExpressionBuilder build = new();
         return TransitionSystem.Create(
             system.Name,
             system.ScanMilliseconds,
             system.Inputs,
-            [.. system.States.Select(state => _defined.Contains($"|{state.Variable.Name}'|") ? state : state with { Next = build.Variable(state.Variable) })],
+            [.. system.States.Select(state => wanted(state) ? state : state with { Next = build.Variable(state.Variable) })],
             [],
             [],
             [],
@@ -82,10 +84,10 @@ internal sealed class CertificateLockstep
                 // Runs from the start rarely come far, so most start anywhere within the ranges.
                 if (scan == 0 && run > 0)
                 {
-                    Fill(_system.States, index => _system.System.States[index].Variable.Range);
+                    _values.Fill(_system.States, index => _system.System.States[index].Variable.Range);
                 }
 
-                Fill(_system.Inputs, index => _system.System.Inputs[index].Range);
+                _values.Fill(_system.Inputs, index => _system.System.Inputs[index].Range);
                 if (ScanDifference() is { Length: > 0 } difference)
                 {
                     return difference;
@@ -96,18 +98,8 @@ internal sealed class CertificateLockstep
         return string.Empty;
     }
 
-    /// <summary>The constants that values are compared with: at and beside them a wrong comparison shows.</summary>
-    private static ImmutableArray<long> Landmarks(IEnumerable<Expression> roots) =>
-    [
-        .. ExpressionGraph.InOrder(roots)
-            .Where(static expression => expression.IsConstant && expression.Sort == Sort.Integer)
-            .Select(static expression => expression.Value)
-            .Append(0)
-            .Distinct(),
-    ];
-
     /// <summary>What the text asserts of initial states, before it denies the invariant.</summary>
-    private static ImmutableArray<SmtTerm> FirstObligation(ImmutableArray<SmtTerm> commands) =>
+    internal static ImmutableArray<SmtTerm> FirstObligation(ImmutableArray<SmtTerm> commands) =>
     [
         .. commands.SkipWhile(static command => command.Items is not [{ Atom: "push" }, ..])
             .Skip(1)
@@ -158,19 +150,4 @@ internal sealed class CertificateLockstep
 
     private static ImmutableArray<(int Index, int Place)> Places(IEnumerable<string> names, SmtEvaluator text) =>
         [.. names.Select((name, index) => (Index: index, Place: text.PlaceOf(name))).Where(pair => pair.Place is not null).Select(pair => (pair.Index, pair.Place!.Value))];
-
-    private void Fill(long[] values, Func<int, IntegerRange> rangeOf)
-    {
-        for (int index = 0; index < values.Length; index++)
-        {
-            IntegerRange range = rangeOf(index);
-            values[index] = _random.Next(4) switch
-            {
-                0 => range.Minimum,
-                1 => range.Maximum,
-                2 => Math.Clamp(_landmarks[_random.Next(_landmarks.Length)] + _random.Next(-1, 2), range.Minimum, range.Maximum),
-                _ => _random.NextInt64(range.Minimum, range.Maximum == long.MaxValue ? long.MaxValue : range.Maximum + 1),
-            };
-        }
-    }
 }

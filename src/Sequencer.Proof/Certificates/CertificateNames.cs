@@ -10,6 +10,7 @@ internal static class CertificateNames
 {
     public const string Shared = "#";
     public const string InvariantPart = "#inv";
+    public const string Fact = "#fact";
     public const string Found = "#found";
     public const string Ranges = "#ranges";
     public const string Invariant = "#invariant";

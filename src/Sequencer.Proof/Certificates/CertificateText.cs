@@ -46,44 +46,27 @@ internal sealed class CertificateText
     [
         new("the header", CertificateHeader.Write(_system, _requirement, _leanedOn)),
         new("the logic", "\n(set-logic QF_LIA)\n"),
-        Section("the inputs and their ranges", "inputs: free in every scan, within their ranges", _cone.Inputs.Select(Input)),
-        Section("the states", "states before the scan: any value, unless the invariant says otherwise", _cone.Before.Select(state => Declare(state.Variable))),
-        Section("the facts of a scan", "facts of the scan", _scan.Definitions.Select(SmtText.Define)),
-        Section("the next values of the states", "states after the scan", _cone.Stepped.Select(state => SmtText.Define(Next(state)))),
-        Section("the assumptions", "assumptions", Assumptions().Select(SmtText.Define)),
-        Section("the requirement", "requirement", [SmtText.Define(new SmtDefinition(CertificateNames.Required, Sort.Boolean, _scan.Term(_requirement.Holds)))]),
-        Section("the ranges of the states", "ranges of the states: part of the invariant, so proved", [SmtText.Define(Ranges())]),
-        Section("the invariant", "the invariant that was found", _invariant.Select(SmtText.Define)),
-        Section("the whole invariant", "the whole invariant", [SmtText.Define(Whole())]),
-        Section("the invariant after the scan", "the same after the scan", After().Select(SmtText.Define)),
-        Obligation("1 initial: expect unsat", [.. _cone.Stepped.Select(Initial), Not(CertificateNames.Invariant)]),
+        SmtText.Section("the inputs and their ranges", "inputs: free in every scan, within their ranges", _cone.Inputs.Select(SmtText.Input)),
+        SmtText.Section("the states", "states before the scan: any value, unless the invariant says otherwise", _cone.Before.Select(state => SmtText.Declare(state.Variable))),
+        SmtText.Section("the facts of a scan", "facts of the scan", _scan.Definitions.Select(SmtText.Define)),
+        SmtText.Section("the next values of the states", "states after the scan", _cone.Stepped.Select(state => SmtText.Define(Next(state)))),
+        SmtText.Section("the assumptions", "assumptions", Assumptions().Select(SmtText.Define)),
+        SmtText.Section("the requirement", "requirement", [SmtText.Define(new SmtDefinition(CertificateNames.Required, Sort.Boolean, _scan.Term(_requirement.Holds)))]),
+        SmtText.Section("the ranges of the states", "ranges of the states: part of the invariant, so proved", [SmtText.Define(Ranges())]),
+        SmtText.Section("the invariant", "the invariant that was found", _invariant.Select(SmtText.Define)),
+        SmtText.Section("the whole invariant", "the whole invariant", [SmtText.Define(Whole())]),
+        SmtText.Section("the invariant after the scan", "the same after the scan", After().Select(SmtText.Define)),
+        Obligation("1 initial: expect unsat", [.. _cone.Stepped.Select(SmtText.Begins), Not(CertificateNames.Invariant)]),
         Obligation("2 step: expect unsat", [SmtTerm.Name(CertificateNames.Invariant), SmtTerm.Name(CertificateNames.Assumed), Not($"{CertificateNames.Invariant}'")]),
         Obligation("3 requirement: expect unsat", [SmtTerm.Name(CertificateNames.Invariant), SmtTerm.Name(CertificateNames.Assumed), Not(CertificateNames.Required)]),
     ];
 
     public override string ToString() => string.Concat(Sections.Select(static section => section.Text));
 
-    private static CertificateSection Section(string holds, string title, IEnumerable<string> lines) =>
-        new(holds, string.Concat([$"\n; {title}\n", .. lines]));
-
     private static CertificateSection Obligation(string title, IEnumerable<SmtTerm> asserted) =>
-        Section("the obligations", title, ["(push 1)\n", .. asserted.Select(SmtText.Assert), "(check-sat)\n", "(pop 1)\n"]);
-
-    private static string Declare(Variable variable) => $"(declare-const |{variable.Name}| {SmtText.SortName(variable.Sort)})\n";
-
-    private static string Input(Variable input) =>
-        input.Sort == Sort.Boolean ? Declare(input) : Declare(input) + SmtText.Assert(InRange(input));
-
-    private static SmtTerm InRange(Variable variable) => SmtTerm.Apply(
-        "<=",
-        SmtTranslation.Integer(variable.Range.Minimum),
-        SmtTerm.Name(variable.Name),
-        SmtTranslation.Integer(variable.Range.Maximum));
+        SmtText.Section("the obligations", title, ["(push 1)\n", .. asserted.Select(SmtText.Assert), "(check-sat)\n", "(pop 1)\n"]);
 
     private static SmtTerm Not(string name) => SmtTerm.Apply("not", SmtTerm.Name(name));
-
-    private static SmtTerm Initial(StateVariable state) =>
-        SmtTerm.Apply("=", SmtTerm.Name(state.Variable.Name), SmtTranslation.Constant(state.Variable, state.Initial));
 
     private SmtDefinition Next(StateVariable state) =>
         new($"{state.Variable.Name}'", state.Variable.Sort, _scan.Term(state.Next));
@@ -97,7 +80,7 @@ internal sealed class CertificateText
     }
 
     private SmtDefinition Ranges() =>
-        new(CertificateNames.Ranges, Sort.Boolean, SmtTerm.And([.. _cone.Ranged.Select(static state => InRange(state.Variable))]));
+        new(CertificateNames.Ranges, Sort.Boolean, SmtTerm.And([.. _cone.Ranged.Select(static state => SmtText.InRange(state.Variable))]));
 
     private static SmtDefinition Whole() => new(
         CertificateNames.Invariant,

@@ -24,6 +24,26 @@ public static class CertificateWriter
         Expression invariant,
         ImmutableArray<Assumption> leanedOn)
     {
+        IReadOnlyList<Variable> variables = Demand(system, invariant);
+        SmtTranslation translation = new([invariant], CertificateNames.InvariantPart, new Dictionary<Expression, string>());
+        SmtDefinition found = new(CertificateNames.Found, Sort.Boolean, translation.Term(invariant));
+        ImmutableArray<Assumption> ordered = [.. system.Assumptions.Where(leanedOn.Contains)];
+        return new CertificateText(system, requirement, ordered, translation.Definitions.Add(found), variables).ToString();
+    }
+
+    /// <summary>
+    /// A certificate that asks part by part and leans on no assumption: for an invariant of many parts, each of which a solver decides
+    /// sooner by itself. The parts are those of a conjunction.
+    /// </summary>
+    /// <inheritdoc cref="Write(TransitionSystem, Requirement, Expression, ImmutableArray{Assumption})"/>
+    public static string WriteByParts(TransitionSystem system, Requirement requirement, Expression invariant)
+    {
+        Demand(system, invariant);
+        return new PartwiseText(system, requirement, InvariantPart.Of(invariant)).ToString();
+    }
+
+    private static IReadOnlyList<Variable> Demand(TransitionSystem system, Expression invariant)
+    {
         IReadOnlyList<Variable> variables = ExpressionGraph.Variables([invariant]);
         bool known = variables.All(variable => variable.Role == VariableRole.State
             && variable.Index < system.States.Length
@@ -33,9 +53,6 @@ public static class CertificateWriter
             throw new ArgumentException("an invariant is a Boolean over states of the system", nameof(invariant));
         }
 
-        SmtTranslation translation = new([invariant], CertificateNames.InvariantPart, new Dictionary<Expression, string>());
-        SmtDefinition found = new(CertificateNames.Found, Sort.Boolean, translation.Term(invariant));
-        ImmutableArray<Assumption> ordered = [.. system.Assumptions.Where(leanedOn.Contains)];
-        return new CertificateText(system, requirement, ordered, translation.Definitions.Add(found), variables).ToString();
+        return variables;
     }
 }

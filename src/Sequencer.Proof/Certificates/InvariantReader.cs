@@ -10,15 +10,14 @@ namespace Sequencer.Proof.Certificates;
 /// </summary>
 internal sealed class InvariantReader
 {
-    private readonly ExpressionBuilder _builder = new();
-    private readonly Dictionary<string, Expression> _values = new(StringComparer.Ordinal);
+    private readonly SmtExpressions _expressions = new();
     private readonly ImmutableArray<SmtDefinition>.Builder _definitions = ImmutableArray.CreateBuilder<SmtDefinition>();
 
     public InvariantReader(TransitionSystem system)
     {
         foreach (StateVariable state in system.States)
         {
-            _values.Add($"|{state.Variable.Name}|", _builder.Variable(state.Variable));
+            _expressions.Add($"|{state.Variable.Name}|", _expressions.Builder.Variable(state.Variable));
         }
     }
 
@@ -61,7 +60,7 @@ internal sealed class InvariantReader
             return "is out of its order";
         }
 
-        if (!TryTranslate(body, out Expression value, out string problem))
+        if (!_expressions.TryTranslate(body, out Expression value, out string problem))
         {
             return problem;
         }
@@ -71,65 +70,9 @@ internal sealed class InvariantReader
             return $"is said to be of sort {sort}";
         }
 
-        _values.Add(name, value);
+        _expressions.Add(name, value);
         _definitions.Add(new SmtDefinition(name[1..^1], value.Sort, body));
         Invariant = last ? value : null;
         return string.Empty;
-    }
-
-    /// <summary>Recursion is safe: the reader of the text has limited the depth.</summary>
-    private bool TryTranslate(SmtTerm term, out Expression value, out string problem)
-    {
-        value = _builder.False;
-        if (term.Atom is { } atom)
-        {
-            problem = TryAtom(atom, out value) ? string.Empty : $"reads `{atom}`, which is neither a state nor an earlier part of it";
-            return problem.Length == 0;
-        }
-
-        if (term.Items is [{ Atom: "-" }, { Atom: { } digits }] && long.TryParse($"-{digits}", NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long negative))
-        {
-            value = _builder.Constant(negative);
-            problem = string.Empty;
-            return true;
-        }
-
-        if (term.Items is not [{ Atom: { } symbol }, ..])
-        {
-            problem = "applies no operator";
-            return false;
-        }
-
-        List<Expression> operands = [];
-        foreach (SmtTerm item in term.Items.AsSpan()[1..])
-        {
-            if (!TryTranslate(item, out Expression operand, out problem))
-            {
-                return false;
-            }
-
-            operands.Add(operand);
-        }
-
-        return SmtOperators.TryApply(_builder, symbol, operands, out value, out problem);
-    }
-
-    private bool TryAtom(string atom, out Expression value)
-    {
-        value = _builder.Constant(atom == "true");
-        if (atom is "true" or "false")
-        {
-            return true;
-        }
-
-        if (long.TryParse(atom, NumberStyles.None, CultureInfo.InvariantCulture, out long number))
-        {
-            value = _builder.Constant(number);
-            return true;
-        }
-
-        bool known = _values.TryGetValue(atom, out Expression? found);
-        value = found ?? value;
-        return known;
     }
 }

@@ -88,8 +88,8 @@ internal sealed class SmtEvaluator
     private Int128 Apply(string symbol, int[] operands) => symbol switch
     {
         "not" => 1 - _values[operands[0]],
-        "and" => operands.All(operand => _values[operand] == 1) ? 1 : 0,
-        "or" => operands.Any(operand => _values[operand] == 1) ? 1 : 0,
+        "and" => Has(operands, 0) ? 0 : 1,
+        "or" => Has(operands, 1) ? 1 : 0,
         "=" => _values[operands[0]] == _values[operands[1]] ? 1 : 0,
         "<" => _values[operands[0]] < _values[operands[1]] ? 1 : 0,
         "<=" => operands.Zip(operands.Skip(1)).All(pair => _values[pair.First] <= _values[pair.Second]) ? 1 : 0,
@@ -99,6 +99,19 @@ internal sealed class SmtEvaluator
         "ite" => _values[operands[_values[operands[0]] == 1 ? 1 : 2]],
         _ => throw new InvalidOperationException($"no evaluation of {symbol}"),
     };
+
+    private bool Has(int[] operands, Int128 value)
+    {
+        foreach (int operand in operands)
+        {
+            if (_values[operand] == value)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private readonly record struct Instruction(string Operator, int Target, int[] Operands);
 }

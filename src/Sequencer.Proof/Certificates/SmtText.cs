@@ -15,6 +15,28 @@ internal static class SmtText
 
     public static string Assert(SmtTerm term) => $"(assert{Body(term)})\n";
 
+    /// <summary>The definition as a constant with an equation.</summary>
+    public static string Equate(SmtDefinition definition) =>
+        $"(declare-const |{definition.Name}| {SortName(definition.Sort)})\n{Assert(SmtTerm.Apply("=", SmtTerm.Name(definition.Name), definition.Body))}";
+
+    public static string Declare(Variable variable) => $"(declare-const |{variable.Name}| {SortName(variable.Sort)})\n";
+
+    public static string Input(Variable input) =>
+        input.Sort == Sort.Boolean ? Declare(input) : Declare(input) + Assert(InRange(input));
+
+    public static SmtTerm InRange(Variable variable) => SmtTerm.Apply(
+        "<=",
+        SmtTranslation.Integer(variable.Range.Minimum),
+        SmtTerm.Name(variable.Name),
+        SmtTranslation.Integer(variable.Range.Maximum));
+
+    /// <summary>The state has its initial value.</summary>
+    public static SmtTerm Begins(StateVariable state) =>
+        SmtTerm.Apply("=", SmtTerm.Name(state.Variable.Name), SmtTranslation.Constant(state.Variable, state.Initial));
+
+    public static CertificateSection Section(string holds, string title, IEnumerable<string> lines) =>
+        new(holds, string.Concat([$"\n; {title}\n", .. lines]));
+
     public static string Term(SmtTerm term)
     {
         StringBuilder text = new();

@@ -15,8 +15,6 @@ namespace Sequencer.Export.Tests.Equivalence;
 public sealed class ClaimsTogetherTests
 {
     private const int ScanMilliseconds = 100;
-    private static readonly string[] Discharged = ["unsat", "unsat", "unsat"];
-
     [Theory]
     [InlineData(2)]
     [InlineData(3)]
@@ -32,7 +30,7 @@ public sealed class ClaimsTogetherTests
         ProvedEqual? proved = result as ProvedEqual;
         Assert.True(proved is not null, $"{result}");
         Assert.True(proved.Compared >= system.Outputs.Length + system.Alarms.Length, $"only {proved.Compared} are compared");
-        Assert.All([SmtSolver.Z3, SmtSolver.Cvc5], solver => Assert.Equal(Discharged, solver.Answers(proved.Certificate)));
+        Assert.All([SmtSolver.Z3, SmtSolver.Cvc5], solver => solver.Discharge(proved.Certificate));
     }
 
     /// <summary>A text whose queue or whose demands are wired wrongly must not pass.</summary>

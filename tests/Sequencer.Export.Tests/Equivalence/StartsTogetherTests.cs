@@ -15,8 +15,6 @@ namespace Sequencer.Export.Tests.Equivalence;
 public sealed class StartsTogetherTests
 {
     private const int ScanMilliseconds = 100;
-    private static readonly string[] Discharged = ["unsat", "unsat", "unsat"];
-
     [Fact]
     public void Starts_are_proved_equal_to_the_programs()
     {
@@ -29,7 +27,7 @@ public sealed class StartsTogetherTests
         EqualityResult result = Assert.Single(results);
         ProvedEqual? proved = result as ProvedEqual;
         Assert.True(proved is not null, $"{result}");
-        Assert.All([SmtSolver.Z3, SmtSolver.Cvc5], solver => Assert.Equal(Discharged, solver.Answers(proved.Certificate)));
+        Assert.All([SmtSolver.Z3, SmtSolver.Cvc5], solver => solver.Discharge(proved.Certificate));
     }
 
     [Theory]

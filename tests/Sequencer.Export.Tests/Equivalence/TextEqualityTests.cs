@@ -6,8 +6,6 @@ namespace Sequencer.Export.Tests.Equivalence;
 
 public sealed class TextEqualityTests
 {
-    private static readonly string[] Discharged = ["unsat", "unsat", "unsat"];
-
     [Theory]
     [InlineData("one-pit", "pit.seq")]
     [InlineData("marlpit-wharf", "reaction.seq")]
@@ -17,7 +15,7 @@ public sealed class TextEqualityTests
         EqualityResult result = site.Decide(site.Export.Text, ProofOptions.Default);
         ProvedEqual proved = Assert.IsType<ProvedEqual>(result, exactMatch: false);
         Assert.True(proved.Compared >= site.System.Outputs.Length + site.System.Alarms.Length, $"only {proved.Compared} are compared");
-        Assert.All([SmtSolver.Z3, SmtSolver.Cvc5], solver => Assert.Equal(Discharged, solver.Answers(proved.Certificate)));
+        Assert.All([SmtSolver.Z3, SmtSolver.Cvc5], solver => solver.Discharge(proved.Certificate));
     }
 
     [Theory]

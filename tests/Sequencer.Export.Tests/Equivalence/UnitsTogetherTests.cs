@@ -15,8 +15,6 @@ namespace Sequencer.Export.Tests.Equivalence;
 public sealed class UnitsTogetherTests
 {
     private const int ScanMilliseconds = 100;
-    private static readonly string[] Discharged = ["unsat", "unsat", "unsat"];
-
     /// <summary>Every kind of thing that one unit can see of another is named by the next one.</summary>
     private static string First(string last) => Unit("A", last, $"""
             parameter fill = 0.800 m3 from 0.500 m3 to 0.900 m3
@@ -56,7 +54,7 @@ public sealed class UnitsTogetherTests
         ProvedEqual? proved = result as ProvedEqual;
         Assert.True(proved is not null, $"{result}");
         Assert.True(proved.Compared >= system.Outputs.Length + system.Alarms.Length, $"only {proved.Compared} are compared");
-        Assert.All([SmtSolver.Z3, SmtSolver.Cvc5], solver => Assert.Equal(Discharged, solver.Answers(proved.Certificate)));
+        Assert.All([SmtSolver.Z3, SmtSolver.Cvc5], solver => solver.Discharge(proved.Certificate));
     }
 
     /// <summary>A text whose units see each other wrongly must not pass.</summary>
