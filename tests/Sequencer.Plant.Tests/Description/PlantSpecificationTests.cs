@@ -45,8 +45,8 @@ public sealed class PlantSpecificationTests
     [Fact]
     public void Each_code_has_its_page_and_each_page_its_code()
     {
-        string[] sources = [RepositoryPath.At("src", "Sequencer.Plant", "Yaml", "YamlDiagnostics.cs"), RepositoryPath.At("src", "Sequencer.Plant", "Description", "PlantDiagnostics.cs")];
-        string[] codes = [.. sources.SelectMany(File.ReadAllLines)
+        string[] sources = ["Yaml/YamlDiagnostics.cs", "Description/PlantDiagnostics.cs", "Titration/TitrationDiagnostics.cs"];
+        string[] codes = [.. sources.SelectMany(source => File.ReadAllLines(RepositoryPath.At("src", "Sequencer.Plant", source)))
             .Select(line => line.Trim().Trim('"', ','))
             .Where(text => text.StartsWith("SEQ08", StringComparison.Ordinal))
             .Order(StringComparer.Ordinal)];
