@@ -45,7 +45,10 @@ public sealed class GuidedRunTests
     {
         (LoadedSite site, CompiledSystem compiled, _) = WithoutInterlock.Value;
         Allocated(1000);
-        Assert.Equal(Allocated(20_000), Allocated(120_000));
+
+        // What the runtime allots for itself, once, is far less; what a scan allotted would be at least 24 bytes a hundred thousand times.
+        long inFew = Allocated(20_000);
+        Assert.InRange(Allocated(120_000) - inFew, -100_000, 100_000);
 
         long Allocated(long scans)
         {
