@@ -1,7 +1,6 @@
 using Sequencer.Control.Execution;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.StructuredText;
-using Sequencer.Testing;
 using Sequencer.Text;
 
 namespace Sequencer.Export.Tests.Writing;

@@ -1,7 +1,6 @@
 using Sequencer.Export.Writing;
 using Sequencer.Language.Checking;
 using Sequencer.Language.Programs;
-using Sequencer.Testing;
 using Sequencer.Text;
 
 namespace Sequencer.Export.Tests.Writing;
