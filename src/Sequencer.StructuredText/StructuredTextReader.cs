@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.StructuredText.Lowering;
 using Sequencer.StructuredText.Parsing;
@@ -18,7 +19,11 @@ public static class StructuredTextReader
         SourceFileSyntax file = StructuredTextParser.Parse(source, diagnostics);
         bool isWhole = !diagnostics.HasErrors;
         EntryPoint? entry = EntryPoint.Choose(file, options, isWhole ? diagnostics : new DiagnosticBag());
-        TransitionSystem? system = entry is null ? null : new SystemLowering(file, entry, diagnostics, cancellation).Lower();
-        return new ReadingResult(diagnostics.HasErrors ? null : system, diagnostics.InOrder());
+        SystemLowering? lowering = entry is null ? null : new SystemLowering(file, entry, diagnostics, cancellation);
+        TransitionSystem? system = lowering?.Lower();
+        return new ReadingResult(diagnostics.HasErrors ? null : system, diagnostics.InOrder())
+        {
+            Addresses = lowering?.Addresses ?? ImmutableDictionary<string, string>.Empty,
+        };
     }
 }

@@ -25,6 +25,14 @@ public sealed class ComparisonTests
         Assert.Contains("AG1_Last := NOT AG1;", different.Output, StringComparison.Ordinal);
         Assert.Contains("program.seq:", different.Output, StringComparison.Ordinal);
 
+        const string coil = "DO_AG1 := ";
+        Assert.Contains(coil, text, StringComparison.Ordinal);
+        File.WriteAllText(edited, text.Replace(coil, coil + "NOT ", StringComparison.Ordinal));
+        ToolRun miswired = ToolRun.Of("export", site.Folder, "--compare", edited);
+        Assert.True(miswired.ExitCode == 1, miswired.Everything);
+        Assert.Contains("edited.st does not do what the programs do", miswired.Output, StringComparison.Ordinal);
+        Assert.Matches(@"`AG1` \(\S*program\.seq:\d+:\d+\): .* the text drives it when it is off", miswired.Output);
+
         File.WriteAllText(edited, text.Replace("AG1_Last := AG1;", "AG1_Last = AG1;", StringComparison.Ordinal));
         string results = site.Beside("compared");
         ToolRun unreadable = ToolRun.Of("export", site.Folder, "--compare", edited, "--out", results);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Export.Wiring;
 using Sequencer.Export.Writing;
 using Sequencer.Proof;
 using Sequencer.StructuredText;
@@ -67,9 +68,7 @@ public static partial class TextComparison
         SourceText own = new("export", export.Text);
         foreach ((ExportedBlock block, TransitionSystem read) in export.Blocks.Zip(text.Systems))
         {
-            TransitionSystem written = StructuredTextReader.Read(own, new ReadingOptions(block.FunctionBlock, system.ScanMilliseconds), cancellation).System
-                ?? throw new InvalidOperationException("our own text cannot be read");
-            InferredNames names = new(written, read, cancellation);
+            InferredNames names = new(Written(system, own, block, cancellation), read, cancellation);
             guessed.AddRange(names.Guessed);
             ExportedBlock renamed = names.Renamed(block);
             EqualityResult result = Difference(system, read, renamed, cancellation) ?? TextEquality.Decide(
@@ -79,6 +78,23 @@ public static partial class TextComparison
 
         return ([.. results], [.. guessed]);
     }
+
+    /// <summary>Whether the edited text still hands its blocks the signals of the site, and brings out what they say.</summary>
+    /// <param name="system">The program's system.</param>
+    /// <param name="export">What we write of it.</param>
+    /// <param name="text">The edited text, read without errors.</param>
+    /// <param name="options">The budget, where the text works something out in other words than ours.</param>
+    /// <param name="cancellation">Makes what is left undecided.</param>
+    public static WiringResult Wiring(TransitionSystem system, StructuredTextExport export, ReadText text, ProofOptions options, CancellationToken cancellation)
+    {
+        SourceText own = new("export", export.Text);
+        ImmutableArray<ExportedBlock> renamed = [.. export.Blocks.Zip(text.Systems, (block, read) => new InferredNames(Written(system, own, block, cancellation), read, cancellation).Renamed(block))];
+        return WiringCheck.Decide(export with { Blocks = renamed }, text.Systems, text.Source, system.ScanMilliseconds, options, cancellation);
+    }
+
+    private static TransitionSystem Written(TransitionSystem system, SourceText own, ExportedBlock block, CancellationToken cancellation) =>
+        StructuredTextReader.Read(own, new ReadingOptions(block.FunctionBlock, system.ScanMilliseconds), cancellation).System
+            ?? throw new InvalidOperationException("our own text cannot be read");
 
     private static EqualityResult Judged(EqualityResult result, InferredNames names)
     {

@@ -140,7 +140,7 @@ internal sealed class SiteBlockText
     private static bool IsOwnCopy(string name) => name.EndsWith(".shown", StringComparison.Ordinal) || name.EndsWith(".shown_usable", StringComparison.Ordinal);
 
     /// <summary>The program's name: tags are the site's, all else is the unit's.</summary>
-    private static string Path(UnitText unit, Declaration declaration)
+    public static string Path(UnitText unit, Declaration declaration)
     {
         const string alarm = "alarm.";
         string path = declaration.Path;

@@ -1,3 +1,4 @@
+using Sequencer.Export.Wiring;
 using Sequencer.Language.Programs;
 
 namespace Sequencer.Export.Writing;
@@ -40,7 +41,10 @@ public static class StructuredTextWriter
 
         Block(text, header, $"{Program}  Inputs, units, outputs: what the task calls", AllSignals, block => WiringText.Write(block, units, together, Program));
         Block(text, header, "Plant  Inputs and outputs with their addresses, and the task", AllSignals, block => TaskText.Configuration(block, units, Program, site.ScanMilliseconds));
-        return new StructuredTextExport(text.ToString(), together is null ? [.. units.Select(Block)] : [together.Block]);
+        return new StructuredTextExport(
+            text.ToString(),
+            together is null ? [.. units.Select(Block)] : [together.Block],
+            new SiteWiring(WiredPoint.Of(site), [.. units.SelectMany(unit => WiringText.Operated(unit, together is not null))]));
     }
 
     /// <summary>What a reviewer finds in the file, in its order.</summary>

@@ -53,6 +53,12 @@ internal static class WiringText
         text.Add("END_PROGRAM");
     }
 
+    /// <summary>The inputs of a unit that the operator's station writes, with the names of the program's variables.</summary>
+    /// <param name="unit">The unit.</param>
+    /// <param name="isOneOfMany">Whether its variables are those of the block that holds all units.</param>
+    public static IEnumerable<ExportedVariable> Operated(UnitText unit, bool isOneOfMany) => OperatorInputs(unit).Select(declaration =>
+        new ExportedVariable(isOneOfMany ? SiteBlockText.Path(unit, declaration) : declaration.Path, $"{unit.Unit.Name}_{declaration.Name}"));
+
     private static void Operator(TextLines text, IReadOnlyList<UnitText> units)
     {
         text.Open("VAR_INPUT");

@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Sequencer.Control.Traces;
 using Sequencer.Export.Equivalence;
+using Sequencer.Export.Wiring;
 using Sequencer.Proof;
 using Sequencer.Proof.Reaching;
 using Sequencer.Proof.Remembering;
@@ -54,13 +55,14 @@ internal static class ComparisonStage
             folder?.Keep(CertificateName(proved), proved.Certificate);
         }
 
-        Outcome outcome = Outcomes.Worst(results.Select(Judge));
+        WiringResult wiring = TextComparison.Wiring(site.System, ExportStage.Write(site), text, Budget, cancellation);
+        Outcome outcome = Outcomes.Worst([.. results.Select(Judge), WiringWords.Judge(wiring)]);
         return new StageReport(
             "compare",
             outcome,
             $"{text.Source.Path} {Verdict(outcome)}",
-            [.. results.SelectMany(result => Words(result, text.Source, site.System.ScanMilliseconds, folder is not null)), .. Guessed(guessed), .. Told(text)],
-            Json(results, text.Source, guessed, site.System.ScanMilliseconds));
+            [.. results.SelectMany(result => Words(result, text.Source, site.System.ScanMilliseconds, folder is not null)), .. WiringWords.Of(wiring), .. Guessed(guessed), .. Told(text)],
+            Json(results, text.Source, guessed, site.System.ScanMilliseconds, wiring));
     }
 
     /// <summary>Runs to every step and transition, as far as they are found: where a difference of the procedure can be seen.</summary>
@@ -137,7 +139,7 @@ internal static class ComparisonStage
         return found.Count == 0 ? declared : text.At(start + found[^1].Index, name.Length);
     }
 
-    private static JsonObject Json(ImmutableArray<EqualityResult> results, SourceText text, ImmutableArray<(string Own, string Other)> guessed, int scanMilliseconds) => new()
+    private static JsonObject Json(ImmutableArray<EqualityResult> results, SourceText text, ImmutableArray<(string Own, string Other)> guessed, int scanMilliseconds, WiringResult wiring) => new()
     {
         ["file"] = text.Path,
         ["equality"] = new JsonArray([.. results.Select(result => new JsonObject
@@ -151,6 +153,7 @@ internal static class ComparisonStage
             },
             ["words"] = string.Join('\n', Words(result, text, scanMilliseconds, keepsCertificate: false)),
         })]),
+        ["wiring"] = WiringWords.Json(wiring),
         ["guessed"] = new JsonArray([.. guessed.Select(pair => new JsonObject { ["ours"] = pair.Own, ["theirs"] = pair.Other })]),
     };
 }

@@ -3,10 +3,12 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Sequencer.Export.Equivalence;
 using Sequencer.Export.Lists;
+using Sequencer.Export.Wiring;
 using Sequencer.Export.Writing;
 using Sequencer.Proof;
 using Sequencer.Sites.Folders;
 using Sequencer.Sites.Scenarios;
+using Sequencer.Text;
 
 namespace Sequencer.Sites.Stages;
 
@@ -31,18 +33,21 @@ internal static class ExportStage
         ImmutableArray<EqualityResult> equality = result.Agrees
             ? TextEquality.DecideAll(site.System, export, result.Systems, Budget, cancellation)
             : [];
+        WiringResult? wiring = result.Agrees
+            ? WiringCheck.Decide(export, result.Systems, new SourceText(name, export.Text), site.System.ScanMilliseconds, Budget, cancellation)
+            : null;
         foreach (ProvedEqual proved in equality.OfType<ProvedEqual>())
         {
             folder.Keep(CertificateName(proved), proved.Certificate);
         }
 
-        Outcome outcome = runs.Any(run => run.Difference is not null) ? Outcome.Fails : Judge(result, equality);
+        Outcome outcome = runs.Any(run => run.Difference is not null) ? Outcome.Fails : Judge(result, equality, wiring);
         return new StageReport(
             "export",
             outcome,
             string.Create(CultureInfo.InvariantCulture, $"{lines} lines of structured text in {name}, {Verdict(outcome)}"),
-            [Words(result), .. runs.Select(Words), .. equality.Select(Words)],
-            Json(name, lines, result, runs, equality));
+            [Words(result), .. runs.Select(Words), .. equality.Select(Words), .. wiring is null ? [] : WiringWords.Of(wiring)],
+            Json(name, lines, result, runs, equality, wiring));
     }
 
     /// <summary>The inputs of each scenario that is played without the plant, as the runs are that the prover leaves, given to the text too.</summary>
@@ -68,10 +73,10 @@ internal static class ExportStage
         folder.Keep($"{name}-lists.xlsx", ListFiles.Workbook(lists));
     }
 
-    private static Outcome Judge(ReadBackResult result, ImmutableArray<EqualityResult> equality) =>
-        !result.Agrees || equality.Any(unit => unit is ProvedDifferent) ? Outcome.Fails
-        : equality.All(unit => unit is ProvedEqual) ? Outcome.Holds
-        : Outcome.Undecided;
+    private static Outcome Judge(ReadBackResult result, ImmutableArray<EqualityResult> equality, WiringResult? wiring) =>
+        !result.Agrees || wiring is null || equality.Any(unit => unit is ProvedDifferent) ? Outcome.Fails
+        : equality.All(unit => unit is ProvedEqual) ? WiringWords.Judge(wiring)
+        : WiringWords.Judge(wiring) == Outcome.Fails ? Outcome.Fails : Outcome.Undecided;
 
     private static string Verdict(Outcome outcome) => outcome switch
     {
@@ -83,7 +88,7 @@ internal static class ExportStage
     private static string CertificateName(ProvedEqual proved) => $"certificates/export-{proved.Unit}.smt2";
 
     private static JsonObject Json(
-        string name, int lines, ReadBackResult result, ImmutableArray<(string Scenario, LockstepDifference? Difference)> runs, ImmutableArray<EqualityResult> equality) => new()
+        string name, int lines, ReadBackResult result, ImmutableArray<(string Scenario, LockstepDifference? Difference)> runs, ImmutableArray<EqualityResult> equality, WiringResult? wiring) => new()
         {
             ["file"] = name,
             ["lines"] = lines,
@@ -112,6 +117,7 @@ internal static class ExportStage
             ["words"] = Words(unit),
             ["file"] = unit is ProvedEqual proved ? CertificateName(proved) : null,
         })]),
+            ["wiring"] = wiring is null ? null : WiringWords.Json(wiring),
         };
 
     private static string Words(ReadBackResult result)

@@ -12,7 +12,10 @@ internal readonly record struct DirectAddress(SlotRole Role, char Size, Immutabl
     private const int BitsInByte = 8;
     private const int MostDigits = 9;
 
-    public string Canonical => $"{Role}{Size}{string.Join('.', Place)}";
+    /// <summary>As it is written with its size letter and in capitals.</summary>
+    public string Canonical => $"%{Area}{Size}{string.Join('.', Place)}";
+
+    private char Area => Role switch { SlotRole.Input => 'I', SlotRole.Output => 'Q', _ => 'M' };
 
     public static DirectAddress? Parse(string text)
     {

@@ -204,7 +204,7 @@ internal sealed class InstanceBuilder
         {
             if (!part.IsCompound)
             {
-                return Elementary(section.Kind, name, part, role, initial[next++], around.IsFunction, retained, origin);
+                return Elementary(section.Kind, name, part, role, initial[next++], around.IsFunction, retained, origin, type.IsCompound ? null : variable.Address);
             }
 
             IEnumerable<(string Name, DataType Type)> parts = part.Family == TypeFamily.Structure
@@ -240,13 +240,14 @@ internal sealed class InstanceBuilder
     }
 
     private Slot Elementary(
-        VariableSectionKind section, string name, DataType type, SlotRole role, long initial, bool isFunction, bool retained, Origin origin)
+        VariableSectionKind section, string name, DataType type, SlotRole role, long initial, bool isFunction, bool retained, Origin origin, AddressSyntax? address)
     {
         bool isFollowed = IsFollowed(name, type, role, origin.Span);
         Slot slot = new(name, type, role, section, origin)
         {
             Initial = initial,
             Retained = retained,
+            Address = address is null ? null : DirectAddress.Parse(address.Text)?.Canonical,
             Entry = isFollowed || role == SlotRole.Temporary ? Entry(name, type, role, initial) : _context.Builder.Constant(0),
         };
         if (isFollowed && !isFunction && role is not (SlotRole.Temporary or SlotRole.Constant))

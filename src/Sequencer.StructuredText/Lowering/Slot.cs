@@ -29,6 +29,9 @@ internal sealed class Slot : Member
     /// <summary>Its value at the start of a scan; null for a VAR_TEMP, which has none.</summary>
     public Expression? Entry { get; init; }
 
+    /// <summary>Where it stands in the controller, as <see cref="DirectAddress.Canonical"/> writes it; null for a variable without an address.</summary>
+    public string? Address { get; init; }
+
     public bool IsAssigned { get; set; }
 
     /// <summary>For a global: something that was read names it. One that nothing names is no part of what is read.</summary>

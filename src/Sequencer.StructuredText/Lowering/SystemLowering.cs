@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.StructuredText.Syntax;
 using Sequencer.Text;
@@ -26,6 +27,11 @@ internal sealed class SystemLowering
         CheckUnreached();
         return _context.Diagnostics.HasErrors ? null : new SystemAssembly(_context, store).Assemble(_entry.Unit.Name.Text);
     }
+
+    /// <summary>The addresses of what was read, by the names of the variables that have one.</summary>
+    public ImmutableDictionary<string, string> Addresses => _context.Slots.Where(slot => slot.Address is not null)
+        .DistinctBy(slot => slot.Name, StringComparer.OrdinalIgnoreCase)
+        .ToImmutableDictionary(slot => slot.Name, slot => slot.Address ?? "", StringComparer.OrdinalIgnoreCase);
 
     private Store Run()
     {

@@ -8,7 +8,7 @@ namespace Sequencer.Export.Tests.Writing;
 /// <summary>Several programs as one site and its text.</summary>
 internal static class SiteExport
 {
-    private const int ScanMilliseconds = 100;
+    public const int ScanMilliseconds = 100;
 
     /// <summary>Two units: each drives a pump, the second looks at the first.</summary>
     public const string First = """
@@ -42,11 +42,13 @@ internal static class SiteExport
 
         """;
 
-    public static string Of(params ReadOnlySpan<string> programs)
+    public static string Of(params ReadOnlySpan<string> programs) => Whole(programs).Text;
+
+    public static StructuredTextExport Whole(params ReadOnlySpan<string> programs)
     {
         SourceText[] sources = [.. programs.ToArray().Select((text, index) => new SourceText(FormattableString.Invariant($"program{index + 1}.seq"), text))];
         SiteCheckResult result = SiteChecker.Check(sources, ScanMilliseconds);
         Assert.True(result.Units.Length == sources.Length, DiagnosticRenderer.Render(result.Diagnostics));
-        return StructuredTextWriter.Write(new SiteProgram("bench", ScanMilliseconds, result.Units), new ExportHeader("bench", "A", "none")).Text;
+        return StructuredTextWriter.Write(new SiteProgram("bench", ScanMilliseconds, result.Units), new ExportHeader("bench", "A", "none"));
     }
 }

@@ -1,13 +1,11 @@
-using Sequencer.Control.TransitionSystems;
-
-namespace Sequencer.StructuredText.Lowering;
+namespace Sequencer.Control.TransitionSystems;
 
 /// <summary>
 /// Division by a constant in linear terms: long division in base 2, one choice a bit of the quotient. The
 /// quotient is cut off towards zero and the remainder has the dividend's sign (second edition, Table 24,
 /// from memory), so that quotient times divisor plus remainder is the dividend.
 /// </summary>
-internal sealed class ConstantDivision
+public sealed class ConstantDivision
 {
     private readonly ExpressionBuilder _builder;
 
