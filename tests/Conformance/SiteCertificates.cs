@@ -17,19 +17,16 @@ namespace Sequencer.Conformance.Tests;
 /// </summary>
 internal sealed class SiteCertificates
 {
-    /// <summary>What every unit of the site owes without being asked, in place of what its programs ask.</summary>
-    private const string OwedAtOnePit = "one-pit, owed";
+    /// <summary>Behind a site's name: what every unit of it owes without being asked, in place of what its programs ask.</summary>
+    private const string Owed = ", owed";
 
-    private static readonly Dictionary<string, Lazy<SiteCertificates>> Known = new(StringComparer.Ordinal)
-    {
-        ["one-pit"] = new(() => new SiteCertificates("one-pit")),
-        ["fernhollow"] = new(() => new SiteCertificates("fernhollow")),
-        ["marlpit-wharf"] = new(() => new SiteCertificates("marlpit-wharf")),
-        ["sedgemere"] = new(() => new SiteCertificates("sedgemere")),
-        [OwedAtOnePit] = new(() => new SiteCertificates("one-pit", owed: true)),
-    };
+    private static readonly ImmutableSortedDictionary<string, Lazy<SiteCertificates>> Known = Names().ToImmutableSortedDictionary(
+        name => name, name => new Lazy<SiteCertificates>(() => new SiteCertificates(name.Replace(Owed, "", StringComparison.Ordinal), name.EndsWith(Owed, StringComparison.Ordinal))), StringComparer.Ordinal);
 
-    private SiteCertificates(string name, bool owed = false)
+    /// <summary>Every certificate that a user of the demo sites can get is looked at, which takes long; else most of them.</summary>
+    public static bool AreAll => Environment.GetEnvironmentVariable("SEQUENCER_ALL_CERTIFICATES") is not null;
+
+    private SiteCertificates(string name, bool owed)
     {
         string site = RepositoryPath.Site(name);
         DirectoryInfo results = Directory.CreateTempSubdirectory("sequencer-test-");
@@ -59,6 +56,14 @@ internal sealed class SiteCertificates
 
     /// <summary>The requirements of the system that the certificates are about.</summary>
     public ImmutableArray<Requirement> Requirements { get; }
+
+    private static IEnumerable<string> Names()
+    {
+        string[] sites = ["fernhollow", "marlpit-wharf", "sedgemere"];
+        return AreAll
+            ? [.. new[] { "one-pit", "quillgate" }.Concat(sites).SelectMany(site => new[] { site, site + Owed })]
+            : ["one-pit", "one-pit" + Owed, .. sites];
+    }
 
     private static TransitionSystem Lower(string site, bool owed)
     {
