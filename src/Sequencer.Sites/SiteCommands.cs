@@ -80,39 +80,57 @@ public static class SiteCommands
             (loaded, run) => [SimulationStage.Run(loaded, Chosen(loaded, scenario), run.NeededFolder, run.Diagnostics, progress, cancellation)],
             loaded => scenario is not null && Chosen(loaded, scenario).IsEmpty ? NoSuchScenario(loaded, scenario) : null);
 
-    public static SiteResult Export(string site, string output, CancellationToken cancellation) =>
-        OnLoaded(site, output, (loaded, run) => [ExportStage.Run(loaded, run.NeededFolder, cancellation)]);
+    /// <param name="site">The site's folder.</param>
+    /// <param name="output">Where the text, its lists and certificates go.</param>
+    /// <param name="settings">The forms that the text has.</param>
+    /// <param name="cancellation">Makes what is left undecided.</param>
+    public static SiteResult Export(string site, string output, ExportSettings settings, CancellationToken cancellation) => OnLoaded(
+        site,
+        output,
+        (loaded, run) => [ExportStage.Run(loaded, settings, run.NeededFolder, cancellation)],
+        loaded => ExportStage.Refusal(loaded, settings.Dialect));
 
     /// <summary>Structured text that somebody edited by hand, against the site's programs.</summary>
     /// <param name="site">The site's folder.</param>
     /// <param name="file">The edited text.</param>
+    /// <param name="forms">The forms that it had before it was edited.</param>
     /// <param name="output">Where certificate and summary go; null for nowhere.</param>
     /// <param name="settings">Where ways to steps and transitions are kept that earlier runs found.</param>
     /// <param name="cancellation">Makes what is left undecided.</param>
-    public static SiteResult Compare(string site, string file, string? output, ProofSettings settings, CancellationToken cancellation)
+    public static SiteResult Compare(
+        string site, string file, ExportSettings forms, string? output, ProofSettings settings, CancellationToken cancellation)
     {
         ReadText? read = null;
         return OnLoaded(
             site,
             output,
-            (loaded, run) => [ComparisonStage.Run(loaded, read ?? throw new InvalidOperationException("nothing was read"), run.Folder, settings.Memory, cancellation)],
+            (loaded, run) => [ComparisonStage.Run(loaded, forms.Dialect, read ?? throw new InvalidOperationException("nothing was read"), run.Folder, settings.Memory, cancellation)],
             loaded =>
             {
-                read = ComparisonStage.Read(loaded, file, cancellation, out string reason);
+                if (ExportStage.Refusal(loaded, forms.Dialect) is { } refusal)
+                {
+                    return refusal;
+                }
+
+                read = ComparisonStage.Read(loaded, forms.Dialect, file, cancellation, out string reason);
                 return read is null ? reason : null;
             });
     }
 
-    public static SiteResult Verify(string site, string output, ProofSettings settings, IProgress<StageProgress> progress, CancellationToken cancellation) =>
-        OnLoaded(site, output, (loaded, run) =>
+    public static SiteResult Verify(
+        string site, string output, ExportSettings forms, ProofSettings settings, IProgress<StageProgress> progress, CancellationToken cancellation) => OnLoaded(
+        site,
+        output,
+        (loaded, run) =>
         {
             Task<ImmutableArray<GoalVerdict>> ways = ObligationStage.SearchForWays(loaded, settings, progress, cancellation);
             StageReport proof = ProofStage.Run(loaded, settings, run.Folder, progress, cancellation, out _);
             StageReport owed = ObligationStage.Run(loaded, settings, ways, run.Folder, progress, cancellation, out _);
             StageReport simulation = SimulationStage.Run(loaded, InOrder(loaded), run.NeededFolder, run.Diagnostics, progress, cancellation);
-            StageReport export = ExportStage.Run(loaded, run.NeededFolder, cancellation);
+            StageReport export = ExportStage.Run(loaded, forms, run.NeededFolder, cancellation);
             return [proof, owed, simulation, export, HazardTable.Of(loaded, proof)];
-        });
+        },
+        loaded => ExportStage.Refusal(loaded, forms.Dialect));
 
     /// <summary>The normal batch comes first, the others by name.</summary>
     internal static ImmutableArray<Scenario> InOrder(LoadedSite site) =>

@@ -19,7 +19,7 @@ public sealed class ExportCertificateTests
         DirectoryInfo results = Directory.CreateTempSubdirectory("sequencer-test-");
         try
         {
-            SiteResult export = SiteCommands.Export(RepositoryPath.Site(site), results.FullName, CancellationToken.None);
+            SiteResult export = SiteCommands.Export(RepositoryPath.Site(site), results.FullName, ExportSettings.Default, CancellationToken.None);
             Assert.True(export.Outcome == Outcome.Holds, export.Text);
             string certificate = File.ReadAllText(Path.Combine(results.FullName, "certificates", "export-all-units.smt2"));
             Assert.All(SiteCertificates.AreAll ? [SmtSolver.Z3, SmtSolver.Cvc5] : Array.Empty<SmtSolver>(), solver => solver.Discharge(certificate));

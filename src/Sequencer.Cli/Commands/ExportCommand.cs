@@ -16,8 +16,10 @@ internal static class ExportCommand
             Description = "write no text, but find out whether this one, edited by hand, still does what the programs do",
             HelpName = "FILE.st",
         };
+        DialectArguments dialect = new();
         Option<bool> json = SiteArguments.Json();
         Command command = new("export", "Writes the programs as IEC 61131-3 structured text, or compares them with one.") { site, output, compare, json };
+        dialect.All.ToList().ForEach(command.Options.Add);
         command.Validators.Add(result =>
         {
             if (result.GetValue(output) is null && result.GetValue(compare) is null)
@@ -27,8 +29,8 @@ internal static class ExportCommand
         });
         command.SetAction((parsed, cancellation) => Task.FromResult(Answer.Print(
             parsed.GetValue(compare) is { } edited
-                ? SiteCommands.Compare(parsed.GetRequiredValue(site), edited, parsed.GetValue(output), ProofArguments.Settings(afresh: false), cancellation)
-                : SiteCommands.Export(parsed.GetRequiredValue(site), parsed.GetRequiredValue(output), cancellation),
+                ? SiteCommands.Compare(parsed.GetRequiredValue(site), edited, dialect.Settings(parsed), parsed.GetValue(output), ProofArguments.Settings(afresh: false), cancellation)
+                : SiteCommands.Export(parsed.GetRequiredValue(site), parsed.GetRequiredValue(output), dialect.Settings(parsed), cancellation),
             parsed.GetValue(json))));
         return command;
     }

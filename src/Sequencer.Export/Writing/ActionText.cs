@@ -116,7 +116,7 @@ internal static class ActionText
                 continue;
             }
 
-            body.Open($"{unit.StepValue(step)}:");
+            body.Open($"{unit.StepLabel(step)}:");
             foreach (DriveAction drive in drives)
             {
                 string demand = unit.Names.Of($"{drive.Output.Tag}.{(drive.On ? "on" : "off")}");

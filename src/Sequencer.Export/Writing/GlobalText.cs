@@ -16,36 +16,45 @@ internal static class GlobalText
 
     public static string Name(Output output) => $"DO_{output.Tag}";
 
-    public static void Globals(TextLines text, IReadOnlyList<UnitText> units)
+    /// <param name="text">Takes the lines.</param>
+    /// <param name="units">All units of the site.</param>
+    /// <param name="together">In one section in place of one for each unit.</param>
+    public static void Globals(TextLines text, IReadOnlyList<UnitText> units, bool together)
     {
         text.Comment("Inputs and outputs. AI, AO: loop currents in microamperes, 4000 to 20000. DI, DO: contacts and coils.");
-        Each(text, units, "VAR_GLOBAL", point => ($"{point.Name} AT {point.Address}", point.Words));
+        Each(text, units, "VAR_GLOBAL", together, point => ($"{point.Name} AT {point.Address}", point.Words));
     }
 
     public static void Externals(TextLines text, IReadOnlyList<UnitText> units) =>
-        Each(text, units, "VAR_EXTERNAL", point => (point.Name, ""));
+        Each(text, units, "VAR_EXTERNAL", together: false, point => (point.Name, ""));
 
-    private static void Each(TextLines text, IReadOnlyList<UnitText> units, string section, Func<IoPoint, (string Name, string Words)> declared)
+    private static void Each(TextLines text, IReadOnlyList<UnitText> units, string section, bool together, Func<IoPoint, (string Name, string Words)> declared)
     {
-        foreach (UnitText unit in units)
+        UnitText[] wired = [.. units.Where(unit => Points(unit.Unit).Any())];
+        foreach (UnitText unit in wired)
         {
             (IoPoint Point, string Name, string Words)[] points = [.. Points(unit.Unit).Select(point => (point, declared(point).Name, declared(point).Words))];
-            if (points.Length == 0)
-            {
-                continue;
-            }
-
             int widest = points.Max(point => point.Name.Length);
             text.Comment($"{unit.Unit.Name} {unit.Unit.Title}");
-            text.Open(section);
+            if (!together || unit == wired[0])
+            {
+                text.Open(section);
+            }
+
             foreach ((IoPoint point, string name, string words) in points)
             {
                 text.Add($"{name.PadRight(widest)} : {point.Type};{(words.Length == 0 ? "" : $"  (* {TextLines.Harmless(words)} *)")}");
             }
 
-            text.Close("END_VAR");
+            if (!together || unit == wired[^1])
+            {
+                text.Close("END_VAR");
+            }
         }
     }
+
+    /// <summary>The names of a unit's inputs and outputs in the configuration.</summary>
+    public static IEnumerable<string> Names(UnitProgram unit) => Points(unit).Select(point => point.Name);
 
     private static IEnumerable<IoPoint> Points(UnitProgram unit) =>
     [

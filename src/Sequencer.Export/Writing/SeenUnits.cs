@@ -58,7 +58,7 @@ internal sealed class SeenUnits(UnitText unit, SiteProgram site)
     }
 
     public string State(string other) => See(new SeenVariable(
-        other, "state", SeenKind.State, "state", StateText.Type, StateText.Value(ProceduralState.Idle), true, $"{other}.state"));
+        other, "state", SeenKind.State, "state", StateText.Type(unit.Dialect), StateText.First(unit.Dialect), true, $"{other}.state"));
 
     public string Fact(string fact, bool surely)
     {

@@ -39,8 +39,8 @@ internal sealed class SiteBlockText
         [.. _units.SelectMany(unit => unit.Declarations.Where(IsNamed).Select(declaration => new ExportedVariable(Path(unit, declaration), TextName(unit, declaration)))),
             .. _seen.Select(variable => new ExportedVariable(variable.SystemName, Copy(variable))).Where(variable => IsOwnCopy(variable.Path)),
             .. _claims.Variables],
-        [.. _units.SelectMany(unit => unit.Unit.Steps.Select((step, index) =>
-            new ExportedStep(unit.Unit.Name, step.Number, $"{unit.Unit.Name}.{unit.Place(step.Number).Branch}", index + 1)))])
+        [.. _units.SelectMany(unit => unit.Unit.Steps.Select(step =>
+            new ExportedStep(unit.Unit.Name, step.Number, $"{unit.Unit.Name}.{unit.Place(step.Number).Branch}", unit.StepNumber(step))))])
     {
         Copies = [.. _seen.Select(variable => new ExportedVariable(variable.SystemName, Copy(variable))).Where(variable => !IsOwnCopy(variable.Path))],
     };

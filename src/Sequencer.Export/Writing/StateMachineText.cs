@@ -20,14 +20,14 @@ internal static class StateMachineText
         }
 
         body.Comment("A unit that was in progress when the power failed is Held; nothing goes on by itself.");
-        string state = unit.Declare(VariableSection.Retained, "state", StateText.Type, StateText.Value(ProceduralState.Idle), "procedural state, IEC 61512-1");
-        string atStart = unit.Scratch("State_At_Start", StateText.Type);
+        string state = unit.Declare(VariableSection.Retained, "state", StateText.Type(unit.Dialect), StateText.First(unit.Dialect), "procedural state, IEC 61512-1");
+        string atStart = unit.Scratch("State_At_Start", StateText.Type(unit.Dialect));
         body.Add($"{atStart} := {state};");
         body.Open($"IF {unit.Names.Of("first_scan")} THEN");
         body.Open($"CASE {state} OF");
-        body.Add($"{StateText.Value(ProceduralState.Running)}, {StateText.Value(ProceduralState.Holding)}, {StateText.Value(ProceduralState.Restarting)}: {Becomes(atStart, ProceduralState.Held)}");
-        body.Add($"{StateText.Value(ProceduralState.Stopping)}: {Becomes(atStart, ProceduralState.Stopped)}");
-        body.Add($"{StateText.Value(ProceduralState.Aborting)}: {Becomes(atStart, ProceduralState.Aborted)}");
+        body.Add($"{unit.StateLabel(ProceduralState.Running, ProceduralState.Holding, ProceduralState.Restarting)}: {Becomes(atStart, ProceduralState.Held)}");
+        body.Add($"{unit.StateLabel(ProceduralState.Stopping)}: {Becomes(atStart, ProceduralState.Stopped)}");
+        body.Add($"{unit.StateLabel(ProceduralState.Aborting)}: {Becomes(atStart, ProceduralState.Aborted)}");
         body.Close("END_CASE;");
         body.Close("END_IF;");
     }
@@ -89,7 +89,7 @@ internal static class StateMachineText
     private static void Priorities(UnitText unit, string faultAborts, string healthy, string mayStart)
     {
         TextLines body = unit.Body;
-        string now = unit.Scratch("State_Now", StateText.Type);
+        string now = unit.Scratch("State_Now", StateText.Type(unit.Dialect));
         string started = unit.Scratch("started");
         string restarted = unit.Scratch("restarted");
         string Edge(string word) => unit.Names.Of($"{word}.edge");
@@ -127,8 +127,8 @@ internal static class StateMachineText
         string[] conditions = [.. new[] { unit.RegionsOf(transient).Any() ? unit.NoneAtStart(transient) : null, waited }.OfType<string>()];
         string line = Becomes(now, then);
         unit.Body.Add(conditions.Length == 0
-            ? $"{StateText.Value(transient)}: {line}"
-            : $"{StateText.Value(transient)}: IF {UnitText.Bracketed(conditions, "AND", "TRUE")} THEN {line} END_IF;");
+            ? $"{unit.StateLabel(transient)}: {line}"
+            : $"{unit.StateLabel(transient)}: IF {UnitText.Bracketed(conditions, "AND", "TRUE")} THEN {line} END_IF;");
     }
 
     /// <summary>The state and the clock of the restart, at the end of the scan.</summary>

@@ -39,7 +39,7 @@ internal static class StepText
         {
             ProceduralState state = unit.StateOf(region);
             string comment = state == ProceduralState.Running ? "the active step" : $"the active step while {Sections.Word(state)}";
-            string branch = unit.Declare(UnitText.Memory(unit.Regions[region][0]), UnitText.Branch(region), unit.StepType, unit.NoStep, comment);
+            string branch = unit.Declare(UnitText.Memory(unit.Regions[region][0]), UnitText.Branch(region), unit.StepType, unit.Dialect.Literal(unit.NoStep, 0), comment);
             body.Add($"{unit.Scratch($"{branch}.now", unit.StepType)} := {branch};");
         }
 
@@ -242,7 +242,7 @@ internal static class StepText
         body.Open($"CASE {branch} OF");
         foreach ((Step step, OrderedTransition[] own) in moves)
         {
-            body.Open($"{unit.StepValue(step)}:");
+            body.Open($"{unit.StepLabel(step)}:");
             for (int index = 0; index < own.Length; index++)
             {
                 string line = $"IF {unit.Met(own[index])} THEN";

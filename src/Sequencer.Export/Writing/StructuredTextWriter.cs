@@ -14,37 +14,67 @@ public static class StructuredTextWriter
     private const string AllSignals = "source    the signals of all programs";
     private const string EverySite = "source    none: the same for every site with its scan period";
 
-    public static StructuredTextExport Write(SiteProgram site, ExportHeader header)
+    /// <summary>The least that <see cref="TextDialect.LongestName"/> may be for a site, and the name that makes it so; null where reading does.</summary>
+    public static (int Letters, string? Name) LeastNameLength(SiteProgram site)
     {
+        string longest = site.Units.SelectMany(unit => GlobalText.Names(unit).Append(UnitText.NameOfBlock(unit))).MaxBy(name => name.Length) ?? "";
+        return longest.Length > ShortNames.Least ? (longest.Length, longest) : (ShortNames.Least, null);
+    }
+
+    public static StructuredTextExport Write(SiteProgram site, ExportHeader header) => Write(site, header, TextDialect.Default);
+
+    public static StructuredTextExport Write(SiteProgram site, ExportHeader header, TextDialect dialect)
+    {
+        List<UnitText> units = [.. site.Units.Select(unit => UnitWriter.Write(unit, site, dialect))];
+        SiteBlockText? together = units.Count > 1 ? SiteBlockText.Of(units, site) : null;
+        TextBlock[] blocks = [.. Blocks(site, units, together).Where(block => !block.Lines.IsEmpty)];
+        ShortNames names = new(blocks, dialect.LongestName);
         TextLines text = new();
         text.Comment($"{header.Site}, revision {header.Revision}");
         text.Comment($"meaning {header.MeaningHash}");
         text.Comment("Written by a tool for review. It replaces no hazard study and no functional-safety assessment to");
         text.Comment("IEC 61511; local codes and licensed practice decide. Try it on water before any chemical.");
-        List<UnitText> units = [.. site.Units.Select(unit => UnitWriter.Write(unit, site))];
-        SiteBlockText? together = units.Count > 1 ? SiteBlockText.Of(units, site) : null;
+        if (dialect != TextDialect.Default)
+        {
+            text.Comment($"IEC 61131-3 as asked for: {dialect.InWords()}.");
+        }
+
         Contents(text, units, together is not null);
+        names.Table(text);
         text.Blank();
-        DeclarationText.States(text);
-        text.Blank();
-        Block(text, header, "Scaling of loop currents", EverySite, block => ScalingText.Blocks(block, units));
-        Block(text, header, $"{TaskText.Monitor}  Are scans lost?", EverySite, block => TaskText.Block(block, site.ScanMilliseconds));
+        if (dialect.States == StateForm.Enumerated)
+        {
+            DeclarationText.States(text);
+            text.Blank();
+        }
+
+        foreach (TextBlock block in blocks)
+        {
+            BlockHead.Write(text, block.Title, block.Origin, header.Revision, names.In(block.Lines));
+        }
+
+        return new StructuredTextExport(
+            text.ToString(),
+            [.. (together is null ? units.Select(Block) : [together.Block]).Select(names.Of)],
+            new SiteWiring(WiredPoint.Of(site), [.. units.SelectMany(unit => WiringText.Operated(unit, together is not null)).Select(names.Of)]));
+    }
+
+    private static IEnumerable<TextBlock> Blocks(SiteProgram site, IReadOnlyList<UnitText> units, SiteBlockText? together)
+    {
+        yield return Block("Scaling of loop currents", EverySite, block => ScalingText.Blocks(block, units));
+        yield return Block($"{TaskText.Monitor}  Are scans lost?", EverySite, block => TaskText.Block(block, site.ScanMilliseconds));
         foreach (UnitText unit in units)
         {
-            UnitWriter.Print(text, unit, header);
+            yield return UnitWriter.Block(unit);
         }
 
         if (together is not null)
         {
-            Block(text, header, $"{SiteBlockText.BlockName}  All units of the site, and what they see of each other", AllSignals, together.Print);
+            yield return Block($"{SiteBlockText.BlockName}  All units of the site, and what they see of each other", AllSignals, together.Print);
         }
 
-        Block(text, header, $"{Program}  Inputs, units, outputs: what the task calls", AllSignals, block => WiringText.Write(block, units, together, Program));
-        Block(text, header, "Plant  Inputs and outputs with their addresses, and the task", AllSignals, block => TaskText.Configuration(block, units, Program, site.ScanMilliseconds));
-        return new StructuredTextExport(
-            text.ToString(),
-            together is null ? [.. units.Select(Block)] : [together.Block],
-            new SiteWiring(WiredPoint.Of(site), [.. units.SelectMany(unit => WiringText.Operated(unit, together is not null))]));
+        yield return Block($"{Program}  Inputs, units, outputs: what the task calls", AllSignals, block => WiringText.Write(block, units, together, Program));
+        yield return Block("Plant  Inputs and outputs with their addresses, and the task", AllSignals, block => TaskText.Configuration(block, units, Program, site.ScanMilliseconds));
     }
 
     /// <summary>What a reviewer finds in the file, in its order.</summary>
@@ -68,19 +98,16 @@ public static class StructuredTextWriter
         text.Comment("line before the next head (UTF-8, each line ended by LF). An edit in one unit changes no other unit's block.");
     }
 
-    private static void Block(TextLines text, ExportHeader header, string title, string source, Action<TextLines> write)
+    private static TextBlock Block(string title, string source, Action<TextLines> write)
     {
         TextLines block = new();
         write(block);
-        if (block.ToString().Length > 0)
-        {
-            BlockHead.Write(text, title, [source], header.Revision, block);
-        }
+        return new TextBlock(title, [source], block);
     }
 
     private static ExportedBlock Block(UnitText unit) => new(
         unit.Unit.Name,
         unit.BlockName,
         [.. unit.Declarations.Select(declaration => new ExportedVariable(declaration.Path, declaration.Name))],
-        [.. unit.Unit.Steps.Select((step, index) => new ExportedStep(unit.Unit.Name, step.Number, unit.Place(step.Number).Branch, index + 1))]);
+        [.. unit.Unit.Steps.Select(step => new ExportedStep(unit.Unit.Name, step.Number, unit.Place(step.Number).Branch, unit.StepNumber(step)))]);
 }

@@ -55,7 +55,7 @@ internal static class TaskText
     public static void Configuration(TextLines text, IReadOnlyList<UnitText> units, string program, int scanMilliseconds)
     {
         text.Open("CONFIGURATION Plant");
-        GlobalText.Globals(text, units);
+        GlobalText.Globals(text, units, together: units.Any(unit => unit.Dialect.Edition == TextEdition.Second));
         text.Open("RESOURCE Controller ON Processor");
         text.Add(string.Create(CultureInfo.InvariantCulture, $"TASK Scan(INTERVAL := T#{scanMilliseconds}ms, PRIORITY := 1);"));
         text.Add($"PROGRAM Main WITH Scan : {program};");

@@ -20,6 +20,8 @@ internal sealed class TextLines
         _text.Append('\n');
     }
 
+    public bool IsEmpty => _text.Length == 0;
+
     public void Blank() => Add("");
 
     /// <summary>A comment; the ends of comments inside it are made harmless.</summary>

@@ -12,9 +12,10 @@ internal sealed class UnitText
     private readonly HashSet<string> _declared = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<int, (string Branch, string Value)> _places = [];
 
-    public UnitText(UnitProgram unit, SiteProgram site)
+    public UnitText(UnitProgram unit, SiteProgram site, TextDialect dialect)
     {
         Unit = unit;
+        Dialect = dialect;
         ScanMilliseconds = site.ScanMilliseconds;
         Seen = new SeenUnits(this, site);
         Regions = StepRegions.Of(unit);
@@ -23,6 +24,8 @@ internal sealed class UnitText
     }
 
     public UnitProgram Unit { get; }
+
+    public TextDialect Dialect { get; }
 
     public int ScanMilliseconds { get; }
 
@@ -59,15 +62,30 @@ internal sealed class UnitText
     /// <summary>No step that works in the state is active after the transitions of this scan.</summary>
     public string NoneNow(ProceduralState state) => Resting(state, "_Now");
 
-    public string BlockName => $"FB_{Unit.Name}";
+    public string BlockName => NameOfBlock(Unit);
 
-    public string StepType => $"STEP_OF_{Unit.Name}";
+    public static string NameOfBlock(UnitProgram unit) => $"FB_{unit.Name}";
+
+    /// <summary>The type of a variable that holds a step of the unit.</summary>
+    public string StepType => Dialect.Type(StepTypeName, Unit.Steps.Max(step => step.Number));
+
+    public string StepTypeName => $"STEP_OF_{Unit.Name}";
 
     public static string Branch(int region) => FormattableString.Invariant($"Branch{region + 1}");
 
     public string StepValue(Step step) => FormattableString.Invariant($"{Unit.Name}_S{step.Number}_{Words(step.Title)}");
 
     public string NoStep => $"{Unit.Name}_NO_STEP";
+
+    /// <summary>What a branch's variable holds while the step is active.</summary>
+    public int StepNumber(Step step) => Dialect.States == StateForm.Integer ? step.Number : Unit.Steps.TakeWhile(one => one.Number != step.Number).Count() + 1;
+
+    /// <summary>The step as the label of a CASE.</summary>
+    public string StepLabel(Step step) => Dialect.Label(StepValue(step), StepNumber(step));
+
+    /// <summary>The states as labels of a CASE.</summary>
+    public string StateLabel(params IEnumerable<ProceduralState> states) =>
+        string.Join(", ", states.Select(state => Dialect.Label(StateText.Value(state), (int)state)));
 
     /// <summary>Declares a variable once and gives its name back.</summary>
     public string Declare(VariableSection section, string path, string type, string? initial, string comment)

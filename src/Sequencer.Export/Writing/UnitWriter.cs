@@ -6,9 +6,9 @@ namespace Sequencer.Export.Writing;
 /// <summary>One unit as one function block.</summary>
 internal static class UnitWriter
 {
-    public static UnitText Write(UnitProgram program, SiteProgram site)
+    public static UnitText Write(UnitProgram program, SiteProgram site, TextDialect dialect)
     {
-        UnitText unit = new(program, site);
+        UnitText unit = new(program, site, dialect);
         ClosingText.Declare(unit);
         OverrideText.Write(unit);
         CalibrationText.Write(unit);
@@ -28,17 +28,17 @@ internal static class UnitWriter
     }
 
     /// <summary>The unit's steps as a type, and its block, under one head.</summary>
-    public static void Print(TextLines text, UnitText unit, ExportHeader header)
+    public static TextBlock Block(UnitText unit)
     {
         IEnumerable<string> origin =
         [
             .. ClausePlaces.Files(unit.Unit).SelectMany(BlockHead.File),
             .. ClausePlaces.Words(unit.Unit).Select(words => $"line of   {words}"),
         ];
-        BlockHead.Write(text, $"{unit.BlockName}  {unit.Unit.Title}", origin, header.Revision, Block(unit));
+        return new TextBlock($"{unit.BlockName}  {unit.Unit.Title}", origin, Lines(unit));
     }
 
-    private static TextLines Block(UnitText unit)
+    private static TextLines Lines(UnitText unit)
     {
         TextLines text = new();
         text.Comment(FormattableString.Invariant($"Call it once in every scan of {unit.ScanMilliseconds} ms: its clocks count scans."));
@@ -47,8 +47,12 @@ internal static class UnitWriter
             text.Trace(requirement.Span, $"require {requirement.Name} \"{requirement.Title}\": {requirement.Statement}");
         }
 
-        DeclarationText.Steps(text, unit);
-        text.Blank();
+        if (unit.Dialect.States == StateForm.Enumerated)
+        {
+            DeclarationText.Steps(text, unit);
+            text.Blank();
+        }
+
         text.Add($"FUNCTION_BLOCK {unit.BlockName}");
         DeclarationText.Variables(text, unit);
         ClosingText.KeepBefores(unit, text);

@@ -5,6 +5,7 @@ using System.Text.RegularExpressions;
 using Sequencer.Control.Traces;
 using Sequencer.Export.Equivalence;
 using Sequencer.Export.Wiring;
+using Sequencer.Export.Writing;
 using Sequencer.Proof;
 using Sequencer.Proof.Reaching;
 using Sequencer.Proof.Remembering;
@@ -21,7 +22,7 @@ internal static class ComparisonStage
     private static readonly ProofOptions Budget = ProofOptions.Default with { Conflicts = 500_000 };
 
     /// <summary>Reads the file; null and a reason, with a place where there is one, where that cannot be done.</summary>
-    public static ReadText? Read(LoadedSite site, string file, CancellationToken cancellation, out string reason)
+    public static ReadText? Read(LoadedSite site, TextDialect dialect, string file, CancellationToken cancellation, out string reason)
     {
         DecodedText decoded;
         try
@@ -34,7 +35,7 @@ internal static class ComparisonStage
             return null;
         }
 
-        ReadText? read = decoded.Text is null ? null : TextComparison.Read(site.System, ExportStage.Write(site), decoded.Text, cancellation);
+        ReadText? read = decoded.Text is null ? null : TextComparison.Read(site.System, ExportStage.Write(site, dialect), decoded.Text, cancellation);
         ImmutableArray<Diagnostic> diagnostics = [.. decoded.Diagnostics, .. read?.Diagnostics ?? []];
         if (read is null || read.Systems.IsEmpty)
         {
@@ -46,16 +47,16 @@ internal static class ComparisonStage
         return read;
     }
 
-    public static StageReport Run(LoadedSite site, ReadText text, OutputFolder? folder, IProofMemory? memory, CancellationToken cancellation)
+    public static StageReport Run(LoadedSite site, TextDialect dialect, ReadText text, OutputFolder? folder, IProofMemory? memory, CancellationToken cancellation)
     {
         (ImmutableArray<EqualityResult> results, ImmutableArray<(string Own, string Other)> guessed) =
-            TextComparison.Decide(site.System, ExportStage.Write(site), text, Budget, () => Ways(site, memory, cancellation), cancellation);
+            TextComparison.Decide(site.System, ExportStage.Write(site, dialect), text, Budget, () => Ways(site, memory, cancellation), cancellation);
         foreach (ProvedEqual proved in results.OfType<ProvedEqual>())
         {
             folder?.Keep(CertificateName(proved), proved.Certificate);
         }
 
-        WiringResult wiring = TextComparison.Wiring(site.System, ExportStage.Write(site), text, Budget, cancellation);
+        WiringResult wiring = TextComparison.Wiring(site.System, ExportStage.Write(site, dialect), text, Budget, cancellation);
         Outcome outcome = Outcomes.Worst([.. results.Select(Judge), WiringWords.Judge(wiring)]);
         return new StageReport(
             "compare",

@@ -21,9 +21,25 @@ internal static class ExportStage
     /// <summary>The demonstration sites need a small part of it; a text that differs may need more than anyone waits for.</summary>
     private static readonly ProofOptions Budget = ProofOptions.Default with { Conflicts = 500_000 };
 
-    public static StageReport Run(LoadedSite site, OutputFolder folder, CancellationToken cancellation)
+    /// <summary>Why the site's text cannot be written in a dialect; null where it can.</summary>
+    public static string? Refusal(LoadedSite site, TextDialect dialect)
     {
-        StructuredTextExport export = Write(site);
+        (int least, string? name) = StructuredTextWriter.LeastNameLength(site.Programs);
+        if (dialect.LongestName is not { } letters || letters >= least)
+        {
+            return null;
+        }
+
+        string reason = name is null
+            ? "shorter ones could not be read"
+            : $"units, inputs and outputs keep their names, and `{name}` has as many";
+        return string.Create(CultureInfo.InvariantCulture, $"names of {letters} letters are too short for this site: {reason}; the least is {least}");
+    }
+
+    public static StageReport Run(LoadedSite site, ExportSettings settings, OutputFolder folder, CancellationToken cancellation)
+    {
+        TextDialect dialect = settings.Dialect;
+        StructuredTextExport export = Write(site, dialect);
         string name = FileNames.Of(site.Description.Name) + ".st";
         folder.Keep(name, export.Text);
         KeepLists(site, folder);
@@ -45,7 +61,7 @@ internal static class ExportStage
         return new StageReport(
             "export",
             outcome,
-            string.Create(CultureInfo.InvariantCulture, $"{lines} lines of structured text in {name}, {Verdict(outcome)}"),
+            string.Create(CultureInfo.InvariantCulture, $"{lines} lines of structured text in {name}{(dialect == TextDialect.Default ? "" : $" ({dialect.InWords()})")}, {Verdict(outcome)}"),
             [Words(result), .. runs.Select(Words), .. equality.Select(Words), .. wiring is null ? [] : WiringWords.Of(wiring)],
             Json(name, lines, result, runs, equality, wiring));
     }
@@ -149,6 +165,6 @@ internal static class ExportStage
         _ => throw new System.Diagnostics.UnreachableException($"no words for {unit.GetType().Name}"),
     };
 
-    internal static StructuredTextExport Write(LoadedSite site) => StructuredTextWriter.Write(
-        site.Programs, new ExportHeader(site.Description.Name, site.Description.Revision, site.MeaningHash));
+    internal static StructuredTextExport Write(LoadedSite site, TextDialect dialect) => StructuredTextWriter.Write(
+        site.Programs, new ExportHeader(site.Description.Name, site.Description.Revision, site.MeaningHash), dialect);
 }

@@ -17,19 +17,19 @@ internal sealed partial class DemoExport
 {
     private const int ScanMilliseconds = 100;
 
-    public DemoExport(string folder, string file)
-        : this(folder, new SourceText(file, File.ReadAllText(RepositoryPath.Site(folder, file))))
+    public DemoExport(string folder, string file, TextDialect? dialect = null)
+        : this(folder, new SourceText(file, File.ReadAllText(RepositoryPath.Site(folder, file))), dialect)
     {
     }
 
     /// <summary>Any one program.</summary>
-    public DemoExport(string folder, SourceText text)
+    public DemoExport(string folder, SourceText text, TextDialect? dialect = null)
     {
         CheckResult result = ProgramChecker.Check(text, ScanMilliseconds);
         UnitProgram program = result.Program ?? throw new InvalidOperationException(DiagnosticRenderer.Render(result.Diagnostics));
         SiteProgram site = new(folder, ScanMilliseconds, [program]);
         System = SiteLowering.Lower(site);
-        Export = StructuredTextWriter.Write(site, new ExportHeader(folder, "A", "none"));
+        Export = StructuredTextWriter.Write(site, new ExportHeader(folder, "A", "none"), dialect ?? TextDialect.Default);
     }
 
     public TransitionSystem System { get; }

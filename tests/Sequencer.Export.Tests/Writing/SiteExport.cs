@@ -42,13 +42,18 @@ internal static class SiteExport
 
         """;
 
-    public static string Of(params ReadOnlySpan<string> programs) => Whole(programs).Text;
+    public static string Of(params ReadOnlySpan<string> programs) => Of(TextDialect.Default, programs).Text;
 
-    public static StructuredTextExport Whole(params ReadOnlySpan<string> programs)
+    public static StructuredTextExport Of(TextDialect dialect, params ReadOnlySpan<string> programs) =>
+        StructuredTextWriter.Write(Site(programs), new ExportHeader("bench", "A", "none"), dialect);
+
+    public static StructuredTextExport Whole(params ReadOnlySpan<string> programs) => Of(TextDialect.Default, programs);
+
+    public static SiteProgram Site(params ReadOnlySpan<string> programs)
     {
         SourceText[] sources = [.. programs.ToArray().Select((text, index) => new SourceText(FormattableString.Invariant($"program{index + 1}.seq"), text))];
         SiteCheckResult result = SiteChecker.Check(sources, ScanMilliseconds);
         Assert.True(result.Units.Length == sources.Length, DiagnosticRenderer.Render(result.Diagnostics));
-        return StructuredTextWriter.Write(new SiteProgram("bench", ScanMilliseconds, result.Units), new ExportHeader("bench", "A", "none"));
+        return new SiteProgram("bench", ScanMilliseconds, result.Units);
     }
 }

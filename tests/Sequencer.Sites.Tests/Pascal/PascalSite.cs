@@ -28,10 +28,11 @@ internal sealed class PascalSite
 
     /// <param name="folder">The site's.</param>
     /// <param name="change">What is done to the text before it is rewritten.</param>
-    public PascalSite(string folder, Func<string, string> change)
+    /// <param name="dialect">The forms of the text; null for the default.</param>
+    public PascalSite(string folder, Func<string, string> change, TextDialect? dialect = null)
     {
         Site = SiteLoader.Load(new SiteFolder(RepositoryPath.Site(folder)), new DiagnosticBag()) ?? throw new InvalidOperationException($"{folder} does not check");
-        StructuredTextExport export = ExportStage.Write(Site);
+        StructuredTextExport export = ExportStage.Write(Site, dialect ?? TextDialect.Default);
         _block = Assert.Single(export.Blocks);
         _text = PascalRewriter.Rewrite(change(export.Text));
         _names = _block.Variables.DistinctBy(variable => variable.Path).ToDictionary(variable => variable.Path, variable => variable.Name, StringComparer.Ordinal);

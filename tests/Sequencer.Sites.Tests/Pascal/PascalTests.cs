@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Export.Writing;
 using Sequencer.Proof;
 using Sequencer.Proof.Reaching;
 using Sequencer.Sites.Tests.Variants.Guided;
@@ -46,6 +47,22 @@ public sealed class PascalTests(ITestOutputHelper report)
         Assert.True(4 * run.Taken.Count(taken => taken > 0) > run.Taken.Length, counts);
         Assert.All(site.Transitions.Zip(run.Taken).Where(_ => All), pair =>
             Assert.True(pair.Second >= PascalRun.Wanted || ways.Any(way => way.Goal == pair.First && way is not Reached), $"{pair.First.Name}: {pair.Second} times"));
+    }
+
+    /// <summary>In each dialect the text is compiled and does the same.</summary>
+    [Theory]
+    [InlineData(TextEdition.Second, StateForm.Enumerated, null)]
+    [InlineData(TextEdition.Third, StateForm.Integer, null)]
+    [InlineData(TextEdition.Second, StateForm.Integer, 20)]
+    public void So_does_the_text_of_each_dialect(TextEdition edition, StateForm states, int? longestName)
+    {
+        PascalSite site = new("one-pit", text => text, new TextDialect(edition, states, longestName));
+        Assert.Empty(site.Unpaired);
+        using PascalRun run = new(site, seed: 3);
+        run.Play(Scripts(site.Site).First());
+        run.Go(run.Scans + SampleScans);
+        Assert.True(run.Difference is null, run.Difference);
+        Assert.True(4 * run.Taken.Count(taken => taken > 0) > run.Taken.Length, Counts(site, run, run.Scans, []));
     }
 
     /// <summary>Each change is one that a reviewer could make; the run must find it.</summary>

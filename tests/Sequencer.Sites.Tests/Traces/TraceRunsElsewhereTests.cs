@@ -61,7 +61,7 @@ public sealed class TraceRunsElsewhereTests
         LoadedSite broken = BrokenPit.Load("one-pit", "pit.seq", "blocked unless YS301 and AT301 usable", "blocked unless AT301 usable");
         LoadedSite mended = BrokenPit.Load("one-pit", "pit.seq", "language 1", "language 1");
         FailingRun run = BrokenPit.Run(broken, "H2");
-        ReadBackResult text = ReadBack.Replay(broken.System, ExportStage.Write(mended), run.Trace, CancellationToken.None);
+        ReadBackResult text = ReadBack.Replay(broken.System, ExportStage.Write(mended, TextDialect.Default), run.Trace, CancellationToken.None);
         Assert.False(text.Agrees);
         Assert.Equal(run.Trace.Scans, text.Difference?.Scan);
     }
@@ -73,8 +73,8 @@ public sealed class TraceRunsElsewhereTests
         Trace inputs = RecordedInputs.Of(site, Written(run), CancellationToken.None) ?? throw new InvalidOperationException("the scenario does not fit");
         Assert.Equal(ScanByScan(run.Trace), ScanByScan(inputs).Take((int)run.Trace.Scans));
 
-        ReadBackResult text = ReadBack.Run(site.System, ExportStage.Write(site), 1, 1, CancellationToken.None);
-        Assert.Null(ReadBack.Replay(site.System, ExportStage.Write(site), text.Systems, inputs, CancellationToken.None));
+        ReadBackResult text = ReadBack.Run(site.System, ExportStage.Write(site, TextDialect.Default), 1, 1, CancellationToken.None);
+        Assert.Null(ReadBack.Replay(site.System, ExportStage.Write(site, TextDialect.Default), text.Systems, inputs, CancellationToken.None));
     }
 
     private static IEnumerable<string> ScanByScan(Trace trace) =>
@@ -100,7 +100,7 @@ public sealed class TraceRunsElsewhereTests
         Assert.True(simulated.Passed, Assert.Single(simulated.Expectations).Seen);
         Assert.Equal(run.Trace.Scans - 1, simulated.Expectations[0].Scan);
 
-        StructuredTextExport export = ExportStage.Write(site);
+        StructuredTextExport export = ExportStage.Write(site, TextDialect.Default);
         ReadBackResult text = ReadBack.Replay(site.System, export, run.Trace, CancellationToken.None);
         Assert.True(text.Agrees, text.Difference?.ToString());
         Assert.Equal(run.Trace.Scans, text.Scans);

@@ -53,7 +53,7 @@ public sealed class TwoPitsTests : IDisposable
     {
         string output = Path.Combine(_folder, "out");
 
-        SiteResult result = SiteCommands.Verify(_folder, output, ProofSettings.Default, new Progress<StageProgress>(), CancellationToken.None);
+        SiteResult result = SiteCommands.Verify(_folder, output, ExportSettings.Default, ProofSettings.Default, new Progress<StageProgress>(), CancellationToken.None);
 
         Assert.True(result.Outcome == Outcome.Holds, result.Text);
         Assert.Empty(result.Diagnostics);

@@ -168,7 +168,7 @@ public sealed class PascalRewriter
     {
         string name = _tokens.Name();
         PascalVariable[] variables = Variables();
-        PascalVariable[] members = [.. variables.Where(variable => !variable.IsTemporary)];
+        PascalVariable[] members = [.. variables.Where(variable => !variable.IsTemporary && !variable.IsConstant)];
         PascalStatements statements = new(_tokens);
         string body = statements.Read();
         _tokens.Expect(end);
@@ -192,6 +192,7 @@ public sealed class PascalRewriter
 
         Line("end;");
         Line($"procedure v_{name}.Call;");
+        Array.ForEach(variables, variable => _text.Append(variable.IsConstant ? $"const v_{variable.Name} = {variable.Initial};\n" : ""));
         Locals([.. variables.Where(variable => variable.IsTemporary)], statements.Bounds);
         Line("begin");
         _text.Append(body);
