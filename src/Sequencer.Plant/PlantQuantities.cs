@@ -17,6 +17,7 @@ internal static class PlantQuantities
         .. parts.Drives.Select(drive => OfDrive(drive, motion)),
         .. parts.Pipes.Select((pipe, index) => Named(pipe.Description.Name, "flow", "L/min", () => motion.Equations.Flow(index, motion.Time, motion.Now) * SecondsPerMinute)),
         .. panel.Loops.Select(loop => Named(loop.Description.Name, "flow", "L/min", () => loop.FlowLitresPerSecond * SecondsPerMinute)),
+        .. parts.Drums.SelectMany((drum, index) => OfDrum(drum, index, parts, motion)),
         .. parts.Model.Reagents.Select(reagent => Named(reagent.Name, "store", "L", () => Math.Max(0.0, parts.StoreLitres(parts.Source(reagent.Name), motion.Now)))),
         .. parts.DosingLines.Select((line, index) => Named(line.Description.Name, "lime", "mol", () => motion.Now[parts.Layout.DosingLine(index) + parts.Contents.Lime])),
         .. parts.DosingLines.Select(line => Named(line.Description.Name, "blocked", "", () => line.IsBlocked ? 1.0 : 0.0)),
@@ -34,10 +35,21 @@ internal static class PlantQuantities
         for (int content = 0; content < parts.Contents.Count; content++)
         {
             int place = parts.Layout.Mixed(tank.Index) + content;
-            bool isSuspended = content == parts.Contents.Suspended;
-            double scale = isSuspended ? 1.0 : 1000.0;
-            yield return Named(name, parts.Contents.Names[content], isSuspended ? "g/L" : "mmol/L", () => motion.Now[place] / Litres() * scale);
+            bool isWeighed = parts.Contents.IsWeighed(content);
+            double scale = isWeighed ? 1.0 : 1000.0;
+            yield return Named(name, parts.Contents.Names[content], isWeighed ? "g/L" : "mmol/L", () => motion.Now[place] / Litres() * scale);
         }
+    }
+
+    private static IEnumerable<NamedValue> OfDrum(DrumFilter drum, int index, PlantParts parts, PlantMotion motion)
+    {
+        string name = drum.Description.Name;
+        yield return Named(name, "coat", "mm", () => drum.CoatMetres(motion.Now) * 1e3);
+        yield return Named(name, "cake", "g/m2", () => drum.CakeKilogramsPerSquareMetre(motion.Now) * 1e3);
+        yield return Named(name, "vacuum", "kPa", () => -drum.VacuumPascals(motion.Now) * 1e-3);
+        yield return Named(name, "filtrate", "m3/h", () => motion.Equations.Filtrate(drum, motion.Time, motion.Now) * 3.6);
+        yield return Named(name, "filter_aid_taken", "kg", () => motion.Now[parts.Layout.Skimmed(index)] * 1e-3);
+        yield return Named(name, "solids_taken", "kg", () => motion.Now[parts.Layout.Skimmed(index) + 1] * 1e-3);
     }
 
     private static NamedValue OfDrive(Drive drive, PlantMotion motion) => Named(

@@ -26,7 +26,7 @@ internal sealed class PlantTotals
         _highest = new double[parts.Pipes.Length];
         Array.Fill(_lowest, double.NaN);
         Array.Fill(_highest, double.NaN);
-        All = [.. Lines(), .. Reagents(), .. Rims()];
+        All = [.. Lines(), .. Reagents(), .. Rims(), .. Drums()];
     }
 
     public ImmutableArray<NamedValue> All { get; }
@@ -73,6 +73,13 @@ internal sealed class PlantTotals
             yield return PlantQuantities.Named(reagent, "used", "L", () => _parts.DrawnLitres(source, _motion.Now));
         }
     }
+
+    private IEnumerable<NamedValue> Drums() => _parts.Drums.SelectMany((drum, index) => new[]
+    {
+        PlantQuantities.Named(drum.Description.Name, "filtered", "L", () => _motion.Now[_parts.Layout.Filtered(index)]),
+        PlantQuantities.Named(drum.Description.Name, "filter_aid_taken", "g", () => _motion.Now[_parts.Layout.Skimmed(index)]),
+        PlantQuantities.Named(drum.Description.Name, "solids_taken", "g", () => _motion.Now[_parts.Layout.Skimmed(index) + 1]),
+    });
 
     private IEnumerable<NamedValue> Rims() => _parts.Tanks.Select(
         tank => PlantQuantities.Named(tank.Description.Name, "overflowed", "L", () => _motion.Now[_parts.Layout.Overflowed(tank.Index)]));

@@ -53,6 +53,7 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
         NameKind.Agitator => measures is Measured.Turns,
         NameKind.Reagent => measures is Measured.Volume,
         NameKind.Line => measures is Measured.Flow or Measured.Turbidity,
+        NameKind.Drum => measures is Measured.Pressure or Measured.Flow,
         NameKind.SampleLoop => measures is Measured.Flow or Measured.Ph or Measured.Redox,
         _ => false,
     };
@@ -79,6 +80,8 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
         double low = fields.RequiredQuantity("low", dimension, NumberRange.Any);
         double high = fields.RequiredQuantity("high", dimension, NumberRange.Any);
         Unit unit = fields.OptionalQuantity("high", dimension, NumberRange.Any)?.Unit ?? Unit.All.First(known => known.Dimension == dimension);
+        bool isCloudiness = measures is Measured.Turbidity && names.KindOf(place.Value) is NameKind.Tank;
+        double perSuspended = isCloudiness ? Optional(fields, "per_suspended", Dimension.Cloudiness, NumberRange.Positive) : 0.0;
         TransmitterDescription transmitter = new(
             name.Value,
             measures,
@@ -93,7 +96,8 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
             Optional(fields, "resolution", dimension, NumberRange.NotNegative),
             Optional(fields, "covered_from", Dimension.Volume, NumberRange.NotNegative),
             fields.OptionalWord("fails", ["low", "high"]) == "high",
-            Steady(fields, measures, dimension));
+            Steady(fields, measures, dimension, place.Value, perSuspended),
+            perSuspended);
         fields.RejectUnknownKeys();
         // A value that was missing or refused stands at its range's low end and has been reported.
         if (Math.Min(low, high) > NumberRange.Any.Low && low >= high)
@@ -105,10 +109,12 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
     }
 
     /// <summary>Needed where nothing in the model gives the value, allowed where it is a potential.</summary>
-    private double? Steady(YamlFields fields, Measured measures, Dimension dimension) => measures switch
+    private double? Steady(YamlFields fields, Measured measures, Dimension dimension, string place, double perSuspended) => measures switch
     {
         Measured.Redox when hasRedox => fields.OptionalQuantity("steady", dimension, NumberRange.Any)?.Value,
+        Measured.Turbidity when perSuspended > 0.0 => null,
         Measured.Redox or Measured.Turbidity => fields.RequiredQuantity("steady", dimension, NumberRange.Any),
+        Measured.Pressure when names.KindOf(place) is NameKind.Drum => null,
         Measured.Pressure => fields.RequiredQuantity("at_full_speed", dimension, NumberRange.Any),
         _ => null,
     };
@@ -164,7 +170,7 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
     {
         Measured measures = (Measured)Array.IndexOf(MeasuredWords, fields.RequiredWord("measures", words));
         place = fields.RequiredText("in");
-        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop, NameKind.Pump, NameKind.Agitator);
+        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop, NameKind.Pump, NameKind.Agitator, NameKind.Drum);
         _places.Add((tag, measures, place));
         return measures;
     }

@@ -12,6 +12,7 @@ internal enum NameKind
     Line,
     DosingLine,
     SampleLoop,
+    Drum,
     Transmitter,
     Contact,
     Setpoint,

@@ -18,6 +18,7 @@ public sealed record PlantModel(
     ImmutableArray<LineDescription> Lines,
     ImmutableArray<DosingLineDescription> DosingLines,
     ImmutableArray<SampleLoopDescription> SampleLoops,
+    ImmutableArray<DrumDescription> Drums,
     ImmutableArray<TransmitterDescription> Transmitters,
     ImmutableArray<SwitchDescription> Switches,
     ImmutableArray<HandSwitchDescription> HandSwitches);

@@ -63,6 +63,7 @@ public static class PlantReader
             equipment.Lines(fields),
             equipment.DosingLines(fields),
             equipment.SampleLoops(fields),
+            new DrumReader(names).Drums(fields),
             instruments.Transmitters(fields),
             instruments.Switches(fields),
             instruments.HandSwitches(fields));

@@ -17,6 +17,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="CoveredFromLitres">a probe in the tank is dry below this volume; 0 where it cannot be</param>
 /// <param name="FailsHigh">which NE 43 failure current it gives when it finds itself failed</param>
 /// <param name="Steady">what the instrument sees all the time, or a pressure at full speed, in base units; null for one that sees the model</param>
+/// <param name="PerSuspended">of a turbidity: NTU for each gram of solids in a litre; 0 for one that is steady</param>
 public sealed record TransmitterDescription(
     string Tag,
     Measured Measures,
@@ -31,4 +32,5 @@ public sealed record TransmitterDescription(
     double Resolution,
     double CoveredFromLitres,
     bool FailsHigh,
-    double? Steady);
+    double? Steady,
+    double PerSuspended = 0.0);

@@ -17,6 +17,9 @@ internal sealed class WaterReader(PlantNames names)
 
     private static readonly NumberRange SuspendedMilligramsPerLitre = new(0.0, 500_000.0);
 
+    /// <summary>The grains themselves weigh 2.0 to 2.4 kg/L (common practice, no source).</summary>
+    private static readonly NumberRange FilterAidMilligramsPerLitre = new(0.0, 3_000_000.0);
+
     /// <summary>Where a slurry's time of dissolving is not given: fine hydrated lime, from memory.</summary>
     private const double DefaultLimeDissolvesInSeconds = 15.0;
 
@@ -58,6 +61,7 @@ internal sealed class WaterReader(PlantNames names)
             Dissolved(fields),
             fields.OptionalQuantity("lime", Dimension.AmountConcentration, Concentration)?.Value ?? 0.0,
             fields.OptionalQuantity("lime_dissolves_in", Dimension.Time, NumberRange.Positive)?.Value ?? DefaultLimeDissolvesInSeconds,
+            (fields.OptionalQuantity("filter_aid", Dimension.MassConcentration, FilterAidMilligramsPerLitre)?.Value ?? 0.0) * 1e-3,
             stirredBy?.Value,
             fields.RequiredQuantity("temperature", Dimension.Temperature, LiquidCelsius),
             fields.RequiredQuantity("store", Dimension.Volume, NumberRange.Positive),

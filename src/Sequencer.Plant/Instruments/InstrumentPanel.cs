@@ -84,7 +84,7 @@ internal sealed class InstrumentPanel
     {
         if (described.Steady is not { } steady)
         {
-            return Actual(described.Measures, described.In);
+            return described.Measures is Measured.Turbidity ? Cloudiness(described) : Actual(described.Measures, described.In);
         }
 
         if (described.Measures is not Measured.Pressure)
@@ -94,6 +94,15 @@ internal sealed class InstrumentPanel
 
         Drive pump = _parts.Drive(described.In);
         return () => steady * pump.Effect(_motion.Time);
+    }
+
+    /// <summary>In proportion to the solids in the water (our own simplification: it depends on their size too).</summary>
+    private Func<double> Cloudiness(TransmitterDescription described)
+    {
+        int tank = _parts.Tank(described.In);
+        int mixed = _parts.Layout.Mixed(tank);
+        int[] weighed = [.. Enumerable.Range(0, _parts.Contents.Count).Where(_parts.Contents.IsWeighed)];
+        return () => described.PerSuspended * weighed.Sum(content => Math.Max(0.0, _motion.Now[mixed + content])) / Volume(tank);
     }
 
     private Func<double> Turned(SwitchDescription described)
@@ -110,8 +119,11 @@ internal sealed class InstrumentPanel
         int tank = loop?.Tank.Index ?? _parts.Tank(place);
         int source = _parts.Source(place);
         int line = _parts.Line(place);
+        DrumFilter? drum = _parts.Drums.FirstOrDefault(one => one.Description.Name == place);
         return measures switch
         {
+            Measured.Pressure when drum is not null => () => -drum.VacuumPascals(_motion.Now) / 1000.0,
+            Measured.Flow when drum is not null => () => _motion.Equations.Filtrate(drum, _motion.Time, _motion.Now),
             Measured.Volume when tank < 0 => () => Math.Max(0.0, _parts.StoreLitres(source, _motion.Now)),
             Measured.Volume => () => Volume(tank),
             Measured.Level => () => _parts.Tanks[tank].LevelMetres(Volume(tank)),

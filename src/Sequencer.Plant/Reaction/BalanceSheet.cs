@@ -84,6 +84,11 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
             amount += state[parts.Layout.DosingLine(line) + content];
         }
 
+        for (int drum = 0; drum < parts.Drums.Length; drum++)
+        {
+            amount += state[parts.Layout.Held(drum) + content];
+        }
+
         return amount;
     }
 

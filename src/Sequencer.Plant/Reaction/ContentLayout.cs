@@ -6,12 +6,13 @@ namespace Sequencer.Plant.Reaction;
 
 /// <summary>
 /// What a litre of water is made of, as one array: the dissolved substances that this plant names
-/// (mol), then undissolved lime (mol), then other suspended solids (g).
+/// (mol), then undissolved lime (mol), then other suspended solids (g), then filter aid (g) where the plant has it.
 /// </summary>
 internal sealed class ContentLayout
 {
     private const string LimeName = "undissolved_lime";
     private const string SuspendedName = "suspended";
+    private const string FilterAidName = "filter_aid";
 
     public ContentLayout(PlantModel model)
     {
@@ -30,7 +31,9 @@ internal sealed class ContentLayout
         }
 
         Dissolved = [.. Substance.All.Where(substance => named.Contains(substance.Name))];
-        Names = [.. Dissolved.Select(substance => substance.Name), LimeName, SuspendedName];
+        string[] filterAid = model.Drums.IsEmpty && model.Reagents.All(reagent => reagent.FilterAidGramsPerLitre == 0.0) ? [] : [FilterAidName];
+        Names = [.. Dissolved.Select(substance => substance.Name), LimeName, SuspendedName, .. filterAid];
+        FilterAid = Names.IndexOf(FilterAidName);
         Calcium = Names.IndexOf("calcium");
         Chromate = Names.IndexOf("chromate");
         Chromium = Names.IndexOf("chromium");
@@ -48,6 +51,12 @@ internal sealed class ContentLayout
     public int Lime => Dissolved.Length;
 
     public int Suspended => Dissolved.Length + 1;
+
+    /// <summary>-1 where the plant has neither a drum filter nor filter aid.</summary>
+    public int FilterAid { get; }
+
+    /// <summary>Counted in grams; what is not is in moles.</summary>
+    public bool IsWeighed(int content) => content == Suspended || content == FilterAid;
 
     /// <summary>-1 where the plant has no calcium (then it has no lime either).</summary>
     public int Calcium { get; }

@@ -23,6 +23,7 @@ internal sealed class PlantEquations(
     ImmutableArray<Source> sources,
     ImmutableArray<DosingLine> dosingLines,
     ImmutableArray<Pipe> pipes,
+    ImmutableArray<DrumFilter> drums,
     TankReduction reduction,
     double ambientCelsius)
 {
@@ -76,6 +77,11 @@ internal sealed class PlantEquations(
             EmptyDosingLine(line, state, rates);
         }
 
+        foreach (DrumFilter drum in drums)
+        {
+            drum.AddRates(time, DrumFlow(drum, time, state), state, rates);
+        }
+
         foreach (TankBody tank in tanks)
         {
             MixIn(tank, time, state, rates);
@@ -95,6 +101,11 @@ internal sealed class PlantEquations(
             {
                 next = Math.Min(next, NextKink(pipe, time - pipe.DeadTimeSeconds) + pipe.DeadTimeSeconds);
             }
+        }
+
+        foreach (DrumFilter drum in drums)
+        {
+            next = Math.Min(next, drum.NextKink(time));
         }
 
         foreach (TankBody tank in tanks)
@@ -127,6 +138,20 @@ internal sealed class PlantEquations(
         return isLimited ? wanted * _fed[tank] / _drawn[tank] : wanted;
     }
 
+    /// <summary>Filtrate of a drum, L/s, at a state.</summary>
+    public double Filtrate(DrumFilter drum, double time, ReadOnlySpan<double> state)
+    {
+        SumWanted(time, state);
+        return DrumFlow(drum, time, state);
+    }
+
+    private double DrumFlow(DrumFilter drum, double time, ReadOnlySpan<double> state)
+    {
+        int tank = drum.Trough.Index;
+        double wanted = drum.WantedFlow(time, state);
+        return drum.Trough.IsDrawnDown && _drawn[tank] > _fed[tank] ? wanted * _fed[tank] / _drawn[tank] : wanted;
+    }
+
     private double WantedFlow(Pipe pipe, double time, ReadOnlySpan<double> state)
     {
         double opening = pipe.Opening(time);
@@ -151,6 +176,11 @@ internal sealed class PlantEquations(
             {
                 _fed[pipe.ToTank] += SourceFlow(pipe, time);
             }
+        }
+
+        foreach (DrumFilter drum in drums)
+        {
+            _drawn[drum.Trough.Index] += drum.WantedFlow(time, state);
         }
     }
 

@@ -17,7 +17,9 @@ internal sealed class PlantParts
         Sources = [.. model.Supplies.Select(supply => Supply(supply, kept)), .. model.Reagents.Select(reagent => Reagent(reagent, kept))];
         DosingLines = [.. model.DosingLines.Select(line => new DosingLine(line, kept))];
         Pipes = [.. model.Lines.Select(Pipe)];
-        Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, Contents.Count);
+        Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, model.Drums.Length, Contents.Count);
+        Drums = [.. model.Drums.Select((drum, index) => new DrumFilter(
+            drum, index, Contents, Layout, Tanks[Tank(drum.Trough)], Tanks[Tank(drum.FiltrateTo)], Tanks[Tank(drum.Knife)], Drive(drum.TurnedBy), Drive(drum.VacuumBy)))];
     }
 
     public PlantModel Model { get; }
@@ -34,6 +36,8 @@ internal sealed class PlantParts
     public ImmutableArray<DosingLine> DosingLines { get; }
 
     public ImmutableArray<Pipe> Pipes { get; }
+
+    public ImmutableArray<DrumFilter> Drums { get; }
 
     public StateLayout Layout { get; }
 
@@ -97,6 +101,8 @@ internal sealed class PlantParts
         const double Litres = 1e-4;
         const double LitresTimesDegrees = 1e-2;
         const double MolOrGram = 1e-6;
+        const double Pascals = 1.0;
+        const double GramOnDrum = 1e-3;
         double[] tolerance = new double[Layout.Count];
         Array.Fill(tolerance, double.PositiveInfinity);
         foreach (TankBody tank in Tanks)
@@ -109,6 +115,12 @@ internal sealed class PlantParts
         for (int line = 0; line < DosingLines.Length; line++)
         {
             tolerance.AsSpan(Layout.DosingLine(line), Contents.Count).Fill(MolOrGram);
+        }
+
+        for (int drum = 0; drum < Drums.Length; drum++)
+        {
+            tolerance[Layout.Vacuum(drum)] = Pascals;
+            tolerance.AsSpan(Layout.Held(drum), Contents.Count).Fill(GramOnDrum);
         }
 
         return tolerance;
@@ -139,6 +151,11 @@ internal sealed class PlantParts
         double[] content = new double[Contents.Count];
         Contents.Add(content, reagent.Dissolved);
         content[Contents.Lime] = reagent.LimeMolPerLitre;
+        if (Contents.FilterAid >= 0)
+        {
+            content[Contents.FilterAid] = reagent.FilterAidGramsPerLitre;
+        }
+
         return new Source(reagent.Name, content, reagent.Celsius, reagent, kept);
     }
 

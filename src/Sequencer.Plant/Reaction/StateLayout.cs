@@ -4,11 +4,13 @@ namespace Sequencer.Plant.Reaction;
 /// Where each number of the plant's state stands in one array. Of a tank: volume (L), heat (L times
 /// degrees Celsius), contents mixed in, contents that are still on their way (dead time) and contents
 /// that are being mixed in; then what it has lost over its rim (L). Of a dosing line: its contents.
-/// Then what has passed each line (L) and what has come from and gone outside.
+/// Then what has passed each line (L). Of a drum: its vacuum (Pa), its filtrate so far (L), the filter aid and the other dry solids that its knife has
+/// taken (g), and what it holds. Then what has come from and gone outside.
 /// </summary>
-internal sealed class StateLayout(int tanks, int dosingLines, int lines, int contents)
+internal sealed class StateLayout(int tanks, int dosingLines, int lines, int drums, int contents)
 {
     private readonly int _perTank = 3 + (3 * contents);
+    private readonly int _perDrum = 4 + contents;
 
     public int Count => BoundaryStart + (2 * (contents + 1));
 
@@ -36,11 +38,25 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int con
     /// <summary>Litres that have passed a line.</summary>
     public int Passed(int line) => (tanks * _perTank) + (dosingLines * contents) + line;
 
+    /// <summary>Pascals below the air's pressure.</summary>
+    public int Vacuum(int drum) => DrumStart + (drum * _perDrum);
+
+    /// <summary>Litres of filtrate.</summary>
+    public int Filtered(int drum) => Vacuum(drum) + 1;
+
+    /// <summary>Grams of filter aid that the knife has taken; those of other solids follow.</summary>
+    public int Skimmed(int drum) => Vacuum(drum) + 2;
+
+    /// <summary>First of the contents on the drum.</summary>
+    public int Held(int drum) => Vacuum(drum) + 4;
+
     /// <summary>Litres that came from outside; the contents that came follow.</summary>
     public int CameIn => BoundaryStart;
 
     /// <summary>Litres that went outside; the contents that went follow.</summary>
     public int WentOut => BoundaryStart + contents + 1;
 
-    private int BoundaryStart => (tanks * _perTank) + (dosingLines * contents) + lines;
+    private int DrumStart => (tanks * _perTank) + (dosingLines * contents) + lines;
+
+    private int BoundaryStart => DrumStart + (drums * _perDrum);
 }

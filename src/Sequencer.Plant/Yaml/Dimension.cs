@@ -56,4 +56,16 @@ public enum Dimension
 
     /// <summary>nephelometric turbidity unit</summary>
     Turbidity,
+
+    /// <summary>nephelometric turbidity unit for each gram of suspended solids in a litre</summary>
+    Cloudiness,
+
+    /// <summary>one per metre: what a thin layer sets against the flow through it, without the liquid's viscosity</summary>
+    LayerResistance,
+
+    /// <summary>metre per kilogram: that of a cake, for each kilogram of dry solids on a square metre</summary>
+    CakeResistance,
+
+    /// <summary>gram per mole</summary>
+    MolarMass,
 }

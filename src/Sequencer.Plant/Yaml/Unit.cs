@@ -61,6 +61,11 @@ public sealed record Unit(string Symbol, Dimension Dimension, double Scale)
         new("mA", Dimension.Current, 1.0),
         new("mV", Dimension.Potential, 1.0),
         new("NTU", Dimension.Turbidity, 1.0),
+        new("NTU per g/L", Dimension.Cloudiness, 1.0),
+        new("1/m", Dimension.LayerResistance, 1.0),
+        new("m/kg", Dimension.CakeResistance, 1.0),
+        new("g/mol", Dimension.MolarMass, 1.0),
+        new("darcy", Dimension.Area, 9.869233e-13),
     ];
 
     public static Unit? Find(string symbol)

@@ -40,6 +40,28 @@ public sealed class PlantReaderTests
     }
 
     [Theory]
+    [InlineData("trough: TROUGH", "trough: TROUCH", "SEQ0831")]
+    [InlineData("    turned_by: M221", "    turned_by: XV208", "SEQ0831")]
+    [InlineData("submerged: 35 %", "submerged: 350 %", "SEQ0808")]
+    [InlineData("bare_cloth: -25 kPa", "bare_cloth: -70 kPa", "SEQ0834")]
+    [InlineData("bare_cloth: -25 kPa", "bare_cloth: 25 kPa", "SEQ0808")]
+    [InlineData("permeability: 1.5 darcy", "permeability: 1.5 m2", "SEQ0808")]
+    [InlineData("holds: {iron:", "holds: {irn:", "SEQ0835")]
+    [InlineData("resistance: 5e9 1/m,", "resistance: 5e9 m/kg,", "SEQ0810")]
+    [InlineData("closes_at: 2 mm", "closes: 2 mm", "SEQ0806")]
+    [InlineData("in: F220, low", "in: F220, at_full_speed: -60 kPa, low", "SEQ0805")]
+    [InlineData("in: F220, low", "in: VP220, low", "SEQ0806")]
+    [InlineData("in: V230, per_suspended", "in: clean, per_suspended", "SEQ0805")]
+    public void A_mistake_in_a_drum_or_its_instruments_is_told(string words, string others, string code)
+    {
+        string text = Site("marlpit-wharf");
+        Assert.Contains(words, text, StringComparison.Ordinal);
+        DiagnosticBag diagnostics = new();
+        Assert.Null(PlantReader.Read(new SourceText("plant.yaml", text.Replace(words, others, StringComparison.Ordinal)), diagnostics));
+        Assert.Contains(code, diagnostics.InOrder().Select(diagnostic => diagnostic.Code));
+    }
+
+    [Theory]
     [InlineData("one-pit")]
     [InlineData("marlpit-wharf")]
     [InlineData("quillgate")]

@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using Sequencer.Plant.Yaml;
+
+namespace Sequencer.Plant.Description;
+
+/// <summary>Reads drum filters.</summary>
+internal sealed class DrumReader(PlantNames names)
+{
+    private const double PascalsPerKilopascal = 1000.0;
+    private const double MilligramsPerGram = 1000.0;
+
+    private static readonly NumberRange TurnSeconds = new(1.0, 86_400.0);
+
+    /// <summary>A pump pulls below the air's pressure and never down to none.</summary>
+    private static readonly NumberRange Vacuum = new(-101.0, -0.1);
+
+    private static readonly NumberRange Share = new(0.01, 0.99);
+    private static readonly NumberRange Compressibility = new(0.0, 1.0);
+    private static readonly NumberRange MolarMass = new(1.0, 1_000.0);
+
+    /// <summary>From 0.1 millidarcy to a thousand darcys: beyond these nobody filters.</summary>
+    private static readonly NumberRange Permeability = new(1e-16, 1e-9);
+
+    private static readonly NumberRange LayerResistance = new(1e6, 1e14);
+    private static readonly NumberRange CakeResistance = new(1e3, 1e16);
+
+    public ImmutableArray<DrumDescription> Drums(YamlFields fields) => [.. fields.Each("drums").Select(entry => Drum(entry.Name, entry.Fields))];
+
+    private DrumDescription Drum(Placed<string> name, YamlFields fields)
+    {
+        names.Declare(name, NameKind.Drum);
+        YamlFields cloth = fields.RequiredFields("cloth");
+        YamlFields coat = fields.RequiredFields("coat");
+        YamlFields cake = fields.RequiredFields("cake");
+        YamlFields vacuum = fields.RequiredFields("vacuum");
+        DrumDescription drum = new(
+            name.Value,
+            Tank(fields, "trough"),
+            Tank(fields, "filtrate_to"),
+            Motor(fields, "turned_by"),
+            fields.RequiredQuantity("turn", Dimension.Time, TurnSeconds),
+            fields.RequiredQuantity("area", Dimension.Area, NumberRange.Positive),
+            fields.RequiredQuantity("submerged", Dimension.Fraction, Share),
+            fields.RequiredQuantity("pipes_carry", Dimension.VolumeFlow, NumberRange.Positive),
+            Motor(vacuum, "pump"),
+            -PascalsPerKilopascal * vacuum.RequiredQuantity("deepest", Dimension.Pressure, Vacuum),
+            -PascalsPerKilopascal * vacuum.RequiredQuantity("bare_cloth", Dimension.Pressure, Vacuum),
+            vacuum.RequiredQuantity("pulls_down_in", Dimension.Time, TurnSeconds),
+            -PascalsPerKilopascal * vacuum.RequiredQuantity("holds_from", Dimension.Pressure, Vacuum),
+            Tank(fields, "knife"),
+            cloth.RequiredQuantity("resistance", Dimension.LayerResistance, LayerResistance),
+            cloth.RequiredQuantity("holds_back", Dimension.Fraction, Share),
+            coat.RequiredQuantity("permeability", Dimension.Area, Permeability),
+            coat.RequiredQuantity("dry_density", Dimension.MassConcentration, NumberRange.Positive) / MilligramsPerGram,
+            coat.RequiredQuantity("closes_at", Dimension.Length, NumberRange.Positive),
+            cake.RequiredQuantity("resistance", Dimension.CakeResistance, CakeResistance),
+            cake.RequiredNumber("compressibility", Compressibility),
+            cake.RequiredQuantity("dry_density", Dimension.MassConcentration, NumberRange.Positive) / MilligramsPerGram,
+            Retained(cake),
+            name.Span);
+        foreach (YamlFields part in new[] { cloth, coat, cake, vacuum, fields })
+        {
+            part.RejectUnknownKeys();
+        }
+
+        // A value that was missing or refused stands at its range's low end and has been reported.
+        if (drum.BareClothPascals >= drum.DeepestPascals && drum.DeepestPascals > 0.0 && !fields.Diagnostics.HasErrors)
+        {
+            fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(vacuum.SpanOf("bare_cloth"), $"drum `{name.Value}`", "`deepest`", "`bare_cloth`"));
+        }
+
+        return drum;
+    }
+
+    /// <summary>Substances that the chemistry counts as dissolved and that stand as solids in the water of the trough.</summary>
+    private static ImmutableArray<(Substance Substance, double GramsPerMole)> Retained(YamlFields cake)
+    {
+        if (cake.OptionalFields("holds") is not { } holds)
+        {
+            return [];
+        }
+
+        ImmutableArray<(Substance, double)>.Builder all = ImmutableArray.CreateBuilder<(Substance, double)>();
+        foreach (Placed<string> key in holds.Keys())
+        {
+            double gramsPerMole = holds.RequiredQuantity(key.Value, Dimension.MolarMass, MolarMass);
+            if (Substance.Find(key.Value) is { } substance)
+            {
+                all.Add((substance, gramsPerMole));
+            }
+            else
+            {
+                cake.Diagnostics.Add(PlantDiagnostics.UnknownSubstance(key));
+            }
+        }
+
+        return all.ToImmutable();
+    }
+
+    private string Tank(YamlFields fields, string key)
+    {
+        Placed<string> name = fields.RequiredText(key);
+        names.Refer(name, "tank", NameKind.Tank);
+        return name.Value;
+    }
+
+    private string Motor(YamlFields fields, string key)
+    {
+        Placed<string> name = fields.RequiredText(key);
+        names.Refer(name, "pump or agitator", NameKind.Pump, NameKind.Agitator);
+        return name.Value;
+    }
+}
