@@ -27,6 +27,7 @@ internal static class FaultCatalogue
         .. parts.Drives.SelectMany(OfDrive),
         .. parts.Sources.Where(source => source.Reagent is not null).SelectMany(OfReagent),
         .. parts.DosingLines.Select(line => new Fault($"{line.Description.Name}.blocked", line.Block)),
+        .. parts.Drums.Select(drum => new Fault($"{drum.Description.Name}.cracked", (_, on) => drum.Crack(on))),
         .. panel.Loops.Select(loop => new Fault($"{loop.Description.Name}.blocked", (_, on) => loop.Block(on))),
         .. panel.Transmitters.SelectMany(OfTransmitter),
         .. panel.Contacts.SelectMany(OfContact),

@@ -15,7 +15,7 @@ namespace Sequencer.Plant.Reaction;
 /// fall:      a vacuum weaker than what holds a coat lets coat and cake slide back into the trough
 /// knife:     of what stands out beyond its distance from the cloth a turn takes all: the cake first, then the coat
 /// </code>
-/// p_s is that of a pump whose suction falls in a straight line from the vacuum that it reaches shut, and of air that finds its way through cloth and
+/// A crack is bare cloth beside the coat: where the coat's resistance stands, that of both side by side. p_s is that of a pump whose suction falls in a straight line from the vacuum that it reaches shut, and of air that finds its way through cloth and
 /// coat (our own simplification); a wet coat lets less of it through than a dry one would, so that p_s is on the weak side.
 /// </summary>
 internal sealed class DrumFilter
@@ -30,6 +30,9 @@ internal sealed class DrumFilter
     /// <summary>How soon a coat that nothing holds is off the drum (our own choice).</summary>
     private const double FallsInSeconds = 60.0;
 
+    /// <summary>Share of the drum whose cloth a cracked coat leaves bare (our own choice).</summary>
+    private const double CrackedOfArea = 0.01;
+
     /// <summary>Ca(OH)2, g/mol.</summary>
     private const double LimeGramsPerMole = 74.09;
 
@@ -37,6 +40,7 @@ internal sealed class DrumFilter
     private readonly double[] _gramsEach;
     private readonly int _index;
     private readonly int _filterAid;
+    private bool _isCracked;
 
     public DrumFilter(DrumDescription description, int index, ContentLayout contents, StateLayout layout, TankBody trough, TankBody filtrateTo, TankBody knife, Drive turnedBy, Drive vacuumBy)
     {
@@ -106,7 +110,7 @@ internal sealed class DrumFilter
         double coat = CoatMetres(state);
         FilterCake fresh = FreshCake(state, pressure, Retention(coat));
         double viscosity = Viscosity(state[_layout.Heat(Trough.Index)] / state[_layout.Volume(Trough.Index)]);
-        double clean = Description.ClothPerMetre + (coat / Description.CoatSquareMetres);
+        double clean = 1.0 / Conductance(coat);
         double flux = Flux(fresh, viscosity, clean, pressure, turn);
         double left = CakeKilogramsPerSquareMetre(state) - (flux * fresh.DryPerFiltrate * turn);
         if (left > 0.0)
@@ -152,6 +156,9 @@ internal sealed class DrumFilter
         Fall(state, rates);
     }
 
+    /// <summary>The coat has a crack down to the cloth.</summary>
+    public void Crack(bool cracked) => _isCracked = cracked;
+
     public double NextKink(double time) => Math.Min(TurnedBy.NextKink(time), VacuumBy.NextKink(time));
 
     /// <summary>Without vacuum coat and cake slide back into the trough; before any was pulled there is none.</summary>
@@ -193,12 +200,24 @@ internal sealed class DrumFilter
 
     private double TurnSeconds(double time) => Description.TurnSeconds / Math.Max(Slowest, TurnedBy.Effect(time));
 
-    private double Retention(double coat) => 1.0 - ((1.0 - Description.ClothHoldsBack) * Math.Exp(-coat / Description.ClosesAtMetres));
+    /// <summary>What goes through a crack meets bare cloth.</summary>
+    private double Retention(double coat)
+    {
+        double held = 1.0 - ((1.0 - Description.ClothHoldsBack) * Math.Exp(-coat / Description.ClosesAtMetres));
+        double past = CrackedShare / Description.ClothPerMetre / Conductance(coat);
+        return ((1.0 - past) * held) + (past * Description.ClothHoldsBack);
+    }
+
+    /// <summary>1 over the resistance of coat and cloth, m: beside it that of a crack, where there is one.</summary>
+    private double Conductance(double coat) =>
+        ((1.0 - CrackedShare) / (Description.ClothPerMetre + (coat / Description.CoatSquareMetres))) + (CrackedShare / Description.ClothPerMetre);
+
+    private double CrackedShare => _isCracked ? CrackedOfArea : 0.0;
 
     private double ReachedPascals(double coat)
     {
-        double clothShare = Description.ClothPerMetre / (Description.ClothPerMetre + (coat / Description.CoatSquareMetres));
-        return Description.DeepestPascals / (1.0 + (((Description.DeepestPascals / Description.BareClothPascals) - 1.0) * clothShare));
+        double openness = Description.ClothPerMetre * Conductance(coat);
+        return Description.DeepestPascals / (1.0 + (((Description.DeepestPascals / Description.BareClothPascals) - 1.0) * openness));
     }
 
     private double CakeResistance(double pressure) => FilterCake.ResistanceUnder(pressure, Description.CakeMetresPerKilogram, Description.CakeCompressibility);
