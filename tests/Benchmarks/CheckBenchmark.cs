@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Text.RegularExpressions;
 using Sequencer.Language.Checking;
 using Sequencer.Language.Parsing;
 using Sequencer.Testing;
@@ -8,7 +7,7 @@ using Sequencer.Text;
 namespace Sequencer.Benchmarks;
 
 /// <summary>Text to checked program, all of it and again after an edit; cutting the text into words is the comparison.</summary>
-internal sealed partial class CheckBenchmark : Benchmark
+internal sealed class CheckBenchmark : Benchmark
 {
     private const int ScanMilliseconds = 100;
     private const int Units = 20;
@@ -31,7 +30,7 @@ internal sealed partial class CheckBenchmark : Benchmark
             yield return new Figure(size + "again after one changed line", Median.Milliseconds(() => Check(Edited(text, ++edit), cache)), "ms");
         }
 
-        foreach (Figure figure in OfSite(LongProgram.Of(template, LinesOfSite / Units)))
+        foreach (Figure figure in OfSite(LongSite.Of(LinesOfSite, Units)))
         {
             yield return figure;
         }
@@ -42,9 +41,8 @@ internal sealed partial class CheckBenchmark : Benchmark
         yield return new Figure(FormattableString.Invariant($"{LongestLines} lines: parsing and checking (once)"), watch.Elapsed.TotalMilliseconds, "ms");
     }
 
-    private static IEnumerable<Figure> OfSite(string program)
+    private static IEnumerable<Figure> OfSite(SourceText[] site)
     {
-        SourceText[] site = [.. Enumerable.Range(0, Units).Select(unit => Unit(program, unit))];
         string size = FormattableString.Invariant($"{site.Sum(unit => unit.LineCount)} lines in {Units} units: ");
         yield return new Figure(size + "cutting into words (baseline)", Median.Milliseconds(() => Array.ForEach(site, unit => GC.KeepAlive(unit.Content.Split([' ', '\n'])))), "ms");
         yield return new Figure(size + "parsing and checking", Median.Milliseconds(() => Check(site, new ParseCache())), "ms");
@@ -52,17 +50,6 @@ internal sealed partial class CheckBenchmark : Benchmark
         int edit = 0;
         yield return new Figure(size + "again after one changed line", Median.Milliseconds(() => Check([new SourceText(site[0].Path, Edited(site[0].Content, ++edit)), .. site.Skip(1)], cache)), "ms");
     }
-
-    /// <summary>The text of one unit among many: every tag and every address is its own.</summary>
-    private static SourceText Unit(string program, int unit) => new(
-        FormattableString.Invariant($"unit{unit}.seq"),
-        Address().Replace(Tag().Replace(program, match => FormattableString.Invariant($"{match.Value}{unit:00}")), match => FormattableString.Invariant($"{match.Groups[1].Value}{unit + 1}{match.Groups[2].Value}")));
-
-    [GeneratedRegex(@"\b(PIT|LT|AT|LSHH|ES|YS|XV|AG|P)\d\b")]
-    private static partial Regex Tag();
-
-    [GeneratedRegex(@"(%[IQ][XW])(\d)")]
-    private static partial Regex Address();
 
     private static void Check(IReadOnlyList<SourceText> site, ParseCache cache)
     {
