@@ -65,7 +65,7 @@ internal static class CountText
         string sum = Value(unit, count);
         long scans = window.ScansOfAPart(unit.ScanMilliseconds);
         string clock = unit.Counter(VariableSection.Retained, $"{count.Name}.clock", Math.Max(1, scans - 1), $"scans of this part of {DurationText.Of(window.Time)}");
-        body.Add(FormattableString.Invariant($"{sum} := LIMIT(0, {sum} + {parts[0]} - {unit.Names.Of($"{count.Name}.before")}, {count.Largest});"));
+        body.Add(FormattableString.Invariant($"{sum} := LIMIT(0, ({sum} + {parts[0]}) - {unit.Names.Of($"{count.Name}.before")}, {count.Largest});"));
         body.Open(FormattableString.Invariant($"IF {clock} >= {scans - 1} THEN"));
         body.Add(FormattableString.Invariant($"{sum} := LIMIT(0, {sum} - {parts[^1]}, {count.Largest});"));
         for (int part = parts.Length - 1; part > 0; part--)
