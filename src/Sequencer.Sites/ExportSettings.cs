@@ -16,6 +16,9 @@ public sealed record ExportSettings
     /// <summary>The most letters of a name; null for as long as they come.</summary>
     public int? LongestName { get; init; }
 
+    /// <summary>Also an exchange file by IEC 61131-10.</summary>
+    public bool Exchange { get; init; }
+
     internal TextDialect Dialect => new(
         SecondEdition ? TextEdition.Second : TextEdition.Third,
         IntegerStates ? StateForm.Integer : StateForm.Enumerated,

@@ -32,12 +32,18 @@ internal sealed class DialectArguments
         }
     });
 
-    public IEnumerable<Option> All => [_edition, _states, _longestName];
+    public Option<bool> Exchange { get; } = new("--exchange")
+    {
+        Description = "also write the text as an exchange file, SITE.xml, in the form of IEC 61131-10 as far as it is known here",
+    };
+
+    public IEnumerable<Option> All => [_edition, _states, _longestName, Exchange];
 
     public ExportSettings Settings(ParseResult parsed) => new()
     {
         SecondEdition = parsed.GetValue(_edition) == Second,
         IntegerStates = parsed.GetValue(_states) == Integer,
+        Exchange = parsed.GetValue(Exchange),
         LongestName = parsed.GetValue(_longestName) is { } letters ? Letters(letters) : null,
     };
 

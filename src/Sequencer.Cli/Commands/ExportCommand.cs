@@ -26,6 +26,11 @@ internal static class ExportCommand
             {
                 result.AddError("Option '--out' is required");
             }
+
+            if (result.GetValue(compare) is not null && result.GetValue(dialect.Exchange))
+            {
+                result.AddError("--exchange: with --compare no text is written; leave one of them out");
+            }
         });
         command.SetAction((parsed, cancellation) => Task.FromResult(Answer.Print(
             parsed.GetValue(compare) is { } edited

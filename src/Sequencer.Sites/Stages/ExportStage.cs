@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Sequencer.Export.Equivalence;
+using Sequencer.Export.Exchange;
 using Sequencer.Export.Lists;
 using Sequencer.Export.Wiring;
 using Sequencer.Export.Writing;
@@ -42,6 +43,11 @@ internal static class ExportStage
         StructuredTextExport export = Write(site, dialect);
         string name = FileNames.Of(site.Description.Name) + ".st";
         folder.Keep(name, export.Text);
+        if (settings.Exchange)
+        {
+            folder.Keep(FileNames.Of(site.Description.Name) + ".xml", ExchangeWriter.Write(site.Description.Name, site.Description.Revision, export.Text));
+        }
+
         KeepLists(site, folder);
         int lines = export.Text.Count(character => character == '\n');
         ReadBackResult result = ReadBack.Run(site.System, export, LockstepScans, LockstepSeed, cancellation);

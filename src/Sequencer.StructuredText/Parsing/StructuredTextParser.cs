@@ -107,15 +107,16 @@ public sealed class StructuredTextParser
         SourceSpan start = _tokens.Take().Span;
         NameSyntax name = _declarations.DeclaredName("a name");
         ImmutableArray<VariableSectionSyntax>.Builder globals = ImmutableArray.CreateBuilder<VariableSectionSyntax>();
+        ImmutableArray<ResourceSyntax>.Builder resources = ImmutableArray.CreateBuilder<ResourceSyntax>();
         ImmutableArray<TaskSyntax>.Builder tasks = ImmutableArray.CreateBuilder<TaskSyntax>();
         ImmutableArray<ProgramInstanceSyntax>.Builder programs = ImmutableArray.CreateBuilder<ProgramInstanceSyntax>();
         while (!_tokens.IsLost && !_tokens.AtEnd && !_tokens.At("END_CONFIGURATION"))
         {
             if (_tokens.TryTake("RESOURCE"))
             {
-                _declarations.DeclaredName("a name");
+                NameSyntax resource = _declarations.DeclaredName("a name");
                 _tokens.Expect("ON");
-                _expressions.Name("the kind of processor");
+                resources.Add(new ResourceSyntax(resource, _expressions.Name("the kind of processor")));
             }
             else if (_tokens.At("TASK"))
             {
@@ -139,7 +140,7 @@ public sealed class StructuredTextParser
         }
 
         _tokens.Expect("END_CONFIGURATION");
-        _found.Add(new ConfigurationSyntax(name, globals.ToImmutable(), tasks.ToImmutable(), programs.ToImmutable(), _tokens.Since(start)));
+        _found.Add(new ConfigurationSyntax(name, globals.ToImmutable(), resources.ToImmutable(), tasks.ToImmutable(), programs.ToImmutable(), _tokens.Since(start)));
     }
 
     private TaskSyntax Task()

@@ -25,6 +25,7 @@ public sealed record GlobalsSyntax(VariableSectionSyntax Section, SourceSpan Spa
 public sealed record ConfigurationSyntax(
     NameSyntax Name,
     ImmutableArray<VariableSectionSyntax> Globals,
+    ImmutableArray<ResourceSyntax> Resources,
     ImmutableArray<TaskSyntax> Tasks,
     ImmutableArray<ProgramInstanceSyntax> Programs,
     SourceSpan Span) : DeclarationSyntax(Span);
