@@ -37,6 +37,7 @@ internal sealed class Decision
     private readonly ProofOptions _options;
     private readonly Budget _budget;
     private readonly IProgress<ProofProgress>? _progress;
+    private readonly IReadOnlyList<Trace> _ways;
     private int _depth;
     private int _refinements;
     private bool _unrolled;
@@ -46,6 +47,7 @@ internal sealed class Decision
         Requirement requirement,
         Slice slice,
         ProofOptions options,
+        IReadOnlyList<Trace> ways,
         Budget budget,
         IProgress<ProofProgress>? progress)
     {
@@ -55,6 +57,7 @@ internal sealed class Decision
         _options = options;
         _budget = budget;
         _progress = progress;
+        _ways = ways;
     }
 
     public Slice Slice { get; }
@@ -73,6 +76,11 @@ internal sealed class Decision
         if (Uses(Engines.Guesses) && FromGuesses() is { } guessed)
         {
             return guessed;
+        }
+
+        if (_ways.Count > 0 && Pursue() is { } pursued)
+        {
+            return pursued;
         }
 
         if (Uses(Engines.Bounded) && Unroll(Uses(Engines.Learning) ? _budget.Part(MostConflictsOfUnrolling) : _budget) is { } failing)
@@ -199,9 +207,9 @@ internal sealed class Decision
 
     private Verdict? Explore(ClauseLearner learner, FactTable facts)
     {
-        if (FailurePursuit.Find(_whole, _wholeRequirement, Slice, _budget, reached => Report(PursuitEngine, reached)) is { } pursued)
+        if (_ways.Count == 0 && Pursue() is { } pursued)
         {
-            return Fails(pursued, PursuitEngine, false);
+            return pursued;
         }
 
         Report(ExploringEngine, 0);
@@ -216,6 +224,12 @@ internal sealed class Decision
         IReadOnlyList<Cube> bounds = DifferenceBounds.Find(Slice.System, Slice.Builder, facts, pairs, _budget);
         learner.AddLemmas([.. pairs, .. bounds]);
         return null;
+    }
+
+    private Verdict? Pursue()
+    {
+        Report(PursuitEngine, 0);
+        return FailurePursuit.Find(_whole, _wholeRequirement, Slice, _ways, _budget, reached => Report(PursuitEngine, reached)) is { } pursued ? Fails(pursued, PursuitEngine, false) : null;
     }
 
     private Verdict? Learn(ClauseLearner learner, FactTable facts, long untilQueries)

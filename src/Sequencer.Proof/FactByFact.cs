@@ -15,32 +15,35 @@ internal static class FactByFact
 {
     /// <returns>
     /// The largest part of the facts that is true initially and kept by every scan, where it implies the requirement of the system; null
-    /// where it does not. The last pass, on an encoding of its own, asks for each of them and for the requirement: it is the check. Also
-    /// the facts that define a state and were the first that some scan broke: where to look for what is not as it was thought.
+    /// where it does not. The last pass, on an encoding of its own, asks for each of them and for the requirement: it is the check. Where
+    /// it does not, also what some scan breaks first: where to look for what is not as it was thought.
     /// </returns>
     /// <param name="system">A system with one requirement. Its assumptions are not used.</param>
     /// <param name="candidates">Booleans over the system's states.</param>
     /// <param name="budget">Throws when it is spent or cancelled.</param>
-    public static (ImmutableArray<Expression>? Found, ImmutableArray<Expression> FirstLost) Invariant(TransitionSystem system, IReadOnlyList<Expression> candidates, Budget budget)
+    public static (ImmutableArray<Expression>? Found, FactsGap? Gap) Invariant(TransitionSystem system, IReadOnlyList<Expression> candidates, Budget budget)
     {
         Expression[] left = [.. TrueInitially(system, candidates)];
-        ImmutableArray<Expression> lost = [];
+        ImmutableArray<Expression> required = InvariantCheck.Conjuncts(system.Requirements.Single().Holds);
+        FactsGap? gap = null;
         while (true)
         {
             Pass pass = new(system, left, budget);
             HashSet<Expression> broken = pass.Broken();
-            if (broken.Count == 0)
+            ImmutableArray<Expression> lost = [.. left.Where(fact => broken.Contains(fact) && pass.Defines(fact))];
+            if (gap is null && (broken.Count == 0 || lost.Length > 0))
             {
-                ImmutableArray<Expression>? found = pass.Implies(Conjuncts(system.Requirements.Single().Holds)) ? [.. left] : null;
-                return (found, lost);
+                gap = new FactsGap([.. left], lost, [.. required.Where(one => !pass.Implies(one))]);
             }
 
-            lost = lost.IsEmpty ? [.. left.Where(fact => broken.Contains(fact) && pass.Defines(fact))] : lost;
+            if (broken.Count == 0)
+            {
+                return required.All(pass.Implies) ? ([.. left], null) : (null, gap);
+            }
+
             left = [.. left.Where(fact => !broken.Contains(fact))];
         }
     }
-
-    private static ImmutableArray<Expression> Conjuncts(Expression holds) => holds.Kind == ExpressionKind.And ? holds.Operands : [holds];
 
     private static IEnumerable<Expression> TrueInitially(TransitionSystem system, IReadOnlyList<Expression> candidates)
     {
@@ -90,7 +93,7 @@ internal static class FactByFact
 
         public bool Defines(Expression fact) => _defined.Used.Contains(fact);
 
-        public bool Implies(IEnumerable<Expression> required) => required.All(one => Follows(_scan.Encoding.Boolean(one)));
+        public bool Implies(Expression required) => Follows(_scan.Encoding.Boolean(required));
 
         private bool Follows(Literal literal)
         {

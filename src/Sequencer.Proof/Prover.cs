@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof.Remembering;
 using Sequencer.Proof.Satisfiability;
@@ -21,9 +22,26 @@ public static class Prover
         IProgress<ProofProgress>? progress,
         CancellationToken cancellation)
     {
+        return Decide(system, requirement, options, [], progress, cancellation);
+    }
+
+    /// <param name="system">The system.</param>
+    /// <param name="requirement">What is to be decided.</param>
+    /// <param name="options">The budget.</param>
+    /// <param name="ways">Runs to the system's goals, so that they need not be looked for; none where they are not known.</param>
+    /// <param name="progress">Told of the engines.</param>
+    /// <param name="cancellation">Makes the verdict <see cref="Proof.Undecided"/>.</param>
+    private static Verdict Decide(
+        TransitionSystem system,
+        Requirement requirement,
+        ProofOptions options,
+        IReadOnlyList<Trace> ways,
+        IProgress<ProofProgress>? progress,
+        CancellationToken cancellation)
+    {
         Budget budget = new(options.Conflicts, cancellation) { MostPropagations = options.Propagations };
         Decision? decision = null;
-        try
+        return Guarded(requirement.Name, () => decision?.Effort() ?? new Effort(0, 0, 0, 0, 0, 0, 0), () =>
         {
             decision = Begin(AssumptionScope.Related);
             Verdict verdict = decision.Run();
@@ -35,21 +53,10 @@ public static class Prover
             }
 
             return verdict;
-        }
-        catch (OperationCanceledException)
-        {
-            return Undecided(UndecidedReason.Cancelled, "The proof was cancelled before it was finished.");
-        }
-        catch (BudgetSpentException)
-        {
-            return Undecided(UndecidedReason.Budget, "The budget of the solver was spent before an answer was found.");
-        }
+        });
 
         Decision Begin(AssumptionScope scope) =>
-            new(system, requirement, Slicer.Cut(system, requirement, scope), options, budget, progress);
-
-        Undecided Undecided(UndecidedReason reason, string words) =>
-            new(requirement.Name, reason, words, decision?.Effort() ?? new Effort(0, 0, 0, 0, 0, 0, 0));
+            new(system, requirement, Slicer.Cut(system, requirement, scope), options, ways, budget, progress);
     }
 
     /// <summary>
@@ -105,45 +112,76 @@ public static class Prover
         return verdict;
     }
 
-    private static Effort Spent(Budget budget, TransitionSystem system) =>
-        new(budget.Queries, budget.Conflicts, budget.Decisions, budget.Propagations, system.States.Length, 0, 0);
-
     /// <summary>
-    /// Tries to prove the only requirement of a system from guessed facts about its states: the largest inductive
-    /// set of them is selected and checked like every invariant. The guesses need not be true; nothing is believed of them.
+    /// Decides the only requirement of a system, first from guessed facts about its states: the largest inductive set of them is selected and checked
+    /// like every invariant. The guesses need not be true; nothing is believed of them. Where they are not enough, whether some run breaks
+    /// those by which states are given by others: if none does, what shows it is added to the guesses; a run that does and breaks the requirement with
+    /// it is a failing run.
     /// </summary>
-    /// <param name="system">A system with one requirement and no assumptions.</param>
+    /// <param name="system">A system with one requirement and no assumptions. Its goals lead the search.</param>
     /// <param name="guesses">Booleans over the system's states, made by <paramref name="builder"/>.</param>
     /// <param name="builder">The builder of the system's expressions.</param>
-    /// <param name="options">The budget.</param>
+    /// <param name="alike">Says of a scan that it breaks no such guess and not the requirement; null where nothing short is known.</param>
+    /// <param name="ways">Runs of the system to its goals; none where they are not known. Asked for where the guesses are not enough.</param>
+    /// <param name="options">The budget of each of the two parts; that in propagations is the second's.</param>
     /// <param name="cancellation">Makes the verdict <see cref="Proof.Undecided"/>.</param>
-    /// <returns><see cref="Holds"/>, or <see cref="Proof.Undecided"/>: the guesses are not enough, or the budget was spent.</returns>
-    public static Verdict ProveFrom(
+    public static Verdict DecideFrom(
         TransitionSystem system,
         IReadOnlyList<Expression> guesses,
         ExpressionBuilder builder,
+        Func<AlikeScan?> alike,
+        Func<IReadOnlyList<Trace>> ways,
         ProofOptions options,
         CancellationToken cancellation)
     {
         Budget budget = new(options.Conflicts, cancellation);
         string requirement = system.Requirements.Single().Name;
+        return Guarded(requirement, Spent, () =>
+        {
+            (ImmutableArray<Expression>? facts, FactsGap? gap) = FactByFact.Invariant(system, guesses, budget);
+            if (facts is { } found)
+            {
+                return Shown(found);
+            }
+
+            FirstBreak smaller = new(system, gap!, alike(), builder);
+            IReadOnlyList<Trace> known = ways();
+            Verdict verdict = Decide(smaller.System, smaller.Requirement, options, known, null, cancellation) switch
+            {
+                Holds holds when FactByFact.Invariant(system, [.. gap!.Facts, .. smaller.InWhole(holds.Invariant)], budget).Found is { } more => Shown(more),
+                Holds => new Undecided(requirement, UndecidedReason.FactsInsufficient, "What was found of the states does not help the guesses.", Spent()),
+                Fails fails => Seen(fails) ?? Decide(system, system.Requirements[0], options, [fails.Trace, .. known], null, cancellation),
+                Verdict other => other,
+            };
+            return verdict is Undecided undecided ? undecided with { NotKept = gap!.Broken } : verdict;
+        });
+
+        Verdict Shown(ImmutableArray<Expression> facts) => new Holds(requirement, builder.And(facts), "given facts", [], Spent());
+
+        Effort Spent() => new(budget.Queries, budget.Conflicts, budget.Decisions, budget.Propagations, system.States.Length, 0, 0);
+
+        Fails? Seen(Fails fails)
+        {
+            // What a scan breaks of the states is seen in the scan after it, if it is of those that the requirement speaks of.
+            Trace longer = new([.. fails.Trace.Segments, fails.Trace.Segments[^1] with { Scans = 1 }]);
+            return TracePlayback.FirstScanWhereFalse(longer, system, system.Requirements[0].Holds) is { } scan ? fails with { Trace = longer.First(scan + 1), IsShortest = false } : null;
+        }
+    }
+
+    private static Verdict Guarded(string requirement, Func<Effort> spent, Func<Verdict> decide)
+    {
         try
         {
-            (ImmutableArray<Expression>? facts, ImmutableArray<Expression> lost) = FactByFact.Invariant(system, guesses, budget);
-            return facts is { } found
-                ? new Holds(requirement, builder.And(found), "given facts", [], Spent(budget, system))
-                : Undecided(UndecidedReason.FactsInsufficient, "The facts that hold together do not imply the requirement.") with { NotKept = lost };
+            return decide();
         }
         catch (OperationCanceledException)
         {
-            return Undecided(UndecidedReason.Cancelled, "The proof was cancelled before it was finished.");
+            return new Undecided(requirement, UndecidedReason.Cancelled, "The proof was cancelled before it was finished.", spent());
         }
         catch (BudgetSpentException)
         {
-            return Undecided(UndecidedReason.Budget, "The budget of the solver was spent before an answer was found.");
+            return new Undecided(requirement, UndecidedReason.Budget, "The budget of the solver was spent before an answer was found.", spent());
         }
-
-        Undecided Undecided(UndecidedReason reason, string words) => new(requirement, reason, words, Spent(budget, system));
     }
 
     /// <summary>

@@ -90,7 +90,7 @@ internal sealed class InferredNames
     private ExportedVariable Renamed(ExportedVariable variable) => variable with { Name = Image(variable.Name) };
 
     /// <summary>A timer has no value of its own and is known by its members.</summary>
-    private string Image(string name) =>
+    public string Image(string name) =>
         _images.TryGetValue(name, out string? image) ? image
         : _images.TryGetValue(name + TimerMember, out string? member) && member.EndsWith(TimerMember, StringComparison.OrdinalIgnoreCase) ? member[..^TimerMember.Length]
         : name;

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using Sequencer.Control.Traces;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Export.Writing;
+using Sequencer.Proof;
 using Sequencer.Text;
 
 namespace Sequencer.Export.Equivalence;
@@ -59,6 +61,48 @@ internal sealed class ProductSystem
         }
 
         return [.. all];
+    }
+
+    /// <summary>A run of the program as one of the product.</summary>
+    public Trace OfReference(Trace run) => new([.. run.Segments.Select(segment => segment with { Inputs = OfReference(segment.Inputs) })]);
+
+    private ImmutableArray<long> OfReference(ImmutableArray<long> inputs) =>
+    [
+        .. System.Inputs.Select((input, index) => index < _images.ReferenceInputs.Count ? inputs[_images.ReferenceInputs[index]] : Math.Clamp(0, input.Range.Minimum, input.Range.Maximum)),
+    ];
+
+    /// <summary>
+    /// In a scan in which the text does what our own text, read, does from the same states and inputs; null where they do not have the same variables. Since
+    /// ours does what the program does that is as good as to compare with the program, and shorter: nearly all of the two texts is the same.
+    /// </summary>
+    /// <param name="own">What the reader makes of our own text.</param>
+    /// <param name="names">What its variables are called in the text.</param>
+    public AlikeScan? Alike(TransitionSystem own, Func<string, string> names)
+    {
+        Dictionary<Variable, Expression> images = [];
+        foreach (Variable variable in (IEnumerable<Variable>)[.. own.Inputs, .. own.States.Select(state => state.Variable)])
+        {
+            Variable? partner = PairedNames.Find(variable.Role == VariableRole.Input ? _other.Inputs : _other.States.Select(state => state.Variable), one => one.Name, names(variable.Name));
+            if (partner is null || !_images.Other.TryGetValue(partner, out Expression? image) || image.Sort != variable.Sort)
+            {
+                return null;
+            }
+
+            images.Add(variable, image);
+        }
+
+        (string Name, Expression Value)[] ours = [.. own.Outputs.Select(output => (output.Name, output.Value)), .. own.States.Select(state => (state.Variable.Name, state.Next))];
+        (string Name, Expression Value)[] theirs = [.. _other.Outputs.Select(output => (output.Name, output.Value)), .. _other.States.Select(state => (state.Variable.Name, state.Next))];
+        Dictionary<string, Expression> values = theirs.ToDictionary(one => one.Name, one => OfOther(one.Value), StringComparer.OrdinalIgnoreCase);
+        if (ours.Length != theirs.Length || !ours.All(one => values.TryGetValue(names(one.Name), out Expression? other) && other.Sort == one.Value.Sort))
+        {
+            return null;
+        }
+
+        (Expression Ours, Expression Theirs)[] pairs = [.. ours.Zip(Builder.Substitute([.. ours.Select(one => one.Value)], images), (one, value) => (value, values[names(one.Name)]))];
+        WhereApart apart = new(Builder);
+        Array.ForEach(pairs, pair => apart.Compare(pair.Ours, pair.Theirs));
+        return new AlikeScan(Builder.And(pairs.Select(pair => Builder.Equal(pair.Ours, pair.Theirs))), Builder.And(apart.Alike));
     }
 
     private IEnumerable<Expression> Roots() =>
@@ -159,6 +203,7 @@ internal sealed class ProductSystem
             RequirementKind.Never,
             Builder.And(_pairs.Select(Same)),
             _other.Outputs[0].Origin);
+        Goal[] goals = [.. _reference.Goals.Where(goal => ExpressionGraph.Variables([goal.Reached, goal.Meanwhile]).All(_images.Reference.ContainsKey))];
         return TransitionSystem.Create(
             $"{_reference.Name}, {block.Unit} and its text",
             _reference.ScanMilliseconds,
@@ -168,6 +213,7 @@ internal sealed class ProductSystem
             [],
             [],
             [requirement],
-            []);
+            [],
+            [.. goals.Select(goal => goal with { Reached = OfReference(goal.Reached), Meanwhile = OfReference(goal.Meanwhile) })]);
     }
 }

@@ -68,11 +68,12 @@ public static partial class TextComparison
         SourceText own = new("export", export.Text);
         foreach ((ExportedBlock block, TransitionSystem read) in export.Blocks.Zip(text.Systems))
         {
-            InferredNames names = new(Written(system, own, block, cancellation), read, cancellation);
+            TransitionSystem written = Written(system, own, block, cancellation);
+            InferredNames names = new(written, read, cancellation);
             guessed.AddRange(names.Guessed);
             ExportedBlock renamed = names.Renamed(block);
-            EqualityResult result = Difference(system, read, renamed, cancellation) ?? TextEquality.Decide(
-                system, read, renamed, options, () => Difference(system, read, renamed, ways(), cancellation), cancellation);
+            DifferenceSearch search = new(product => product.Alike(written, names.Image), ways, () => Difference(system, read, renamed, ways(), cancellation));
+            EqualityResult result = Difference(system, read, renamed, cancellation) ?? TextEquality.Decide(system, read, renamed, options, search, cancellation);
             results.Add(Judged(result, names));
         }
 

@@ -13,9 +13,8 @@ public static class TextEquality
 {
     private const int MostNamed = 5;
 
-    /// <summary>What the search for a run that differs may spend: most are short, and a text that cannot be proved equal is not equal to anyone.</summary>
-    private const int SearchConflicts = 10_000;
-    private const long SearchPropagations = 20_000_000;
+    /// <summary>What may be spent on a text that the relation guessed does not prove: most are decided with a tenth.</summary>
+    private const long MostPropagations = 200_000_000;
 
     /// <summary>
     /// Every unit's text, in the order of the blocks; and, as undecided, the outputs and alarms of the program that no
@@ -46,60 +45,36 @@ public static class TextEquality
     /// <param name="system">The program's system.</param>
     /// <param name="read">What a reader made of the text of one unit.</param>
     /// <param name="block">Which names of the text stand for what.</param>
-    /// <param name="options">The budget of the proof, and again of the search for a difference.</param>
+    /// <param name="options">The budget of the proof.</param>
     /// <param name="cancellation">Makes the result undecided; nothing is thrown for it.</param>
     public static EqualityResult Decide(
         TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, CancellationToken cancellation) =>
-        Decide(system, read, block, options, options, () => null, cancellation);
+        Decide(system, read, block, options, DifferenceSearch.Unaided, cancellation);
 
     /// <param name="system">The program's system.</param>
     /// <param name="read">What a reader made of the text of one unit.</param>
     /// <param name="block">Which names of the text stand for what.</param>
-    /// <param name="options">The budget of the proof; what the engines may spend on a difference after the other search is little.</param>
-    /// <param name="another">Another search for a difference, once the text could not be proved equal.</param>
+    /// <param name="options">The budget of the proof.</param>
+    /// <param name="search">Helps where the text cannot be proved equal at once.</param>
     /// <param name="cancellation">Makes the result undecided.</param>
     internal static EqualityResult Decide(
-        TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, Func<ProvedDifferent?> another, CancellationToken cancellation)
-    {
-        ProofOptions little = options with { Conflicts = Math.Min(options.Conflicts, SearchConflicts), Propagations = SearchPropagations };
-        return Decide(system, read, block, options, little, another, cancellation);
-    }
-
-    private static EqualityResult Decide(
-        TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, ProofOptions search, Func<ProvedDifferent?> another, CancellationToken cancellation)
+        TransitionSystem system, TransitionSystem read, ExportedBlock block, ProofOptions options, DifferenceSearch search, CancellationToken cancellation)
     {
         ProductSystem product = new(system, read, block);
         if (product.Unpaired.Count > 0)
         {
             // What is paired may differ all the same: then there is a run that says more than a name that is missing.
-            if (another() is { } found)
-            {
-                return found;
-            }
-
             string more = product.Unpaired.Count > MostNamed ? FormattableString.Invariant($" and {product.Unpaired.Count - MostNamed} more") : "";
-            return new EqualityUndecided(block.Unit, $"without a partner: {string.Join(", ", product.Unpaired.Take(MostNamed))}{more}");
+            return search.LastResort() ?? (EqualityResult)new EqualityUndecided(block.Unit, $"without a partner: {string.Join(", ", product.Unpaired.Take(MostNamed))}{more}");
         }
 
-        Verdict verdict = Prover.ProveFrom(product.System, product.Guesses, product.Builder, options, cancellation);
-        ImmutableArray<Expression> lost = [];
-        if (verdict is Proof.Undecided { Reason: UndecidedReason.FactsInsufficient } insufficient)
-        {
-            if (another() is { } different)
-            {
-                return different;
-            }
-
-            lost = insufficient.NotKept;
-            verdict = Prover.Decide(product.System, product.Requirement, search, null, cancellation);
-        }
-
-        return verdict switch
+        ProofOptions limited = options with { Propagations = Math.Min(options.Propagations, MostPropagations) };
+        return Prover.DecideFrom(product.System, product.Guesses, product.Builder, () => search.Alike(product), () => [.. search.Ways().Select(product.OfReference)], limited, cancellation) switch
         {
             Holds holds => new ProvedEqual(block.Unit, product.Pairs.Count, Certificate(product, holds)),
             Fails fails => Difference(product, fails.Trace, block),
-            Proof.Undecided undecided => new EqualityUndecided(block.Unit, undecided.Words + NotKept(product, lost)),
-            _ => throw new System.Diagnostics.UnreachableException($"no result of {verdict.GetType().Name}"),
+            Proof.Undecided undecided => search.LastResort() ?? (EqualityResult)new EqualityUndecided(block.Unit, undecided.Words + NotKept(product, undecided.NotKept)),
+            Verdict verdict => throw new System.Diagnostics.UnreachableException($"no result of {verdict.GetType().Name}"),
         };
     }
 

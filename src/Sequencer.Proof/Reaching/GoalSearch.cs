@@ -37,7 +37,7 @@ internal sealed class GoalSearch
     private readonly List<Change> _changes = [];
     private readonly HashSet<(int Goal, Place From)> _tried = [];
     private readonly int[] _othersTried;
-    private int _otherwiseTried;
+    private readonly int[] _otherwiseTried;
 
     public GoalSearch(GoalSystem goals, Budget budget)
     {
@@ -56,6 +56,7 @@ internal sealed class GoalSearch
         _chains = new GoalChains(_goals, _meanwhile, _ways);
         _pursuit = new Pursuit(_facts, queries, _moves, _reached, new BatchCopies(system), [.. _goals.Select((_, goal) => Stretches(goal))]);
         _othersTried = new int[_goals.Length];
+        _otherwiseTried = new int[_goals.Length];
 
         // A goal that may come at any time, as the first step after a stop, keeps nothing.
         ImmutableArray<Expression> Stretches(int goal) =>
@@ -75,22 +76,29 @@ internal sealed class GoalSearch
     public bool PursueLast()
     {
         int last = _goals.Length - 1;
-        return _ways[last].Count > 0 || Arrive(_pursuit.Of(last, [_start], null, MostIdleAtAnyTime)) || ArriveOtherwise(last)
-            || _arrivals.Where(place => _tried.Add((last, place))).OrderBy(place => place.Scans).ToArray()
-                .Any(place => Arrive(_pursuit.Of(last, [place], null, MostIdleAtAnyTime)) || ArriveOtherwise(last))
-            || BringLastAbout(last);
+        return _ways[last].Count > 0 || PursueAtAnyTime(last, _start)
+            || UntriedArrivals(last).OrderBy(place => place.Scans).ToArray().Any(place => PursueAtAnyTime(last, place)) || BringAboutAtAnyTime(last);
     }
 
+    /// <summary>A goal that may come at any time, first from where the fewest states stand in its way.</summary>
+    public bool PursueFromNearest(int goal) =>
+        _ways[goal].Count > 0 || UntriedArrivals(goal).Append(_start).OrderBy(place => _pursuit.InTheWay(goal, place).Count).ThenBy(place => place.Scans).ToArray()
+            .Any(place => PursueAtAnyTime(goal, place));
+
+    private IEnumerable<Place> UntriedArrivals(int goal) => _arrivals.Where(place => _tried.Add((goal, place)));
+
+    private bool PursueAtAnyTime(int goal, Place from) => Arrive(_pursuit.Of(goal, [from], null, MostIdleAtAnyTime)) || ArriveOtherwise(goal);
+
     /// <summary>From late in a batch to what another goal has brought about before, as the next batch would, and on from there.</summary>
-    private bool BringLastAbout(int last)
+    public bool BringAboutAtAnyTime(int goal)
     {
         Dictionary<(int Goal, string Matter), int> tried = [];
         int climbs = 0;
         foreach (Place place in _arrivals.OrderByDescending(place => place.Scans).ToArray())
         {
-            HashSet<int> matter = _pursuit.InTheWay(last, place);
+            HashSet<int> matter = _pursuit.InTheWay(goal, place);
             string key = string.Join(' ', matter.Order());
-            foreach (int other in _changes.Where(change => change.Goal != last && change.Brings(matter, place)).OrderBy(change => change.After.Scans).Select(change => change.Goal).Distinct().ToArray())
+            foreach (int other in _changes.Where(change => change.Goal != goal && change.Brings(matter, place)).OrderBy(change => change.After.Scans).Select(change => change.Goal).Distinct().ToArray())
             {
                 int times = tried.GetValueOrDefault((other, key));
                 tried[(other, key)] = times + 1;
@@ -100,7 +108,7 @@ internal sealed class GoalSearch
                 }
 
                 climbs++;
-                if (Climb(place, other) is { } with && Arrive(with) && Arrive(_pursuit.Of(last, [with.At, Later(with.At)], null, MostIdleAtAnyTime)))
+                if (Climb(place, other) is { } with && Arrive(with) && Arrive(_pursuit.Of(goal, [with.At, Later(with.At)], null, MostIdleAtAnyTime)))
                 {
                     return true;
                 }
@@ -113,8 +121,8 @@ internal sealed class GoalSearch
     /// <summary>With other settings from the start, where that was all that was in the way.</summary>
     private bool ArriveOtherwise(int goal)
     {
-        IEnumerable<TraceSegment>[] ways = [.. _pursuit.Otherwise(goal).Skip(_otherwiseTried)];
-        _otherwiseTried += ways.Length;
+        IEnumerable<TraceSegment>[] ways = [.. _pursuit.Otherwise(goal).Skip(_otherwiseTried[goal])];
+        _otherwiseTried[goal] += ways.Length;
         return ways.Any(way => Arrive(_pursuit.Of(goal, [way.Aggregate(_start, (place, segment) => _moves.Go(place, segment.Inputs, segment.Scans))], null, MostIdleAtAnyTime)));
     }
 
