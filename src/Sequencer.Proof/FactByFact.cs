@@ -31,14 +31,16 @@ internal static class FactByFact
             Pass pass = new(system, left, budget);
             HashSet<Expression> broken = pass.Broken();
             ImmutableArray<Expression> lost = [.. left.Where(fact => broken.Contains(fact) && pass.Defines(fact))];
-            if (gap is null && (broken.Count == 0 || lost.Length > 0))
+            bool isFirstGap = gap is null && lost.Length > 0;
+            ImmutableArray<Expression> unmet = isFirstGap || broken.Count == 0 ? [.. required.Where(one => !pass.Implies(one))] : [];
+            if (isFirstGap)
             {
-                gap = new FactsGap([.. left], lost, [.. required.Where(one => !pass.Implies(one))]);
+                gap = new FactsGap([.. left], lost, unmet);
             }
 
             if (broken.Count == 0)
             {
-                return required.All(pass.Implies) ? ([.. left], null) : (null, gap);
+                return unmet.IsEmpty ? ([.. left], null) : (null, gap ?? new FactsGap([.. left], lost, unmet));
             }
 
             left = [.. left.Where(fact => !broken.Contains(fact))];
