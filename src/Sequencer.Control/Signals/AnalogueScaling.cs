@@ -11,12 +11,14 @@ namespace Sequencer.Control.Signals;
 /// </summary>
 public struct AnalogueScaling : IEquatable<AnalogueScaling>
 {
-    public const double RangeStartMilliamps = 4.0;
-    public const double RangeEndMilliamps = 20.0;
-    public const double FailedLowMilliamps = 3.6;
-    public const double MeasuringLowMilliamps = 3.8;
-    public const double MeasuringHighMilliamps = 20.5;
-    public const double FailedHighMilliamps = 21.0;
+    public const double RangeStartMilliamps = LoopCurrent.RangeStart / MicroamperesPerMilliamp;
+    public const double RangeEndMilliamps = LoopCurrent.RangeEnd / MicroamperesPerMilliamp;
+    public const double FailedLowMilliamps = LoopCurrent.FailedLow / MicroamperesPerMilliamp;
+    public const double MeasuringLowMilliamps = LoopCurrent.MeasuringLow / MicroamperesPerMilliamp;
+    public const double MeasuringHighMilliamps = LoopCurrent.MeasuringHigh / MicroamperesPerMilliamp;
+    public const double FailedHighMilliamps = LoopCurrent.FailedHigh / MicroamperesPerMilliamp;
+
+    private const double MicroamperesPerMilliamp = 1000.0;
 
     private readonly IntegerRange _range;
     private bool _measuring;

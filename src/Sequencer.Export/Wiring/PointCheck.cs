@@ -53,8 +53,15 @@ internal sealed class PointCheck
         return found is null ? [] : [$"`{point.Path}` ({point.Span}): {found}"];
     }
 
-    /// <summary>What the operator's station writes goes to the input of its name, straight.</summary>
+    /// <summary>What the operator's station writes goes to the input of its name, straight, and to no other.</summary>
     public IEnumerable<string> Operated(ImmutableArray<ExportedVariable> operated) =>
+    [
+        .. Misled(operated),
+        .. operated.GroupBy(variable => Handed(variable.Path)?.Variable).Where(shared => shared.Key is not null && shared.Count() > 1)
+            .Select(shared => $"`{shared.Key!.Name}` of the operator's station goes to more than one input: {string.Join(", ", shared.Select(variable => $"`{variable.Path}`"))}"),
+    ];
+
+    private IEnumerable<string> Misled(ImmutableArray<ExportedVariable> operated) =>
         from variable in operated
         let handed = Handed(variable.Path)?.Variable
         where handed is null || handed.Role != VariableRole.Input || _addresses.ContainsKey(handed.Name)

@@ -63,6 +63,18 @@ public sealed class WiringCheckTests
         Assert.Contains(found.Faults, fault => fault.Contains(told, StringComparison.Ordinal));
     }
 
+    /// <summary>A station's variable may have been given another name; that it goes to one input only is asked all the same.</summary>
+    [Fact]
+    public void A_renamed_variable_that_goes_to_two_inputs_is_found()
+    {
+        int program = Two.Text.IndexOf("PROGRAM PLANT_PROGRAM", StringComparison.Ordinal);
+        string renamed = Two.Text[program..].Replace("A_Start : BOOL", "Go : BOOL", StringComparison.Ordinal).Replace("A_Start := A_Start", "A_Start := Go", StringComparison.Ordinal);
+        Assert.IsType<WiredAsDeclared>(Decide(Two, Two.Text[..program] + renamed));
+        string both = Two.Text[..program] + renamed.Replace("B_Start : BOOL", "Other : BOOL", StringComparison.Ordinal).Replace("B_Start := B_Start", "B_Start := Go", StringComparison.Ordinal);
+        WiredOtherwise found = Assert.IsType<WiredOtherwise>(Decide(Two, both));
+        Assert.Contains("`Go` of the operator's station goes to more than one input: `A.start`, `B.start`", found.Faults);
+    }
+
     [Fact]
     public void A_device_that_is_on_without_power_has_its_coil_turned_over()
     {
