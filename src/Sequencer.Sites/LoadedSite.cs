@@ -19,6 +19,7 @@ internal sealed record LoadedSite(
     TransitionSystem System,
     string MeaningHash,
     PlantModel Plant,
+    SourceText PlantText,
     SiteMetadata Metadata,
     ImmutableArray<Recipe> Recipes,
     ImmutableArray<Scenario> Scenarios,

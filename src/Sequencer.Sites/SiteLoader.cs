@@ -35,16 +35,20 @@ internal static class SiteLoader
 
         ImmutableArray<SourceText> texts = Texts(folder, description, diagnostics);
         ImmutableArray<UnitProgram> units = Programs(folder, description, texts, diagnostics);
-        PlantModel? plant = ReadPlant(folder, description, diagnostics);
+        SourceText? plantText = folder.Read(description.Plant.Name, description.Plant.Span, diagnostics);
+        PlantModel? plant = plantText is null ? null : PlantReader.Read(plantText, diagnostics);
         ImmutableArray<Recipe> recipes = ReadRecipes(folder, diagnostics);
         ImmutableDictionary<string, ImmutableArray<ParameterSetting>> settings =
             RecipeFit.Settings(recipes, units, units.Length == description.Programs.Length, diagnostics);
         bool allRead = recipes.Length == folder.Files(RecipeFolder, ".yaml").Count;
         ImmutableArray<Scenario> scenarios =
-            [.. ReadScenarios(folder, diagnostics).Select(scenario => RecipeFit.Applied(scenario, settings, allRead, diagnostics))];
+        [
+            .. ReadScenarios(folder, diagnostics).Select(scenario => RecipeFit.Applied(scenario, settings, allRead, diagnostics))
+                .Select(scenario => plant is null || plantText is null ? scenario : OnItsPlant(scenario, plantText, diagnostics)),
+        ];
         Cross(description, units, diagnostics);
         CheckConsent(description, units, plant, diagnostics);
-        if (diagnostics.HasErrors || plant is null)
+        if (diagnostics.HasErrors || plant is null || plantText is null)
         {
             return null;
         }
@@ -53,7 +57,7 @@ internal static class SiteLoader
         TransitionSystem system = SiteLowering.Lower(programs);
         string hash = system.Meaning;
         SiteMetadata metadata = Metadata(description, programs, hash);
-        LoadedSite site = new(description, programs, system, hash, plant, metadata, recipes, scenarios, texts, folder.Read);
+        LoadedSite site = new(description, programs, system, hash, plant, plantText, metadata, recipes, scenarios, texts, folder.Read);
         ScenarioFit.Check(site, diagnostics);
         return diagnostics.HasErrors ? null : site;
     }
@@ -65,7 +69,7 @@ internal static class SiteLoader
         TransitionSystem system = SiteLowering.Lower(programs);
         string hash = system.Meaning;
         return new LoadedSite(
-            site.Description, programs, system, hash, site.Plant, Metadata(site.Description, programs, hash), site.Recipes, site.Scenarios, texts, site.Libraries);
+            site.Description, programs, system, hash, site.Plant, site.PlantText, Metadata(site.Description, programs, hash), site.Recipes, site.Scenarios, texts, site.Libraries);
     }
 
     private static SiteMetadata Metadata(SiteDescription description, SiteProgram programs, string hash) =>
@@ -89,10 +93,10 @@ internal static class SiteLoader
         return result.Units;
     }
 
-    private static PlantModel? ReadPlant(SiteFolder folder, SiteDescription description, DiagnosticBag diagnostics) =>
-        folder.Read(description.Plant.Name, description.Plant.Span, diagnostics) is { } text
-            ? PlantReader.Read(text, diagnostics)
-            : null;
+    /// <summary>The scenario with its own plant, where it changes something in it.</summary>
+    public static Scenario OnItsPlant(Scenario scenario, SourceText plant, DiagnosticBag diagnostics) => scenario.PlantChanges.IsEmpty
+        ? scenario
+        : scenario with { Plant = PlantReader.Read(plant, scenario.PlantChanges, diagnostics) };
 
     private static ImmutableArray<Recipe> ReadRecipes(SiteFolder folder, DiagnosticBag diagnostics)
     {

@@ -43,7 +43,7 @@ internal sealed class SiteBenchmark : Benchmark
     {
         DiagnosticBag diagnostics = new();
         CompiledStepper stepper = new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
-        ClosedLoop? loop = ScenarioFit.Join(site, stepper, (ulong)scenario.Seed, diagnostics);
+        ClosedLoop? loop = ScenarioFit.Join(site, stepper, scenario, diagnostics);
         ScenarioRun? run = loop is null ? null : ScenarioRun.Bind(loop, scenario, diagnostics);
         ScenarioResult result = run?.Play(null, CancellationToken.None)
             ?? throw new InvalidOperationException(DiagnosticRenderer.Render(diagnostics.InOrder()));

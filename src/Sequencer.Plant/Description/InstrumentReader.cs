@@ -97,7 +97,8 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
             Optional(fields, "covered_from", Dimension.Volume, NumberRange.NotNegative),
             fields.OptionalWord("fails", ["low", "high"]) == "high",
             Steady(fields, measures, dimension, place.Value, perSuspended),
-            perSuspended);
+            perSuspended,
+            Optional(fields, "offset", dimension, NumberRange.Any));
         fields.RejectUnknownKeys();
         // A value that was missing or refused stands at its range's low end and has been reported.
         if (Math.Min(low, high) > NumberRange.Any.Low && low >= high)

@@ -15,10 +15,14 @@ public static class PlantReader
 {
     private const long Version = 1;
 
-    public static PlantModel? Read(SourceText source, DiagnosticBag diagnostics)
+    public static PlantModel? Read(SourceText source, DiagnosticBag diagnostics) => Read(source, [], diagnostics);
+
+    /// <summary>As above, with other values at some places; a mistake in one of them is reported where it is written.</summary>
+    public static PlantModel? Read(SourceText source, IReadOnlyCollection<PlantChange> changes, DiagnosticBag diagnostics)
     {
         DiagnosticBag own = new();
-        PlantModel? model = YamlReader.Read(source, own) is { } root ? Read(new YamlFields(root, own)) : null;
+        YamlMapping? root = YamlReader.Read(source, own) is { } written ? PlantChanges.Put(written, changes, own) : null;
+        PlantModel? model = root is null ? null : Read(new YamlFields(root, own));
         if (model is not null && !own.HasErrors)
         {
             CheckWaters(model, own);

@@ -18,6 +18,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="FailsHigh">which NE 43 failure current it gives when it finds itself failed</param>
 /// <param name="Steady">what the instrument sees all the time, or a pressure at full speed, in base units; null for one that sees the model</param>
 /// <param name="PerSuspended">of a turbidity: NTU for each gram of solids in a litre; 0 for one that is steady</param>
+/// <param name="Offset">what it reads too high, all the time</param>
 public sealed record TransmitterDescription(
     string Tag,
     Measured Measures,
@@ -33,4 +34,5 @@ public sealed record TransmitterDescription(
     double CoveredFromLitres,
     bool FailsHigh,
     double? Steady,
-    double PerSuspended = 0.0);
+    double PerSuspended = 0.0,
+    double Offset = 0.0);

@@ -77,7 +77,7 @@ internal sealed class AnalogueInstrument
             _wandered += FaultDriftPerHour * (Description.High - Description.Low) * seconds / SecondsPerHour;
         }
 
-        double drifted = settled + _wandered + (Description.DriftPerDay * time / SecondsPerDay);
+        double drifted = settled + Description.Offset + _wandered + (Description.DriftPerDay * time / SecondsPerDay);
         double noisy = Description.Noise > 0.0 ? drifted + (Description.Noise * Noise.Normal(_seed, _index, reading)) : drifted;
         Milliamps = Current(Resolved(noisy));
     }

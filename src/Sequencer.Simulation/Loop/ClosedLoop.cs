@@ -55,6 +55,9 @@ public sealed class ClosedLoop
 
     public double Seconds => ScanNumber * _scanSeconds;
 
+    /// <summary>When a scan is, in seconds since the start.</summary>
+    public double SecondsAt(long scan) => scan * System.ScanMilliseconds / 1000.0;
+
     public bool Powered { get; private set; } = true;
 
     /// <summary>

@@ -2,11 +2,12 @@ using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Metadata;
+using Sequencer.Simulation.Running;
 
 namespace Sequencer.Simulation.Records;
 
 /// <summary>Watches a loop scan by scan and makes the run record.</summary>
-internal sealed class RunRecorder
+internal sealed class RunRecorder : IRunWatch
 {
     /// <summary>Rows for changes between two sampling times; more than these are merged.</summary>
     private const int MostChangeRows = 8;

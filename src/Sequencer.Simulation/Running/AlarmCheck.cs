@@ -1,5 +1,4 @@
 using Sequencer.Simulation.Loop;
-using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Simulation.Words;
 
@@ -20,7 +19,7 @@ internal sealed class AlarmCheck(Expectation.AlarmRaised expectation, EventWatch
         }
     }
 
-    protected override ExpectationResult Judge(ClosedLoop loop, RunRecord record) => _raised is long scan
-        ? Judged(expectation.Raised, $"raised at {DurationWords.Clock(record.SecondsAt(scan))}", scan)
+    protected override ExpectationResult Judge(ClosedLoop loop) => _raised is long scan
+        ? Judged(expectation.Raised, $"raised at {DurationWords.Clock(loop.SecondsAt(scan))}", scan)
         : Judged(!expectation.Raised, "not raised", null);
 }

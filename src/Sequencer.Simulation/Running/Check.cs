@@ -1,5 +1,4 @@
 using Sequencer.Simulation.Loop;
-using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Scenarios;
 
 namespace Sequencer.Simulation.Running;
@@ -35,15 +34,15 @@ internal abstract class Check(Expectation expectation, EventWatch? since)
         }
     }
 
-    public ExpectationResult Result(ClosedLoop loop, RunRecord record) => since is null || since.HasCome
-        ? Judge(loop, record)
+    public ExpectationResult Result(ClosedLoop loop) => since is null || since.HasCome
+        ? Judge(loop)
         : new ExpectationResult(expectation, false, Words(), "the moment it counts from never came", null);
 
     protected abstract string Words();
 
     protected abstract void See(ClosedLoop loop);
 
-    protected abstract ExpectationResult Judge(ClosedLoop loop, RunRecord record);
+    protected abstract ExpectationResult Judge(ClosedLoop loop);
 
     protected ExpectationResult Judged(bool passed, string seen, long? scan) => new(expectation, passed, Words(), seen, scan);
 }

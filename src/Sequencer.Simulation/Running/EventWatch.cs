@@ -12,6 +12,9 @@ internal sealed class EventWatch(Func<ClosedLoop, bool> condition, int occurrenc
     /// <summary>Whether the moment has come, in this scan or before it.</summary>
     public bool HasCome { get; private set; }
 
+    /// <summary>When it became true, without the delay; null before that.</summary>
+    public double? CameSeconds => _due - delaySeconds;
+
     public void Observe(ClosedLoop loop)
     {
         if (HasCome)

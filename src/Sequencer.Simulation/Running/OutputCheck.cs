@@ -1,5 +1,4 @@
 using Sequencer.Simulation.Loop;
-using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Simulation.Words;
 
@@ -20,7 +19,7 @@ internal sealed class OutputCheck(Expectation.OutputAlways expectation, EventWat
         }
     }
 
-    protected override ExpectationResult Judge(ClosedLoop loop, RunRecord record) => _otherwise is long scan
-        ? Judged(false, $"{(expectation.On ? "off" : "on")} at {DurationWords.Clock(record.SecondsAt(scan))}", scan)
+    protected override ExpectationResult Judge(ClosedLoop loop) => _otherwise is long scan
+        ? Judged(false, $"{(expectation.On ? "off" : "on")} at {DurationWords.Clock(loop.SecondsAt(scan))}", scan)
         : Judged(true, expectation.On ? "always on" : "never on", null);
 }

@@ -1,6 +1,5 @@
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Simulation.Loop;
-using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Simulation.Words;
 
@@ -37,7 +36,7 @@ internal sealed class RequirementCheck : Check
         }
     }
 
-    protected override ExpectationResult Judge(ClosedLoop loop, RunRecord record) => _broken is long scan
-        ? Judged(scan == _expected, $"broken at {DurationWords.Clock(record.SecondsAt(scan))}", scan)
+    protected override ExpectationResult Judge(ClosedLoop loop) => _broken is long scan
+        ? Judged(scan == _expected, $"broken at {DurationWords.Clock(loop.SecondsAt(scan))}", scan)
         : Judged(false, "never broken", null);
 }

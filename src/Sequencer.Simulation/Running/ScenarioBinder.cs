@@ -21,6 +21,24 @@ internal sealed class ScenarioBinder(ClosedLoop loop, DiagnosticBag diagnostics)
         return watch is null ? null : bound;
     }
 
+    public Answering? Bind(OperatorRule rule)
+    {
+        if (Names.Prompt(rule.Prompt, rule.Span) is not { } prompt
+            || Names.OperatorInput(prompt.Input, rule.Span) is not Variable input
+            || loop.Find(prompt.Asks) is not ValueSource asks
+            || Names.Answer(prompt, rule.Answer, rule.Span) is not int right)
+        {
+            return null;
+        }
+
+        if (rule.Manner == OperatorManner.Wrong)
+        {
+            return Names.Answer(prompt, rule.WrongAnswer, rule.Span) is int wrong ? new Answering(rule, asks, input.Index, wrong) : null;
+        }
+
+        return new Answering(rule, asks, input.Index, right);
+    }
+
     private Func<ClosedLoop, bool>? Condition(Event happening, SourceSpan place)
     {
         switch (happening)

@@ -16,6 +16,7 @@ public sealed class ScenarioRun
     private readonly Hands _hands;
     private readonly List<(BoundDeed Deed, ScriptedAction Action)> _open = [];
     private readonly List<Check> _checks = [];
+    private readonly List<Answering> _answering = [];
     private EventWatch? _until;
     private InputScript? _inputs;
 
@@ -42,24 +43,31 @@ public sealed class ScenarioRun
     /// </summary>
     public ScenarioResult Play(IProgress<double>? progress, CancellationToken cancellation)
     {
+        RunRecorder recorder = new(_loop, SampleSeconds(_scenario.DurationSeconds));
+        RunEnding ending = Play(recorder, progress, cancellation);
+        return new ScenarioResult(_scenario, recorder.Finish(_scenario.Name), ending.Expectations, ending.Idle, ending.EndedByDuration);
+    }
+
+    /// <summary>As above, with a watch that keeps what it wants in place of the run record.</summary>
+    internal RunEnding Play(IRunWatch watch, IProgress<double>? progress, CancellationToken cancellation)
+    {
         long scans = Math.Max(1, (long)Math.Ceiling(_scenario.DurationSeconds * 1000 / _loop.System.ScanMilliseconds));
         if (_inputs is not null)
         {
             _loop.RunWithoutPlant(_inputs);
         }
 
-        RunRecorder recorder = new(_loop, SampleSeconds(_scenario.DurationSeconds));
         bool ended = false;
         for (long scan = 0; scan < scans && !ended; scan++)
         {
-            if (scan % recorder.SampleScans == 0)
+            if (scan % watch.SampleScans == 0)
             {
                 cancellation.ThrowIfCancellationRequested();
                 progress?.Report(_loop.Seconds);
             }
 
             _loop.Scan();
-            recorder.Observe();
+            watch.Observe();
             foreach (Check check in _checks)
             {
                 check.Observe(_loop);
@@ -69,20 +77,18 @@ public sealed class ScenarioRun
             ended = _until?.HasCome ?? false;
             if (!ended)
             {
-                Act(recorder);
+                Act(watch);
             }
 
             _loop.Advance();
             ended |= _loop.Plant.Failure is not null;
         }
 
-        RunRecord record = recorder.Finish(_scenario.Name);
-        return new ScenarioResult(
-            _scenario,
-            record,
-            [.. _checks.Select(check => check.Result(_loop, record))],
+        return new RunEnding(
+            [.. _checks.Select(check => check.Result(_loop))],
             [.. _open.Select(open => open.Action)],
-            !ended && _until is not null);
+            !ended && _until is not null,
+            _until is { HasCome: true } ? _until.CameSeconds : null);
     }
 
     private static double SampleSeconds(double duration)
@@ -112,6 +118,14 @@ public sealed class ScenarioRun
             }
         }
 
+        foreach (OperatorRule rule in _scenario.Operator)
+        {
+            if (binder.Bind(rule) is Answering answering)
+            {
+                _answering.Add(answering);
+            }
+        }
+
         foreach (Expectation expectation in _scenario.Expectations)
         {
             if (Check.Bind(expectation, binder, _loop) is Check check)
@@ -123,11 +137,11 @@ public sealed class ScenarioRun
         _until = _scenario.Until is Moment until ? binder.Watch(until) : null;
     }
 
-    private void Act(RunRecorder recorder)
+    private void Act(IRunWatch watch)
     {
         if (_hands.Release())
         {
-            recorder.Note(RunEventKind.PowerReturned, "power", "power returned");
+            watch.Note(RunEventKind.PowerReturned, "power", "power returned");
         }
 
         int kept = 0;
@@ -142,9 +156,16 @@ public sealed class ScenarioRun
             }
 
             deed.Do(_hands);
-            recorder.Note(action.Deed is Deed.LosePower ? RunEventKind.PowerLost : RunEventKind.Action, "", deed.Words);
+            watch.Note(action.Deed is Deed.LosePower ? RunEventKind.PowerLost : RunEventKind.Action, "", deed.Words);
         }
 
         _open.RemoveRange(kept, _open.Count - kept);
+        foreach (Answering answering in _answering)
+        {
+            if (answering.Observe(_hands))
+            {
+                watch.Note(RunEventKind.Action, "", answering.Words);
+            }
+        }
     }
 }

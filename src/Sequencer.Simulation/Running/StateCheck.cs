@@ -1,5 +1,4 @@
 using Sequencer.Simulation.Loop;
-using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Simulation.Words;
 
@@ -42,7 +41,7 @@ internal sealed class StateCheck : Check
         }
     }
 
-    protected override ExpectationResult Judge(ClosedLoop loop, RunRecord record)
+    protected override ExpectationResult Judge(ClosedLoop loop)
     {
         UnitState last = (UnitState)loop.State(_unit.StatePlace);
         if (_latestSeconds is not double latest)
@@ -51,7 +50,7 @@ internal sealed class StateCheck : Check
         }
 
         return _reached is long scan
-            ? Judged(record.SecondsAt(scan) < latest, $"{_state} at {DurationWords.Clock(record.SecondsAt(scan))}", scan)
+            ? Judged(loop.SecondsAt(scan) < latest, $"{_state} at {DurationWords.Clock(loop.SecondsAt(scan))}", scan)
             : Judged(false, $"never {_state}; {last} at the end", null);
     }
 }

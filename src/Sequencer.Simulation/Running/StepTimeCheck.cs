@@ -1,5 +1,4 @@
 using Sequencer.Simulation.Loop;
-using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Simulation.Words;
 
@@ -49,7 +48,7 @@ internal sealed class StepTimeCheck : Check
         }
     }
 
-    protected override ExpectationResult Judge(ClosedLoop loop, RunRecord record)
+    protected override ExpectationResult Judge(ClosedLoop loop)
     {
         if (_visits.Count == 0)
         {
@@ -68,6 +67,6 @@ internal sealed class StepTimeCheck : Check
 
         return Judged(true, seen, _visits[^1].To);
 
-        double Seconds((long From, long To) visit) => record.SecondsAt(visit.To) - record.SecondsAt(visit.From);
+        double Seconds((long From, long To) visit) => loop.SecondsAt(visit.To) - loop.SecondsAt(visit.From);
     }
 }

@@ -1,5 +1,4 @@
 using Sequencer.Simulation.Loop;
-using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Simulation.Words;
 
@@ -69,7 +68,7 @@ internal sealed class ValueCheck : Check
         }
     }
 
-    protected override ExpectationResult Judge(ClosedLoop loop, RunRecord record)
+    protected override ExpectationResult Judge(ClosedLoop loop)
     {
         if (!_expectation.Always)
         {
@@ -82,7 +81,7 @@ internal sealed class ValueCheck : Check
         }
 
         return _outside is long scan
-            ? Judged(false, $"{Shown(_offending)} at {DurationWords.Clock(record.SecondsAt(scan))}; {Shown(_lowest)} to {Shown(_highest)} in all", scan)
+            ? Judged(false, $"{Shown(_offending)} at {DurationWords.Clock(loop.SecondsAt(scan))}; {Shown(_lowest)} to {Shown(_highest)} in all", scan)
             : Judged(true, $"{Shown(_lowest)} to {Shown(_highest)}", null);
     }
 

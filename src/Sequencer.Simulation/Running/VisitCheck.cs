@@ -1,5 +1,4 @@
 using Sequencer.Simulation.Loop;
-using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Scenarios;
 
 namespace Sequencer.Simulation.Running;
@@ -44,7 +43,7 @@ internal sealed class VisitCheck : Check
         }
     }
 
-    protected override ExpectationResult Judge(ClosedLoop loop, RunRecord record) => _next == _steps.Length
+    protected override ExpectationResult Judge(ClosedLoop loop) => _next == _steps.Length
         ? Judged(true, "passed in this order", _last)
         : Judged(false, _next == 0 ? $"step {_steps[0].Step} was never active" : $"step {_steps[_next].Step} was not active after step {_steps[_next - 1].Step}", _last);
 }

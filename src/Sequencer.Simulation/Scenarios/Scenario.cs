@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Plant.Description;
 using Sequencer.Text;
 
 namespace Sequencer.Simulation.Scenarios;
@@ -24,6 +25,15 @@ public sealed record Scenario(string Name, string Description, double DurationSe
     public ImmutableArray<InputValue> Inputs { get; init; } = [];
 
     public ImmutableArray<ScriptedAction> Actions { get; init; } = [];
+
+    /// <summary>How an operator answers prompts, each time that one is asked.</summary>
+    public ImmutableArray<OperatorRule> Operator { get; init; } = [];
+
+    /// <summary>Quantities of the plant that this run has otherwise than the site's description.</summary>
+    public ImmutableArray<PlantChange> PlantChanges { get; init; } = [];
+
+    /// <summary>The plant with these changes; null where there are none and it is the site's.</summary>
+    public PlantModel? Plant { get; init; }
 
     public ImmutableArray<Expectation> Expectations { get; init; } = [];
 }

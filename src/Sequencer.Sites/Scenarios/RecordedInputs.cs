@@ -22,7 +22,7 @@ internal sealed class RecordedInputs : Stepper
     {
         DiagnosticBag diagnostics = new();
         RecordedInputs stepper = new(new Interpreter(site.System, ClosedLoop.Observed(site.System, site.Metadata)));
-        if (ScenarioFit.Join(site, stepper, (ulong)scenario.Seed, diagnostics) is not { } loop || ScenarioRun.Bind(loop, scenario, diagnostics) is not { } run)
+        if (ScenarioFit.Join(site, stepper, scenario, diagnostics) is not { } loop || ScenarioRun.Bind(loop, scenario, diagnostics) is not { } run)
         {
             return null;
         }

@@ -35,7 +35,7 @@ public sealed class ScenarioPlayer
     /// <summary>Only checks that a scenario fits; plays nothing.</summary>
     internal ScenarioRun? Bind(Scenario scenario, DiagnosticBag diagnostics)
     {
-        PlantRun plant = PlantRun.Start(_plant, (ulong)scenario.Seed);
+        PlantRun plant = PlantRun.Start(scenario.Plant ?? _plant, (ulong)scenario.Seed);
         ClosedLoop? loop = ClosedLoop.Join(new CompiledStepper(_compiled), plant, _metadata, scenario.Span, diagnostics);
         return loop is null ? null : ScenarioRun.Bind(loop, scenario, diagnostics);
     }

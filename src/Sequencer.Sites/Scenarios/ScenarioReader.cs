@@ -45,6 +45,8 @@ public static class ScenarioReader
             Recipe = file.OptionalText("recipe") is { } recipe ? new NamedRecipe(recipe.Value, recipe.Span) : null,
             Settings = [.. Settings(file)],
             Inputs = [.. Inputs(file)],
+            PlantChanges = [.. PlantChangeReading.Each(file)],
+            Operator = [.. OperatorReading.Each(file)],
             Actions = [.. ActionReading.Each(file)],
             Expectations = [.. ExpectationReading.Each(file)],
         };

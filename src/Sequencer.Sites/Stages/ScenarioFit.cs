@@ -1,5 +1,6 @@
 using Sequencer.Control.Execution;
 using Sequencer.Plant;
+using Sequencer.Plant.Description;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Running;
 using Sequencer.Simulation.Scenarios;
@@ -15,19 +16,27 @@ internal static class ScenarioFit
 {
     public static void Check(LoadedSite site, DiagnosticBag diagnostics)
     {
-        Interpreter interpreter = new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
-        if (Join(site, interpreter, seed: 1, diagnostics) is not { } loop)
+        if (Join(site, Fresh(site), site.Plant, 1, diagnostics) is not { } loop)
         {
             return;
         }
 
         foreach (Scenario scenario in site.Scenarios)
         {
-            _ = ScenarioRun.Bind(loop, scenario, diagnostics);
+            // What the programs and the plant tell each other is told once, but for what a changed plant breaks.
+            DiagnosticBag own = new();
+            ClosedLoop? joined = scenario.Plant is null ? loop : Join(site, Fresh(site), scenario, own);
+            diagnostics.AddRange(own.InOrder().Where(diagnostic => diagnostic.Severity == Severity.Error));
+            _ = joined is null ? null : ScenarioRun.Bind(joined, scenario, diagnostics);
         }
     }
 
-    /// <summary>The site's controller joined to a fresh plant; null, with diagnostics, where they do not fit.</summary>
-    public static ClosedLoop? Join(LoadedSite site, Stepper stepper, ulong seed, DiagnosticBag diagnostics) =>
-        ClosedLoop.Join(stepper, PlantRun.Start(site.Plant, seed), site.Metadata, site.Description.Plant.Span, diagnostics);
+    /// <summary>The site's controller joined to a fresh plant, as the scenario has it; null, with diagnostics, where they do not fit.</summary>
+    public static ClosedLoop? Join(LoadedSite site, Stepper stepper, Scenario scenario, DiagnosticBag diagnostics) =>
+        Join(site, stepper, scenario.Plant ?? site.Plant, (ulong)scenario.Seed, diagnostics);
+
+    private static ClosedLoop? Join(LoadedSite site, Stepper stepper, PlantModel plant, ulong seed, DiagnosticBag diagnostics) =>
+        ClosedLoop.Join(stepper, PlantRun.Start(plant, seed), site.Metadata, site.Description.Plant.Span, diagnostics);
+
+    private static Interpreter Fresh(LoadedSite site) => new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
 }

@@ -61,7 +61,7 @@ internal static class SimulationStage
         LoadedSite site, Scenario scenario, DiagnosticBag diagnostics, IProgress<StageProgress> progress, CancellationToken cancellation)
     {
         CompiledStepper stepper = new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
-        ClosedLoop? loop = ScenarioFit.Join(site, stepper, (ulong)scenario.Seed, diagnostics);
+        ClosedLoop? loop = ScenarioFit.Join(site, stepper, scenario, diagnostics);
         ScenarioRun? run = loop is null ? null : ScenarioRun.Bind(loop, scenario, diagnostics);
         return run?.Play(new Clock(scenario.Name, progress), cancellation);
     }

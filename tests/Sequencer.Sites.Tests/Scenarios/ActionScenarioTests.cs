@@ -127,6 +127,32 @@ public sealed class ActionScenarioTests
         Assert.Contains("| Is the spot test clear? (Operator) | yellow |", report, StringComparison.Ordinal);
     }
 
+    /// <summary>The question is asked three times; the last yellow holds the unit, and so does the limit of 20 min without an answer.</summary>
+    [Theory]
+    [InlineData("", "Complete", 1, 0)]
+    [InlineData(", manner: wrong, wrong_answer: yellow", "Held", 0, 3)]
+    [InlineData(", manner: late, late_by: 15 min", "Complete", 1, 0)]
+    [InlineData(", manner: late, late_by: 30 min", "Held", 0, 0)]
+    [InlineData(", manner: never", "Held", 0, 0)]
+    public void An_operator_answers_each_time_in_his_manner(string manner, string ends, int clear, int yellow)
+    {
+        (ScenarioResult result, SiteMetadata site) = Play($$"""
+            scenario: 1
+            name: an operator
+            lasts: 2 h
+            operator:
+              - {prompt: T1.Q1, answer: clear, after: 90 s{{manner}}}
+            actions:
+              - {at: 1 s, press: T1.start}
+            expect:
+              - {unit: T1, ends: {{ends}}}
+            """);
+
+        Assert.True(result.Passed, BatchReport.Write(result, site));
+        Assert.Equal(clear, result.Record.Events.Count(happened => happened.Words.StartsWith("operator answers T1.Q1: clear", StringComparison.Ordinal)));
+        Assert.Equal(yellow, result.Record.Events.Count(happened => happened.Words == "operator answers T1.Q1: yellow (wrong)"));
+    }
+
     [Fact]
     public void An_answer_that_is_none_is_told_with_those_there_are()
     {

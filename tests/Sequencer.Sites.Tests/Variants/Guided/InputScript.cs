@@ -32,7 +32,7 @@ internal sealed class InputScript
     {
         DiagnosticBag diagnostics = new();
         Recorder recorder = new(new CompiledStepper(site.System, ClosedLoop.Observed(site.System, site.Metadata)));
-        ClosedLoop loop = ScenarioFit.Join(site, recorder, (ulong)scenario.Seed, diagnostics) ?? throw Defect();
+        ClosedLoop loop = ScenarioFit.Join(site, recorder, scenario, diagnostics) ?? throw Defect();
         _ = (ScenarioRun.Bind(loop, scenario, diagnostics) ?? throw Defect()).Play(null, CancellationToken.None);
         return new InputScript(site.System, recorder);
 
