@@ -50,6 +50,8 @@ internal static class PlantQuantities
         yield return Named(name, "filtrate", "m3/h", () => motion.Equations.Filtrate(drum, motion.Time, motion.Now) * 3.6);
         yield return Named(name, "filter_aid_taken", "kg", () => motion.Now[parts.Layout.Skimmed(index)] * 1e-3);
         yield return Named(name, "solids_taken", "kg", () => motion.Now[parts.Layout.Skimmed(index) + 1] * 1e-3);
+        yield return Named(name, "wet_taken", "kg", () => drum.WetKilogramsTaken(motion.Now));
+        yield return Named(name, "moisture", "%", () => 100.0 * drum.Moisture(motion.Now));
     }
 
     private static NamedValue OfDrive(Drive drive, PlantMotion motion) => Named(

@@ -25,10 +25,12 @@ namespace Sequencer.Plant.Description;
 /// <param name="ClothHoldsBack">share of solids that the bare cloth holds back</param>
 /// <param name="CoatSquareMetres">permeability of the coat, m2</param>
 /// <param name="CoatKilogramsPerCubicMetre">dry filter aid in the coat</param>
+/// <param name="CoatGrainKilogramsPerCubicMetre">of the grains of filter aid themselves</param>
 /// <param name="ClosesAtMetres">thickness of coat by which e times fewer solids pass</param>
 /// <param name="CakeMetresPerKilogram">specific resistance of other solids at 1 Pa</param>
 /// <param name="CakeCompressibility">exponent of the pressure in it</param>
 /// <param name="CakeKilogramsPerCubicMetre">other solids, dry, in their cake</param>
+/// <param name="CakeGrainKilogramsPerCubicMetre">of the grains of other solids themselves</param>
 /// <param name="Retained">dissolved substances that count as solid here, with the grams of dry solid for each mole</param>
 /// <param name="Span">where it is described</param>
 public sealed record DrumDescription(
@@ -50,9 +52,11 @@ public sealed record DrumDescription(
     double ClothHoldsBack,
     double CoatSquareMetres,
     double CoatKilogramsPerCubicMetre,
+    double CoatGrainKilogramsPerCubicMetre,
     double ClosesAtMetres,
     double CakeMetresPerKilogram,
     double CakeCompressibility,
     double CakeKilogramsPerCubicMetre,
+    double CakeGrainKilogramsPerCubicMetre,
     ImmutableArray<(Substance Substance, double GramsPerMole)> Retained,
     SourceSpan Span);

@@ -17,4 +17,7 @@ internal readonly record struct FilterCake(double SpecificResistance, double Dry
 
     /// <summary>alpha = 1 / (k rho) of a cake of permeability k (m2) that holds rho kg of dry solids in a m3: Darcy's law in other terms.</summary>
     public static double ResistanceOf(double permeability, double dryDensity) => 1.0 / (permeability * dryDensity);
+
+    /// <summary>The same the other way: k in m2.</summary>
+    public static double PermeabilityOf(double specificResistance, double dryDensity) => 1.0 / (specificResistance * dryDensity);
 }

@@ -51,6 +51,12 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
             before += _initial[parts.Layout.Volume(tank)];
         }
 
+        foreach (DrumFilter drum in parts.Drums)
+        {
+            now += drum.HeldLitres(motion.Now);
+            before += drum.HeldLitres(_initial);
+        }
+
         double came = motion.Now[parts.Layout.CameIn];
         return Share(now + motion.Now[parts.Layout.WentOut] - before - came, before + came);
     }

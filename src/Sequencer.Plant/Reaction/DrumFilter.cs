@@ -14,9 +14,11 @@ namespace Sequencer.Plant.Reaction;
 /// solids:    a share 1 - (1 - h) exp(-L / L_0) of what the filtrate brought stays on the drum, filter aid as coat, the rest as cake
 /// fall:      a vacuum weaker than what holds a coat lets coat and cake slide back into the trough
 /// knife:     of what stands out beyond its distance from the cloth a turn takes all: the cake first, then the coat
+/// water:     the pores of what is laid down are full; then dW/dt = (W* - W) / T, W* what <see cref="Dewatering"/> leaves in the time that a turn is
+///            out of the bath. A cake that holds its water seals the coat behind it. The knife takes water with the solids
 /// </code>
-/// A crack is bare cloth beside the coat: where the coat's resistance stands, that of both side by side. p_s is that of a pump whose suction falls in a straight line from the vacuum that it reaches shut, and of air that finds its way through cloth and
-/// coat (our own simplification); a wet coat lets less of it through than a dry one would, so that p_s is on the weak side.
+/// A crack is bare cloth beside the coat: where the coat's resistance stands, that of both side by side. p_s is that of a pump whose suction falls in a straight
+/// line from the vacuum that it reaches shut, and of air that finds its way through cloth and coat (our own simplification); a wet coat lets less of it through than a dry one would, so that p_s is on the weak side.
 /// </summary>
 internal sealed class DrumFilter
 {
@@ -33,6 +35,12 @@ internal sealed class DrumFilter
     /// <summary>Share of the drum whose cloth a cracked coat leaves bare (our own choice).</summary>
     private const double CrackedOfArea = 0.01;
 
+    /// <summary>kg/m2 of cake by which e times less of the coat behind it is open to the air (our own choice).</summary>
+    private const double SealsAt = 0.01;
+
+    /// <summary>Of what is drawn at least a tenth is filtrate, however thick the slurry: it fills the pores later (our own choice).</summary>
+    private const double MostLaidDown = 0.9;
+
     /// <summary>Ca(OH)2, g/mol.</summary>
     private const double LimeGramsPerMole = 74.09;
 
@@ -40,6 +48,8 @@ internal sealed class DrumFilter
     private readonly double[] _gramsEach;
     private readonly int _index;
     private readonly int _filterAid;
+    private readonly DrumLayer _coat;
+    private readonly DrumLayer _cake;
     private bool _isCracked;
 
     public DrumFilter(DrumDescription description, int index, ContentLayout contents, StateLayout layout, TankBody trough, TankBody filtrateTo, TankBody knife, Drive turnedBy, Drive vacuumBy)
@@ -53,6 +63,8 @@ internal sealed class DrumFilter
         _index = index;
         _layout = layout;
         _filterAid = contents.FilterAid;
+        _coat = new DrumLayer(description.CoatKilogramsPerCubicMetre, description.CoatGrainKilogramsPerCubicMetre);
+        _cake = new DrumLayer(description.CakeKilogramsPerCubicMetre, description.CakeGrainKilogramsPerCubicMetre);
         _gramsEach = new double[contents.Count];
         _gramsEach[contents.Lime] = LimeGramsPerMole;
         _gramsEach[contents.Suspended] = 1.0;
@@ -83,21 +95,30 @@ internal sealed class DrumFilter
     public double VacuumPascals(ReadOnlySpan<double> state) => state[_layout.Vacuum(_index)];
 
     public double CoatMetres(ReadOnlySpan<double> state) =>
-        state[_layout.Held(_index) + _filterAid] / GramsPerKilogram / (Description.CoatKilogramsPerCubicMetre * Description.AreaSquareMetres);
+        CoatGrams(state) / GramsPerKilogram / (Description.CoatKilogramsPerCubicMetre * Description.AreaSquareMetres);
 
     /// <summary>Dry solids other than filter aid on a square metre, kg.</summary>
-    public double CakeKilogramsPerSquareMetre(ReadOnlySpan<double> state)
-    {
-        double grams = 0.0;
-        for (int content = 0; content < _gramsEach.Length; content++)
-        {
-            grams += content == _filterAid ? 0.0 : state[_layout.Held(_index) + content] * _gramsEach[content];
-        }
+    public double CakeKilogramsPerSquareMetre(ReadOnlySpan<double> state) => CakeGrams(state) / GramsPerKilogram / Description.AreaSquareMetres;
 
-        return grams / GramsPerKilogram / Description.AreaSquareMetres;
+    /// <summary>Litres of water and grains on the drum.</summary>
+    public double HeldLitres(ReadOnlySpan<double> state) =>
+        state[_layout.Pores(_index)] + _coat.GrainLitres(CoatGrams(state)) + _cake.GrainLitres(CakeGrams(state));
+
+    /// <summary>kg that the knife has taken, wet; a litre of water counts as a kilogram.</summary>
+    public double WetKilogramsTaken(ReadOnlySpan<double> state)
+    {
+        int skimmed = _layout.Skimmed(_index);
+        return ((state[skimmed] + state[skimmed + 1]) / GramsPerKilogram) + state[skimmed + 2];
     }
 
-    /// <summary>Filtrate in L/s if the trough has it.</summary>
+    /// <summary>Share of water, by weight, in all that the knife has taken; 0 while it has taken nothing.</summary>
+    public double Moisture(ReadOnlySpan<double> state)
+    {
+        double wet = WetKilogramsTaken(state);
+        return wet > 0.0 ? state[_layout.Skimmed(_index) + 2] / wet : 0.0;
+    }
+
+    /// <summary>What it draws from the trough in L/s if the trough has it: filtrate and what stays on the drum.</summary>
     public double WantedFlow(double time, ReadOnlySpan<double> state)
     {
         double pressure = VacuumPascals(state);
@@ -108,8 +129,8 @@ internal sealed class DrumFilter
 
         double turn = TurnSeconds(time);
         double coat = CoatMetres(state);
-        FilterCake fresh = FreshCake(state, pressure, Retention(coat));
-        double viscosity = Viscosity(state[_layout.Heat(Trough.Index)] / state[_layout.Volume(Trough.Index)]);
+        FilterCake fresh = FreshCake(state, pressure, coat);
+        double viscosity = Viscosity(TroughCelsius(state));
         double clean = 1.0 / Conductance(coat);
         double flux = Flux(fresh, viscosity, clean, pressure, turn);
         double left = CakeKilogramsPerSquareMetre(state) - (flux * fresh.DryPerFiltrate * turn);
@@ -118,7 +139,7 @@ internal sealed class DrumFilter
             flux = Flux(fresh, viscosity, clean + (CakeResistance(pressure) * left), pressure, turn);
         }
 
-        return ThroughPipes(flux * Description.AreaSquareMetres * LitresPerCubicMetre);
+        return ThroughPipes(flux * Description.AreaSquareMetres * LitresPerCubicMetre) / (1.0 - LaidDown(state, coat));
     }
 
     /// <summary>The pipes take (Q / Q_p)^2 of the vacuum: Q = W (1 - (Q / Q_p)^2), W the flow without them.</summary>
@@ -128,32 +149,79 @@ internal sealed class DrumFilter
         return 2.0 * wanted / (1.0 + Math.Sqrt(1.0 + (4.0 * ratio * ratio)));
     }
 
-    /// <summary>Adds what so much filtrate does, L/s.</summary>
-    public void AddRates(double time, double flow, ReadOnlySpan<double> state, Span<double> rates)
+    /// <summary>What goes to the receiver in L/s while so much is drawn from the trough.</summary>
+    public double Filtrate(double time, double drawn, ReadOnlySpan<double> state)
     {
-        int trough = Trough.Index;
-        int receiver = FiltrateTo.Index;
+        double through = drawn * (1.0 - LaidDown(state, CoatMetres(state)));
+        double soaking = Soaking(Water(time, state), through, state);
+        return through - soaking;
+    }
+
+    /// <summary>Adds what so many L/s from the trough do.</summary>
+    public void AddRates(double time, double flow, TankTransfer transfer, ReadOnlySpan<double> state, Span<double> rates)
+    {
         double coat = CoatMetres(state);
-        double share = flow / state[_layout.Volume(trough)];
+        transfer.AddRates(Trough.Index, FiltrateTo.Index, flow, state, rates);
+        LayerWater water = Water(time, state);
+        Hold(flow, coat, water, state, rates);
+        rates[_layout.Vacuum(_index)] = ((VacuumBy.Effect(time) * ReachedPascals(coat)) - VacuumPascals(state)) / Description.PullsDownInSeconds;
+        Cut(time, coat, water, state, rates);
+        Fall(state, rates);
+    }
+
+    /// <summary>Keeps back from the filtrate the solids, the water between them, and what soaks in (less than none: what drains).</summary>
+    private void Hold(double flow, double coat, LayerWater water, ReadOnlySpan<double> state, Span<double> rates)
+    {
+        int trough = _layout.Mixed(Trough.Index);
+        int receiver = _layout.Mixed(FiltrateTo.Index);
+        int held = _layout.Held(_index);
+        double share = flow / state[_layout.Volume(Trough.Index)];
         double retention = Retention(coat);
-        rates[_layout.Filtered(_index)] = flow;
-        rates[_layout.Volume(trough)] -= flow;
-        rates[_layout.Volume(receiver)] += flow;
-        double heat = share * state[_layout.Heat(trough)];
-        rates[_layout.Heat(trough)] -= heat;
-        rates[_layout.Heat(receiver)] += heat;
+        double aid = 0.0;
+        double other = 0.0;
         for (int content = 0; content < _gramsEach.Length; content++)
         {
-            double amount = share * state[_layout.Mixed(trough) + content];
-            double stays = _gramsEach[content] > 0.0 ? retention * amount : 0.0;
-            rates[_layout.Mixed(trough) + content] -= amount;
-            rates[_layout.Mixed(receiver) + content] += amount - stays;
-            rates[_layout.Held(_index) + content] += stays;
+            if (_gramsEach[content] > 0.0)
+            {
+                double stays = retention * share * state[trough + content];
+                rates[receiver + content] -= stays;
+                rates[held + content] += stays;
+                aid += content == _filterAid ? stays : 0.0;
+                other += content == _filterAid ? 0.0 : stays * _gramsEach[content];
+            }
         }
 
-        rates[_layout.Vacuum(_index)] = ((VacuumBy.Effect(time) * ReachedPascals(coat)) - VacuumPascals(state)) / Description.PullsDownInSeconds;
-        Cut(time, coat, state, rates);
-        Fall(state, rates);
+        double grains = _coat.GrainLitres(aid) + _cake.GrainLitres(other);
+        double laid = LaidDown(state, coat) * flow;
+        double soaking = Soaking(water, flow - laid, state);
+        double pores = Math.Max(0.0, laid - grains);
+        double kept = grains + pores + soaking;
+        rates[_layout.Filtered(_index)] = flow - kept;
+        rates[_layout.Pores(_index)] += pores + soaking;
+        rates[_layout.Volume(FiltrateTo.Index)] -= kept;
+        rates[_layout.Heat(FiltrateTo.Index)] -= kept * TroughCelsius(state);
+        Dissolved(pores + Math.Max(0.0, soaking), state[_layout.Volume(Trough.Index)], trough, receiver, held, state, rates);
+        Dissolved(Math.Max(0.0, -soaking), state[_layout.Pores(_index)], held, held, receiver, state, rates);
+    }
+
+    /// <summary>What is dissolved in so many L/s, of a water that is so many litres, goes from one place to another.</summary>
+    private void Dissolved(double flow, double litres, int strength, int from, int to, ReadOnlySpan<double> state, Span<double> rates)
+    {
+        if (flow <= 0.0 || litres <= 0.0)
+        {
+            return;
+        }
+
+        double share = flow / litres;
+        for (int content = 0; content < _gramsEach.Length; content++)
+        {
+            if (_gramsEach[content] == 0.0)
+            {
+                double amount = share * state[strength + content];
+                rates[from + content] -= amount;
+                rates[to + content] += amount;
+            }
+        }
     }
 
     /// <summary>The coat has a crack down to the cloth.</summary>
@@ -164,18 +232,29 @@ internal sealed class DrumFilter
     /// <summary>Without vacuum coat and cake slide back into the trough; before any was pulled there is none.</summary>
     private void Fall(ReadOnlySpan<double> state, Span<double> rates)
     {
-        double weak = Math.Clamp(1.0 - (VacuumPascals(state) / Description.FallsBelowPascals), 0.0, 1.0);
+        double weak = Math.Clamp(1.0 - (VacuumPascals(state) / Description.FallsBelowPascals), 0.0, 1.0) / FallsInSeconds;
+        if (weak == 0.0)
+        {
+            return;
+        }
+
         for (int content = 0; content < _gramsEach.Length; content++)
         {
-            double fallen = weak * state[_layout.Held(_index) + content] / FallsInSeconds;
+            double fallen = weak * state[_layout.Held(_index) + content];
             rates[_layout.Held(_index) + content] -= fallen;
             rates[_layout.Mixed(Trough.Index) + content] += fallen;
         }
+
+        double litres = weak * HeldLitres(state);
+        rates[_layout.Pores(_index)] -= weak * state[_layout.Pores(_index)];
+        rates[_layout.Volume(Trough.Index)] += litres;
+        rates[_layout.Heat(Trough.Index)] += litres * TroughCelsius(state);
     }
 
-    private void Cut(double time, double coat, ReadOnlySpan<double> state, Span<double> rates)
+    private void Cut(double time, double coat, LayerWater water, ReadOnlySpan<double> state, Span<double> rates)
     {
-        double cake = CakeKilogramsPerSquareMetre(state) / Description.CakeKilogramsPerCubicMetre;
+        double cakeGrams = CakeGrams(state);
+        double cake = _cake.Litres(cakeGrams) / LitresPerCubicMetre / Description.AreaSquareMetres;
         double beyond = coat + cake - Knife.LevelMetres(state[_layout.Volume(Knife.Index)]);
         if (beyond <= 0.0)
         {
@@ -185,13 +264,88 @@ internal sealed class DrumFilter
         double turns = TurnedBy.Effect(time) / Description.TurnSeconds;
         double ofCake = cake > 0.0 ? Math.Min(1.0, beyond / cake) * turns : 0.0;
         double ofCoat = coat > 0.0 ? Math.Max(0.0, beyond - cake) / coat * turns : 0.0;
+        int held = _layout.Held(_index);
         for (int content = 0; content < _gramsEach.Length; content++)
         {
-            double taken = (content == _filterAid ? ofCoat : ofCake) * state[_layout.Held(_index) + content];
-            rates[_layout.Held(_index) + content] -= taken;
-            rates[_layout.WentOut + 1 + content] += taken;
-            rates[_layout.Skimmed(_index) + (content == _filterAid ? 0 : 1)] += taken * _gramsEach[content];
+            if (_gramsEach[content] > 0.0)
+            {
+                double taken = (content == _filterAid ? ofCoat : ofCake) * state[held + content];
+                rates[held + content] -= taken;
+                rates[_layout.WentOut + 1 + content] += taken;
+                rates[_layout.Skimmed(_index) + (content == _filterAid ? 0 : 1)] += taken * _gramsEach[content];
+            }
         }
+
+        // As much wetter or drier than it will be as the whole coat and cake are.
+        double pores = state[_layout.Pores(_index)];
+        double litres = water.OnDrum > 0.0 ? Math.Max(0.0, pores) / water.OnDrum * ((ofCoat * water.CoatAtKnife) + (ofCake * water.CakeAtKnife)) : 0.0;
+        double grains = (ofCoat * _coat.GrainLitres(CoatGrams(state))) + (ofCake * _cake.GrainLitres(cakeGrams));
+        rates[_layout.Pores(_index)] -= litres;
+        rates[_layout.Skimmed(_index) + 2] += litres;
+        rates[_layout.WentOut] += litres + grains;
+        Dissolved(litres, pores, held, held, _layout.WentOut + 1, state, rates);
+    }
+
+    /// <summary>
+    /// The water of coat and cake: what reaches the knife has drained since it left the bath, the drum as a whole is full where it is under and
+    /// elsewhere has drained for half as long (our own simplification).
+    /// </summary>
+    private LayerWater Water(double time, ReadOnlySpan<double> state)
+    {
+        double pressure = VacuumPascals(state);
+        double viscosity = Viscosity(TroughCelsius(state));
+        double dry = 1.0 - Description.Submerged;
+        double drained = dry * TurnSeconds(time);
+        double coat = CoatMetres(state);
+        double cake = Math.Max(0.0, CakeKilogramsPerSquareMetre(state));
+        double sealing = 1.0 - Math.Exp(-cake / SealsAt);
+        double cakePermeability = pressure > 0.0 ? FilterCake.PermeabilityOf(CakeResistance(pressure), _cake.DryDensity) : 0.0;
+        double coatPores = _coat.PoreLitres(CoatGrams(state));
+        double cakePores = _cake.PoreLitres(CakeGrams(state));
+        (double coatAtKnife, double cakeAtKnife) = Full(drained);
+        (double coatHalfway, double cakeHalfway) = Full(0.5 * drained);
+        return new LayerWater(
+            coatAtKnife * coatPores,
+            cakeAtKnife * cakePores,
+            ((Description.Submerged + (dry * coatHalfway)) * coatPores) + ((Description.Submerged + (dry * cakeHalfway)) * cakePores));
+
+        (double Coat, double Cake) Full(double seconds)
+        {
+            double ofCake = cakePermeability > 0.0
+                ? Dewatering.Saturation(cakePermeability, _cake.Porosity, cake / _cake.DryDensity, pressure, viscosity, seconds)
+                : 1.0;
+            double open = Dewatering.Saturation(Description.CoatSquareMetres, _coat.Porosity, coat, pressure, viscosity, seconds);
+            return (open + ((1.0 - open) * ofCake * sealing), ofCake);
+        }
+    }
+
+    /// <summary>L/s that soak into pores that want water, no faster than it comes through; less than none where they drain.</summary>
+    private double Soaking(LayerWater water, double through, ReadOnlySpan<double> state)
+    {
+        double wanted = (water.OnDrum - state[_layout.Pores(_index)]) / Description.TurnSeconds;
+        return wanted <= 0.0 ? wanted : wanted * through / (wanted + through);
+    }
+
+    /// <summary>Litres that stay on the drum, solids and the water between them, of a litre that is drawn.</summary>
+    private double LaidDown(ReadOnlySpan<double> state, double coat)
+    {
+        (double aid, double other) = Solids(state, Retention(coat));
+        return Math.Min(MostLaidDown, _coat.Litres(aid) + _cake.Litres(other));
+    }
+
+    private double TroughCelsius(ReadOnlySpan<double> state) => state[_layout.Heat(Trough.Index)] / state[_layout.Volume(Trough.Index)];
+
+    private double CoatGrams(ReadOnlySpan<double> state) => state[_layout.Held(_index) + _filterAid];
+
+    private double CakeGrams(ReadOnlySpan<double> state)
+    {
+        double grams = 0.0;
+        for (int content = 0; content < _gramsEach.Length; content++)
+        {
+            grams += content == _filterAid ? 0.0 : state[_layout.Held(_index) + content] * _gramsEach[content];
+        }
+
+        return grams;
     }
 
     private double Flux(FilterCake cake, double viscosity, double resistance, double pressure, double turn) => cake.DryPerFiltrate > 0.0
@@ -223,21 +377,34 @@ internal sealed class DrumFilter
     private double CakeResistance(double pressure) => FilterCake.ResistanceUnder(pressure, Description.CakeMetresPerKilogram, Description.CakeCompressibility);
 
     /// <summary>What the trough's water leaves in a pass: filter aid and other solids in layers of their own resistance, one behind the other.</summary>
-    private FilterCake FreshCake(ReadOnlySpan<double> state, double pressure, double retention)
+    private FilterCake FreshCake(ReadOnlySpan<double> state, double pressure, double coat)
     {
+        (double aid, double other) = Solids(state, Retention(coat));
+        double aidResistance = FilterCake.ResistanceOf(Description.CoatSquareMetres, Description.CoatKilogramsPerCubicMetre);
+        double all = aid + other;
+        double filtrate = 1.0 - Math.Min(MostLaidDown, _coat.Litres(aid) + _cake.Litres(other));
+        return all > 0.0
+            ? new FilterCake(((aidResistance * aid) + (CakeResistance(pressure) * other)) / all, all / filtrate)
+            : new FilterCake(aidResistance, 0.0);
+    }
+
+    /// <summary>Grams of filter aid and of other solids that stay on the drum of a litre that is drawn.</summary>
+    private (double Aid, double Other) Solids(ReadOnlySpan<double> state, double retention)
+    {
+        int mixed = _layout.Mixed(Trough.Index);
         double litres = state[_layout.Volume(Trough.Index)];
-        double aid = retention * Math.Max(0.0, state[_layout.Mixed(Trough.Index) + _filterAid]) / litres;
         double other = 0.0;
         for (int content = 0; content < _gramsEach.Length; content++)
         {
-            other += content == _filterAid ? 0.0 : retention * Math.Max(0.0, state[_layout.Mixed(Trough.Index) + content]) * _gramsEach[content] / litres;
+            other += content == _filterAid ? 0.0 : Math.Max(0.0, state[mixed + content]) * _gramsEach[content];
         }
 
-        double aidResistance = FilterCake.ResistanceOf(Description.CoatSquareMetres, Description.CoatKilogramsPerCubicMetre);
-        double all = aid + other;
-        return all > 0.0 ? new FilterCake(((aidResistance * aid) + (CakeResistance(pressure) * other)) / all, all) : new FilterCake(aidResistance, 0.0);
+        return (retention * Math.Max(0.0, state[mixed + _filterAid]) / litres, retention * other / litres);
     }
 
     /// <summary>Of water, Pa s: 2.414e-5 x 10^(247.8 / (T - 140)), T in kelvin (from memory; within 2.5 % from 0 to 100 C).</summary>
     private static double Viscosity(double celsius) => 2.414e-5 * Math.Pow(10.0, 247.8 / (celsius + Kelvin - 140.0));
+
+    /// <summary>Litres of water in coat and cake: in each if all of it were as at the knife, and on the drum as a whole.</summary>
+    private readonly record struct LayerWater(double CoatAtKnife, double CakeAtKnife, double OnDrum);
 }

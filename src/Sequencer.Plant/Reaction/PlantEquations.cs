@@ -30,6 +30,7 @@ internal sealed class PlantEquations(
     /// <summary>Saturated calcium hydroxide at 25 C, mol/L (J. Res. NBS 56 (1956) 305).</summary>
     private const double SaturatedLime = 0.0203;
 
+    private readonly TankTransfer _transfer = new(layout);
     private readonly double[] _throughDosingLine = new double[dosingLines.Length];
     private readonly double[] _drawn = new double[tanks.Length];
     private readonly double[] _fed = new double[tanks.Length];
@@ -64,7 +65,7 @@ internal sealed class PlantEquations(
             rates[layout.Passed(index)] = flow;
             if (pipe.FromTank >= 0)
             {
-                Move(pipe, flow, state, rates);
+                _transfer.AddRates(pipe.FromTank, pipe.ToTank, flow, state, rates);
             }
             else
             {
@@ -79,7 +80,7 @@ internal sealed class PlantEquations(
 
         foreach (DrumFilter drum in drums)
         {
-            drum.AddRates(time, DrumFlow(drum, time, state), state, rates);
+            drum.AddRates(time, DrumFlow(drum, time, state), _transfer, state, rates);
         }
 
         foreach (TankBody tank in tanks)
@@ -142,9 +143,10 @@ internal sealed class PlantEquations(
     public double Filtrate(DrumFilter drum, double time, ReadOnlySpan<double> state)
     {
         SumWanted(time, state);
-        return DrumFlow(drum, time, state);
+        return drum.Filtrate(time, DrumFlow(drum, time, state), state);
     }
 
+    /// <summary>What a drum draws from its trough, L/s.</summary>
     private double DrumFlow(DrumFilter drum, double time, ReadOnlySpan<double> state)
     {
         int tank = drum.Trough.Index;
@@ -181,32 +183,6 @@ internal sealed class PlantEquations(
         foreach (DrumFilter drum in drums)
         {
             _drawn[drum.Trough.Index] += drum.WantedFlow(time, state);
-        }
-    }
-
-    /// <summary>From a tank to another or outside: liquid, heat and contents go together.</summary>
-    private void Move(Pipe pipe, double flow, ReadOnlySpan<double> state, Span<double> rates)
-    {
-        int from = pipe.FromTank;
-        double share = flow / state[layout.Volume(from)];
-        rates[layout.Volume(from)] -= flow;
-        rates[layout.Heat(from)] -= share * state[layout.Heat(from)];
-        int target = pipe.ToTank >= 0 ? layout.Mixed(pipe.ToTank) : layout.WentOut + 1;
-        if (pipe.ToTank >= 0)
-        {
-            rates[layout.Volume(pipe.ToTank)] += flow;
-            rates[layout.Heat(pipe.ToTank)] += share * state[layout.Heat(from)];
-        }
-        else
-        {
-            rates[layout.WentOut] += flow;
-        }
-
-        for (int content = 0; content < contents.Count; content++)
-        {
-            double amount = share * state[layout.Mixed(from) + content];
-            rates[layout.Mixed(from) + content] -= amount;
-            rates[target + content] += amount;
         }
     }
 
@@ -319,16 +295,7 @@ internal sealed class PlantEquations(
             return;
         }
 
-        double share = surplus / state[layout.Volume(tank.Index)];
-        rates[layout.Volume(tank.Index)] = 0.0;
         rates[layout.Overflowed(tank.Index)] += surplus;
-        rates[layout.WentOut] += surplus;
-        rates[layout.Heat(tank.Index)] -= share * state[layout.Heat(tank.Index)];
-        for (int content = 0; content < contents.Count; content++)
-        {
-            double amount = share * state[layout.Mixed(tank.Index) + content];
-            rates[layout.Mixed(tank.Index) + content] -= amount;
-            rates[layout.WentOut + 1 + content] += amount;
-        }
+        _transfer.AddRates(tank.Index, -1, surplus, state, rates);
     }
 }

@@ -103,6 +103,7 @@ internal sealed class PlantParts
         const double MolOrGram = 1e-6;
         const double Pascals = 1.0;
         const double GramOnDrum = 1e-3;
+        const double LitresOnDrum = 1e-3;
         double[] tolerance = new double[Layout.Count];
         Array.Fill(tolerance, double.PositiveInfinity);
         foreach (TankBody tank in Tanks)
@@ -120,6 +121,7 @@ internal sealed class PlantParts
         for (int drum = 0; drum < Drums.Length; drum++)
         {
             tolerance[Layout.Vacuum(drum)] = Pascals;
+            tolerance[Layout.Pores(drum)] = LitresOnDrum;
             tolerance.AsSpan(Layout.Held(drum), Contents.Count).Fill(GramOnDrum);
         }
 

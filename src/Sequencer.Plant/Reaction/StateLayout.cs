@@ -4,13 +4,13 @@ namespace Sequencer.Plant.Reaction;
 /// Where each number of the plant's state stands in one array. Of a tank: volume (L), heat (L times
 /// degrees Celsius), contents mixed in, contents that are still on their way (dead time) and contents
 /// that are being mixed in; then what it has lost over its rim (L). Of a dosing line: its contents.
-/// Then what has passed each line (L). Of a drum: its vacuum (Pa), its filtrate so far (L), the filter aid and the other dry solids that its knife has
-/// taken (g), and what it holds. Then what has come from and gone outside.
+/// Then what has passed each line (L). Of a drum: its vacuum (Pa), its filtrate so far (L), the filter aid and the other dry solids (g) and the water (L)
+/// that its knife has taken, the water in the pores of what it holds (L), and what it holds. Then what has come from and gone outside.
 /// </summary>
 internal sealed class StateLayout(int tanks, int dosingLines, int lines, int drums, int contents)
 {
     private readonly int _perTank = 3 + (3 * contents);
-    private readonly int _perDrum = 4 + contents;
+    private readonly int _perDrum = 6 + contents;
 
     public int Count => BoundaryStart + (2 * (contents + 1));
 
@@ -44,11 +44,14 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int dru
     /// <summary>Litres of filtrate.</summary>
     public int Filtered(int drum) => Vacuum(drum) + 1;
 
-    /// <summary>Grams of filter aid that the knife has taken; those of other solids follow.</summary>
+    /// <summary>Grams of filter aid that the knife has taken; those of other solids follow, then litres of water.</summary>
     public int Skimmed(int drum) => Vacuum(drum) + 2;
 
+    /// <summary>Litres of water in the pores of coat and cake.</summary>
+    public int Pores(int drum) => Vacuum(drum) + 5;
+
     /// <summary>First of the contents on the drum.</summary>
-    public int Held(int drum) => Vacuum(drum) + 4;
+    public int Held(int drum) => Vacuum(drum) + 6;
 
     /// <summary>Litres that came from outside; the contents that came follow.</summary>
     public int CameIn => BoundaryStart;

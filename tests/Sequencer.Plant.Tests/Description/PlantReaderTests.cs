@@ -49,6 +49,8 @@ public sealed class PlantReaderTests
     [InlineData("holds: {iron:", "holds: {irn:", "SEQ0835")]
     [InlineData("resistance: 5e9 1/m,", "resistance: 5e9 m/kg,", "SEQ0810")]
     [InlineData("closes_at: 2 mm", "closes: 2 mm", "SEQ0806")]
+    [InlineData("closes_at: 2 mm", "closes_at: 2 mm, grain_density: 300 g/L", "SEQ0834")]
+    [InlineData("compressibility: 0.6,", "compressibility: 0.6, grain_density: 2 m,", "SEQ0810")]
     [InlineData("in: F220, low", "in: F220, at_full_speed: -60 kPa, low", "SEQ0805")]
     [InlineData("in: F220, low", "in: VP220, low", "SEQ0806")]
     [InlineData("in: V230, per_suspended", "in: clean, per_suspended", "SEQ0805")]
