@@ -44,14 +44,14 @@ internal static class PlantQuantities
     private static IEnumerable<NamedValue> OfDrum(DrumFilter drum, int index, PlantParts parts, PlantMotion motion)
     {
         string name = drum.Description.Name;
-        yield return Named(name, "coat", "mm", () => drum.CoatMetres(motion.Now) * 1e3);
-        yield return Named(name, "cake", "g/m2", () => drum.CakeKilogramsPerSquareMetre(motion.Now) * 1e3);
+        yield return Named(name, "coat", "mm", () => drum.Holds.CoatMetres(motion.Now) * 1e3);
+        yield return Named(name, "cake", "g/m2", () => drum.Holds.CakeKilogramsPerSquareMetre(motion.Now) * 1e3);
         yield return Named(name, "vacuum", "kPa", () => -drum.VacuumPascals(motion.Now) * 1e-3);
         yield return Named(name, "filtrate", "m3/h", () => motion.Equations.Filtrate(drum, motion.Time, motion.Now) * 3.6);
         yield return Named(name, "filter_aid_taken", "kg", () => motion.Now[parts.Layout.Skimmed(index)] * 1e-3);
         yield return Named(name, "solids_taken", "kg", () => motion.Now[parts.Layout.Skimmed(index) + 1] * 1e-3);
-        yield return Named(name, "wet_taken", "kg", () => drum.WetKilogramsTaken(motion.Now));
-        yield return Named(name, "moisture", "%", () => 100.0 * drum.Moisture(motion.Now));
+        yield return Named(name, "wet_taken", "kg", () => drum.Holds.WetKilogramsTaken(motion.Now));
+        yield return Named(name, "moisture", "%", () => 100.0 * drum.Holds.Moisture(motion.Now));
     }
 
     private static NamedValue OfDrive(Drive drive, PlantMotion motion) => Named(

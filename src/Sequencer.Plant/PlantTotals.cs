@@ -79,8 +79,8 @@ internal sealed class PlantTotals
         PlantQuantities.Named(drum.Description.Name, "filtered", "L", () => _motion.Now[_parts.Layout.Filtered(index)]),
         PlantQuantities.Named(drum.Description.Name, "filter_aid_taken", "g", () => _motion.Now[_parts.Layout.Skimmed(index)]),
         PlantQuantities.Named(drum.Description.Name, "solids_taken", "g", () => _motion.Now[_parts.Layout.Skimmed(index) + 1]),
-        PlantQuantities.Named(drum.Description.Name, "wet_taken", "kg", () => drum.WetKilogramsTaken(_motion.Now)),
-        PlantQuantities.Named(drum.Description.Name, "moisture", "%", () => 100.0 * drum.Moisture(_motion.Now)),
+        PlantQuantities.Named(drum.Description.Name, "wet_taken", "kg", () => drum.Holds.WetKilogramsTaken(_motion.Now)),
+        PlantQuantities.Named(drum.Description.Name, "moisture", "%", () => 100.0 * drum.Holds.Moisture(_motion.Now)),
     });
 
     private IEnumerable<NamedValue> Rims() => _parts.Tanks.Select(

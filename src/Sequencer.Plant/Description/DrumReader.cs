@@ -16,7 +16,6 @@ internal sealed class DrumReader(PlantNames names)
 
     private static readonly NumberRange Share = new(0.01, 0.99);
     private static readonly NumberRange Compressibility = new(0.0, 1.0);
-    private static readonly NumberRange MolarMass = new(1.0, 1_000.0);
 
     /// <summary>From 0.1 millidarcy to a thousand darcys: beyond these nobody filters.</summary>
     private static readonly NumberRange Permeability = new(1e-16, 1e-9);
@@ -64,7 +63,7 @@ internal sealed class DrumReader(PlantNames names)
             cake.RequiredNumber("compressibility", Compressibility),
             cake.RequiredQuantity("dry_density", Dimension.MassConcentration, NumberRange.Positive) / MilligramsPerGram,
             GrainDensity(cake, DefaultSolidGrain),
-            Retained(cake),
+            RetainedReader.Read(cake),
             name.Span);
         foreach (YamlFields part in new[] { cloth, coat, cake, vacuum, fields })
         {
@@ -92,31 +91,6 @@ internal sealed class DrumReader(PlantNames names)
         {
             layer.Diagnostics.Add(PlantDiagnostics.OutOfOrder(layer.SpanOf("dry_density"), $"drum `{drum}`", "`dry_density`", "`grain_density`"));
         }
-    }
-
-    /// <summary>Substances that the chemistry counts as dissolved and that stand as solids in the water of the trough.</summary>
-    private static ImmutableArray<(Substance Substance, double GramsPerMole)> Retained(YamlFields cake)
-    {
-        if (cake.OptionalFields("holds") is not { } holds)
-        {
-            return [];
-        }
-
-        ImmutableArray<(Substance, double)>.Builder all = ImmutableArray.CreateBuilder<(Substance, double)>();
-        foreach (Placed<string> key in holds.Keys())
-        {
-            double gramsPerMole = holds.RequiredQuantity(key.Value, Dimension.MolarMass, MolarMass);
-            if (Substance.Find(key.Value) is { } substance)
-            {
-                all.Add((substance, gramsPerMole));
-            }
-            else
-            {
-                cake.Diagnostics.Add(PlantDiagnostics.UnknownSubstance(key));
-            }
-        }
-
-        return all.ToImmutable();
     }
 
     private string Tank(YamlFields fields, string key)

@@ -53,8 +53,8 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
 
         foreach (DrumFilter drum in parts.Drums)
         {
-            now += drum.HeldLitres(motion.Now);
-            before += drum.HeldLitres(_initial);
+            now += drum.Holds.HeldLitres(motion.Now);
+            before += drum.Holds.HeldLitres(_initial);
         }
 
         double came = motion.Now[parts.Layout.CameIn];

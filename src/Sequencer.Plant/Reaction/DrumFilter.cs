@@ -23,8 +23,6 @@ namespace Sequencer.Plant.Reaction;
 internal sealed class DrumFilter
 {
     private const double LitresPerCubicMetre = 1000.0;
-    private const double GramsPerKilogram = 1000.0;
-    private const double Kelvin = 273.15;
 
     /// <summary>A drum slower than this share of its speed is one that takes so much longer for a turn.</summary>
     private const double Slowest = 0.01;
@@ -41,15 +39,8 @@ internal sealed class DrumFilter
     /// <summary>Of what is drawn at least a tenth is filtrate, however thick the slurry: it fills the pores later (our own choice).</summary>
     private const double MostLaidDown = 0.9;
 
-    /// <summary>Ca(OH)2, g/mol.</summary>
-    private const double LimeGramsPerMole = 74.09;
-
     private readonly StateLayout _layout;
-    private readonly double[] _gramsEach;
     private readonly int _index;
-    private readonly int _filterAid;
-    private readonly DrumLayer _coat;
-    private readonly DrumLayer _cake;
     private bool _isCracked;
 
     public DrumFilter(DrumDescription description, int index, ContentLayout contents, StateLayout layout, TankBody trough, TankBody filtrateTo, TankBody knife, Drive turnedBy, Drive vacuumBy)
@@ -62,24 +53,13 @@ internal sealed class DrumFilter
         VacuumBy = vacuumBy;
         _index = index;
         _layout = layout;
-        _filterAid = contents.FilterAid;
-        _coat = new DrumLayer(description.CoatKilogramsPerCubicMetre, description.CoatGrainKilogramsPerCubicMetre);
-        _cake = new DrumLayer(description.CakeKilogramsPerCubicMetre, description.CakeGrainKilogramsPerCubicMetre);
-        _gramsEach = new double[contents.Count];
-        _gramsEach[contents.Lime] = LimeGramsPerMole;
-        _gramsEach[contents.Suspended] = 1.0;
-        _gramsEach[contents.FilterAid] = 1.0;
-        foreach ((Substance substance, double gramsPerMole) in description.Retained)
-        {
-            int place = contents.Dissolved.IndexOf(substance);
-            if (place >= 0)
-            {
-                _gramsEach[place] = gramsPerMole;
-            }
-        }
+        Holds = new DrumHolds(description, index, contents, layout, trough.Index);
     }
 
     public DrumDescription Description { get; }
+
+    /// <summary>What is on it, read from a state.</summary>
+    public DrumHolds Holds { get; }
 
     public TankBody Trough { get; }
 
@@ -94,30 +74,6 @@ internal sealed class DrumFilter
     /// <summary>Below the air's pressure.</summary>
     public double VacuumPascals(ReadOnlySpan<double> state) => state[_layout.Vacuum(_index)];
 
-    public double CoatMetres(ReadOnlySpan<double> state) =>
-        CoatGrams(state) / GramsPerKilogram / (Description.CoatKilogramsPerCubicMetre * Description.AreaSquareMetres);
-
-    /// <summary>Dry solids other than filter aid on a square metre, kg.</summary>
-    public double CakeKilogramsPerSquareMetre(ReadOnlySpan<double> state) => CakeGrams(state) / GramsPerKilogram / Description.AreaSquareMetres;
-
-    /// <summary>Litres of water and grains on the drum.</summary>
-    public double HeldLitres(ReadOnlySpan<double> state) =>
-        state[_layout.Pores(_index)] + _coat.GrainLitres(CoatGrams(state)) + _cake.GrainLitres(CakeGrams(state));
-
-    /// <summary>kg that the knife has taken, wet; a litre of water counts as a kilogram.</summary>
-    public double WetKilogramsTaken(ReadOnlySpan<double> state)
-    {
-        int skimmed = _layout.Skimmed(_index);
-        return ((state[skimmed] + state[skimmed + 1]) / GramsPerKilogram) + state[skimmed + 2];
-    }
-
-    /// <summary>Share of water, by weight, in all that the knife has taken; 0 while it has taken nothing.</summary>
-    public double Moisture(ReadOnlySpan<double> state)
-    {
-        double wet = WetKilogramsTaken(state);
-        return wet > 0.0 ? state[_layout.Skimmed(_index) + 2] / wet : 0.0;
-    }
-
     /// <summary>What it draws from the trough in L/s if the trough has it: filtrate and what stays on the drum.</summary>
     public double WantedFlow(double time, ReadOnlySpan<double> state)
     {
@@ -128,12 +84,12 @@ internal sealed class DrumFilter
         }
 
         double turn = TurnSeconds(time);
-        double coat = CoatMetres(state);
+        double coat = Holds.CoatMetres(state);
         FilterCake fresh = FreshCake(state, pressure, coat);
-        double viscosity = Viscosity(TroughCelsius(state));
+        double viscosity = WaterProperties.Viscosity(TroughCelsius(state));
         double clean = 1.0 / Conductance(coat);
         double flux = Flux(fresh, viscosity, clean, pressure, turn);
-        double left = CakeKilogramsPerSquareMetre(state) - (flux * fresh.DryPerFiltrate * turn);
+        double left = Holds.CakeKilogramsPerSquareMetre(state) - (flux * fresh.DryPerFiltrate * turn);
         if (left > 0.0)
         {
             flux = Flux(fresh, viscosity, clean + (CakeResistance(pressure) * left), pressure, turn);
@@ -152,7 +108,7 @@ internal sealed class DrumFilter
     /// <summary>What goes to the receiver in L/s while so much is drawn from the trough.</summary>
     public double Filtrate(double time, double drawn, ReadOnlySpan<double> state)
     {
-        double through = drawn * (1.0 - LaidDown(state, CoatMetres(state)));
+        double through = drawn * (1.0 - LaidDown(state, Holds.CoatMetres(state)));
         double soaking = Soaking(Water(time, state), through, state);
         return through - soaking;
     }
@@ -160,7 +116,7 @@ internal sealed class DrumFilter
     /// <summary>Adds what so many L/s from the trough do.</summary>
     public void AddRates(double time, double flow, TankTransfer transfer, ReadOnlySpan<double> state, Span<double> rates)
     {
-        double coat = CoatMetres(state);
+        double coat = Holds.CoatMetres(state);
         transfer.AddRates(Trough.Index, FiltrateTo.Index, flow, state, rates);
         LayerWater water = Water(time, state);
         Hold(flow, coat, water, state, rates);
@@ -179,19 +135,19 @@ internal sealed class DrumFilter
         double retention = Retention(coat);
         double aid = 0.0;
         double other = 0.0;
-        for (int content = 0; content < _gramsEach.Length; content++)
+        for (int content = 0; content < _layout.Contents; content++)
         {
-            if (_gramsEach[content] > 0.0)
+            if (Holds.GramsEach[content] > 0.0)
             {
                 double stays = retention * share * state[trough + content];
                 rates[receiver + content] -= stays;
                 rates[held + content] += stays;
-                aid += content == _filterAid ? stays : 0.0;
-                other += content == _filterAid ? 0.0 : stays * _gramsEach[content];
+                aid += content == Holds.FilterAid ? stays : 0.0;
+                other += content == Holds.FilterAid ? 0.0 : stays * Holds.GramsEach[content];
             }
         }
 
-        double grains = _coat.GrainLitres(aid) + _cake.GrainLitres(other);
+        double grains = Holds.Coat.GrainLitres(aid) + Holds.Cake.GrainLitres(other);
         double laid = LaidDown(state, coat) * flow;
         double soaking = Soaking(water, flow - laid, state);
         double pores = Math.Max(0.0, laid - grains);
@@ -213,9 +169,9 @@ internal sealed class DrumFilter
         }
 
         double share = flow / litres;
-        for (int content = 0; content < _gramsEach.Length; content++)
+        for (int content = 0; content < _layout.Contents; content++)
         {
-            if (_gramsEach[content] == 0.0)
+            if (Holds.GramsEach[content] == 0.0)
             {
                 double amount = share * state[strength + content];
                 rates[from + content] -= amount;
@@ -238,14 +194,14 @@ internal sealed class DrumFilter
             return;
         }
 
-        for (int content = 0; content < _gramsEach.Length; content++)
+        for (int content = 0; content < _layout.Contents; content++)
         {
             double fallen = weak * state[_layout.Held(_index) + content];
             rates[_layout.Held(_index) + content] -= fallen;
             rates[_layout.Mixed(Trough.Index) + content] += fallen;
         }
 
-        double litres = weak * HeldLitres(state);
+        double litres = weak * Holds.HeldLitres(state);
         rates[_layout.Pores(_index)] -= weak * state[_layout.Pores(_index)];
         rates[_layout.Volume(Trough.Index)] += litres;
         rates[_layout.Heat(Trough.Index)] += litres * TroughCelsius(state);
@@ -253,8 +209,8 @@ internal sealed class DrumFilter
 
     private void Cut(double time, double coat, LayerWater water, ReadOnlySpan<double> state, Span<double> rates)
     {
-        double cakeGrams = CakeGrams(state);
-        double cake = _cake.Litres(cakeGrams) / LitresPerCubicMetre / Description.AreaSquareMetres;
+        double cakeGrams = Holds.CakeGrams(state);
+        double cake = Holds.Cake.Litres(cakeGrams) / LitresPerCubicMetre / Description.AreaSquareMetres;
         double beyond = coat + cake - Knife.LevelMetres(state[_layout.Volume(Knife.Index)]);
         if (beyond <= 0.0)
         {
@@ -265,21 +221,21 @@ internal sealed class DrumFilter
         double ofCake = cake > 0.0 ? Math.Min(1.0, beyond / cake) * turns : 0.0;
         double ofCoat = coat > 0.0 ? Math.Max(0.0, beyond - cake) / coat * turns : 0.0;
         int held = _layout.Held(_index);
-        for (int content = 0; content < _gramsEach.Length; content++)
+        for (int content = 0; content < _layout.Contents; content++)
         {
-            if (_gramsEach[content] > 0.0)
+            if (Holds.GramsEach[content] > 0.0)
             {
-                double taken = (content == _filterAid ? ofCoat : ofCake) * state[held + content];
+                double taken = (content == Holds.FilterAid ? ofCoat : ofCake) * state[held + content];
                 rates[held + content] -= taken;
                 rates[_layout.WentOut + 1 + content] += taken;
-                rates[_layout.Skimmed(_index) + (content == _filterAid ? 0 : 1)] += taken * _gramsEach[content];
+                rates[_layout.Skimmed(_index) + (content == Holds.FilterAid ? 0 : 1)] += taken * Holds.GramsEach[content];
             }
         }
 
         // As much wetter or drier than it will be as the whole coat and cake are.
         double pores = state[_layout.Pores(_index)];
         double litres = water.OnDrum > 0.0 ? Math.Max(0.0, pores) / water.OnDrum * ((ofCoat * water.CoatAtKnife) + (ofCake * water.CakeAtKnife)) : 0.0;
-        double grains = (ofCoat * _coat.GrainLitres(CoatGrams(state))) + (ofCake * _cake.GrainLitres(cakeGrams));
+        double grains = (ofCoat * Holds.Coat.GrainLitres(Holds.CoatGrams(state))) + (ofCake * Holds.Cake.GrainLitres(cakeGrams));
         rates[_layout.Pores(_index)] -= litres;
         rates[_layout.Skimmed(_index) + 2] += litres;
         rates[_layout.WentOut] += litres + grains;
@@ -293,15 +249,15 @@ internal sealed class DrumFilter
     private LayerWater Water(double time, ReadOnlySpan<double> state)
     {
         double pressure = VacuumPascals(state);
-        double viscosity = Viscosity(TroughCelsius(state));
+        double viscosity = WaterProperties.Viscosity(TroughCelsius(state));
         double dry = 1.0 - Description.Submerged;
         double drained = dry * TurnSeconds(time);
-        double coat = CoatMetres(state);
-        double cake = Math.Max(0.0, CakeKilogramsPerSquareMetre(state));
+        double coat = Holds.CoatMetres(state);
+        double cake = Math.Max(0.0, Holds.CakeKilogramsPerSquareMetre(state));
         double sealing = 1.0 - Math.Exp(-cake / SealsAt);
-        double cakePermeability = pressure > 0.0 ? FilterCake.PermeabilityOf(CakeResistance(pressure), _cake.DryDensity) : 0.0;
-        double coatPores = _coat.PoreLitres(CoatGrams(state));
-        double cakePores = _cake.PoreLitres(CakeGrams(state));
+        double cakePermeability = pressure > 0.0 ? FilterCake.PermeabilityOf(CakeResistance(pressure), Holds.Cake.DryDensity) : 0.0;
+        double coatPores = Holds.Coat.PoreLitres(Holds.CoatGrams(state));
+        double cakePores = Holds.Cake.PoreLitres(Holds.CakeGrams(state));
         (double coatAtKnife, double cakeAtKnife) = Full(drained);
         (double coatHalfway, double cakeHalfway) = Full(0.5 * drained);
         return new LayerWater(
@@ -312,9 +268,9 @@ internal sealed class DrumFilter
         (double Coat, double Cake) Full(double seconds)
         {
             double ofCake = cakePermeability > 0.0
-                ? Dewatering.Saturation(cakePermeability, _cake.Porosity, cake / _cake.DryDensity, pressure, viscosity, seconds)
+                ? Dewatering.Saturation(cakePermeability, Holds.Cake.Porosity, cake / Holds.Cake.DryDensity, pressure, viscosity, seconds)
                 : 1.0;
-            double open = Dewatering.Saturation(Description.CoatSquareMetres, _coat.Porosity, coat, pressure, viscosity, seconds);
+            double open = Dewatering.Saturation(Description.CoatSquareMetres, Holds.Coat.Porosity, coat, pressure, viscosity, seconds);
             return (open + ((1.0 - open) * ofCake * sealing), ofCake);
         }
     }
@@ -329,24 +285,11 @@ internal sealed class DrumFilter
     /// <summary>Litres that stay on the drum, solids and the water between them, of a litre that is drawn.</summary>
     private double LaidDown(ReadOnlySpan<double> state, double coat)
     {
-        (double aid, double other) = Solids(state, Retention(coat));
-        return Math.Min(MostLaidDown, _coat.Litres(aid) + _cake.Litres(other));
+        (double aid, double other) = Holds.Solids(state, Retention(coat));
+        return Math.Min(MostLaidDown, Holds.Coat.Litres(aid) + Holds.Cake.Litres(other));
     }
 
     private double TroughCelsius(ReadOnlySpan<double> state) => state[_layout.Heat(Trough.Index)] / state[_layout.Volume(Trough.Index)];
-
-    private double CoatGrams(ReadOnlySpan<double> state) => state[_layout.Held(_index) + _filterAid];
-
-    private double CakeGrams(ReadOnlySpan<double> state)
-    {
-        double grams = 0.0;
-        for (int content = 0; content < _gramsEach.Length; content++)
-        {
-            grams += content == _filterAid ? 0.0 : state[_layout.Held(_index) + content] * _gramsEach[content];
-        }
-
-        return grams;
-    }
 
     private double Flux(FilterCake cake, double viscosity, double resistance, double pressure, double turn) => cake.DryPerFiltrate > 0.0
         ? RotaryDrum.Flux(cake, viscosity, resistance, pressure, Description.Submerged, turn)
@@ -379,31 +322,14 @@ internal sealed class DrumFilter
     /// <summary>What the trough's water leaves in a pass: filter aid and other solids in layers of their own resistance, one behind the other.</summary>
     private FilterCake FreshCake(ReadOnlySpan<double> state, double pressure, double coat)
     {
-        (double aid, double other) = Solids(state, Retention(coat));
+        (double aid, double other) = Holds.Solids(state, Retention(coat));
         double aidResistance = FilterCake.ResistanceOf(Description.CoatSquareMetres, Description.CoatKilogramsPerCubicMetre);
         double all = aid + other;
-        double filtrate = 1.0 - Math.Min(MostLaidDown, _coat.Litres(aid) + _cake.Litres(other));
+        double filtrate = 1.0 - Math.Min(MostLaidDown, Holds.Coat.Litres(aid) + Holds.Cake.Litres(other));
         return all > 0.0
             ? new FilterCake(((aidResistance * aid) + (CakeResistance(pressure) * other)) / all, all / filtrate)
             : new FilterCake(aidResistance, 0.0);
     }
-
-    /// <summary>Grams of filter aid and of other solids that stay on the drum of a litre that is drawn.</summary>
-    private (double Aid, double Other) Solids(ReadOnlySpan<double> state, double retention)
-    {
-        int mixed = _layout.Mixed(Trough.Index);
-        double litres = state[_layout.Volume(Trough.Index)];
-        double other = 0.0;
-        for (int content = 0; content < _gramsEach.Length; content++)
-        {
-            other += content == _filterAid ? 0.0 : Math.Max(0.0, state[mixed + content]) * _gramsEach[content];
-        }
-
-        return (retention * Math.Max(0.0, state[mixed + _filterAid]) / litres, retention * other / litres);
-    }
-
-    /// <summary>Of water, Pa s: 2.414e-5 x 10^(247.8 / (T - 140)), T in kelvin (from memory; within 2.5 % from 0 to 100 C).</summary>
-    private static double Viscosity(double celsius) => 2.414e-5 * Math.Pow(10.0, 247.8 / (celsius + Kelvin - 140.0));
 
     /// <summary>Litres of water in coat and cake: in each if all of it were as at the knife, and on the drum as a whole.</summary>
     private readonly record struct LayerWater(double CoatAtKnife, double CakeAtKnife, double OnDrum);
