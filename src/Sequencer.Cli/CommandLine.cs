@@ -23,6 +23,7 @@ internal static class CommandLine
             FormatCommand.Create(),
             ProveCommand.Create(),
             SimulateCommand.Create(),
+            TrialsCommand.Create(),
             ExportCommand.Create(),
             DoseCommand.Create(),
             NewCommand.Create(),

@@ -8,6 +8,7 @@ using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Scenarios;
 using Sequencer.Sites.Descriptions;
 using Sequencer.Sites.Recipes;
+using Sequencer.Sites.Trials;
 using Sequencer.Text;
 
 namespace Sequencer.Sites;
@@ -27,6 +28,9 @@ internal sealed record LoadedSite(
     LibraryReader Libraries)
 {
     private readonly Lazy<TransitionSystem> _proofSystem = new(() => SiteLowering.LowerWithObligations(Programs));
+
+    /// <summary>What the site says of its trials; null where it says nothing.</summary>
+    public SiteTrials? Trials { get; init; }
 
     /// <summary>The beginning of the paths of its files, with the last stroke: what people need not read.</summary>
     public string Root

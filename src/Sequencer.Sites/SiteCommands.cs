@@ -10,6 +10,7 @@ using Sequencer.Sites.Mending;
 using Sequencer.Sites.Proposing;
 using Sequencer.Sites.Stages;
 using Sequencer.Sites.Summaries;
+using Sequencer.Sites.Trials;
 using Sequencer.Text;
 
 namespace Sequencer.Sites;
@@ -79,6 +80,18 @@ public static class SiteCommands
             output,
             (loaded, run) => [SimulationStage.Run(loaded, Chosen(loaded, scenario), run.NeededFolder, run.Diagnostics, progress, cancellation)],
             loaded => scenario is not null && Chosen(loaded, scenario).IsEmpty ? NoSuchScenario(loaded, scenario) : null);
+
+    /// <summary>Thousands of simulated runs; what was done before in the same folder is not done again.</summary>
+    /// <param name="site">The site's folder.</param>
+    /// <param name="output">Where results and the journal of the runs go.</param>
+    /// <param name="settings">Which runs.</param>
+    /// <param name="progress">Where the set stands.</param>
+    /// <param name="cancellation">Ends the set; what was done is kept.</param>
+    public static SiteResult Trials(string site, string output, TrialSettings settings, IProgress<StageProgress> progress, CancellationToken cancellation) => OnLoaded(
+        site,
+        settings.Shard is null ? output : null,
+        (loaded, run) => [TrialStage.Run(loaded, settings, output, run.Folder, run.Diagnostics, progress, cancellation)],
+        loaded => TrialStage.Refusal(loaded, settings, output));
 
     /// <param name="site">The site's folder.</param>
     /// <param name="output">Where the text, its lists and certificates go.</param>

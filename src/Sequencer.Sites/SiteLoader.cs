@@ -12,6 +12,7 @@ using Sequencer.Sites.Folders;
 using Sequencer.Sites.Recipes;
 using Sequencer.Sites.Scenarios;
 using Sequencer.Sites.Stages;
+using Sequencer.Sites.Trials;
 using Sequencer.Text;
 
 namespace Sequencer.Sites;
@@ -20,6 +21,7 @@ namespace Sequencer.Sites;
 internal static class SiteLoader
 {
     public const string DescriptionName = "site.yaml";
+    private const string TrialsName = "trials.yaml";
     private const string RecipeFolder = "recipes";
 
     /// <summary>The site, or null if there is an error; all diagnostics of all files go to the bag.</summary>
@@ -46,6 +48,7 @@ internal static class SiteLoader
             .. ReadScenarios(folder, diagnostics).Select(scenario => RecipeFit.Applied(scenario, settings, allRead, diagnostics))
                 .Select(scenario => plant is null || plantText is null ? scenario : OnItsPlant(scenario, plantText, diagnostics)),
         ];
+        TrialDescription? trials = ReadTrials(folder, diagnostics);
         Cross(description, units, diagnostics);
         CheckConsent(description, units, plant, diagnostics);
         if (diagnostics.HasErrors || plant is null || plantText is null)
@@ -59,6 +62,11 @@ internal static class SiteLoader
         SiteMetadata metadata = Metadata(description, programs, hash);
         LoadedSite site = new(description, programs, system, hash, plant, plantText, metadata, recipes, scenarios, texts, folder.Read);
         ScenarioFit.Check(site, diagnostics);
+        if (trials is not null && !diagnostics.HasErrors)
+        {
+            site = site with { Trials = TrialFit.Bind(site, trials, diagnostics) };
+        }
+
         return diagnostics.HasErrors ? null : site;
     }
 
@@ -91,6 +99,12 @@ internal static class SiteLoader
         }
 
         return result.Units;
+    }
+
+    private static TrialDescription? ReadTrials(SiteFolder folder, DiagnosticBag diagnostics)
+    {
+        SourceSpan nowhere = new SourceText($"{folder.Shown}/{TrialsName}", "").Whole;
+        return folder.Has(TrialsName) && folder.Read(TrialsName, nowhere, diagnostics) is { } text ? TrialReader.Read(text, diagnostics) : null;
     }
 
     /// <summary>The scenario with its own plant, where it changes something in it.</summary>

@@ -26,12 +26,13 @@ public sealed class ProjectArrowTests
         ["Sprache"] = "Language",
         ["YamlDotNet"] = "Plant Sites",
         ["MiniExcel"] = "Export",
+        ["Parquet.Net"] = "Sites",
         ["SkiaSharp"] = "Simulation",
         ["SkiaSharp.NativeAssets.Linux.NoDependencies"] = "Simulation",
         ["System.CommandLine"] = "Cli",
     };
 
-    private static readonly string[] HiddenPackages = ["Sprache", "YamlDotNet", "SkiaSharp", "MiniExcel"];
+    private static readonly string[] HiddenPackages = ["Sprache", "YamlDotNet", "SkiaSharp", "MiniExcel", "Parquet.Net"];
 
     [Fact]
     public void Every_project_references_what_it_may_and_no_more()

@@ -6,6 +6,7 @@ using Sequencer.Plant.Yaml;
 using Sequencer.Sites.Descriptions;
 using Sequencer.Sites.Recipes;
 using Sequencer.Sites.Scenarios;
+using Sequencer.Sites.Trials;
 using Sequencer.StructuredText;
 using Sequencer.Text;
 
@@ -28,6 +29,7 @@ internal static class BlockReaders
         ["yaml"] = text => Collect(bag => YamlReader.Read(text, bag)),
         ["yaml site"] = text => Collect(bag => SiteDescriptionReader.Read(text, bag)),
         ["yaml recipe"] = text => Collect(bag => RecipeReader.Read(text, bag)),
+        ["yaml trials"] = text => Collect(bag => TrialReader.Read(text, bag)),
         ["yaml scenario"] = text => Collect(bag => ScenarioReader.Read(text, bag)),
     };
 

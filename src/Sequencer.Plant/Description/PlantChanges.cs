@@ -4,7 +4,7 @@ using Sequencer.Text;
 namespace Sequencer.Plant.Description;
 
 /// <summary>Puts other values into a description that was read as YAML, so that its reader checks them as it checks all others.</summary>
-internal static class PlantChanges
+public static class PlantChanges
 {
     public static YamlMapping Put(YamlMapping description, IEnumerable<PlantChange> changes, DiagnosticBag diagnostics)
     {

@@ -53,6 +53,8 @@ internal sealed class RunRecorder : IRunWatch
 
     public long SampleScans => _sampleScans;
 
+    public bool IsOver => false;
+
     public IReadOnlyList<UnitTracker> Units => _units;
 
     /// <summary>Between the loop's scan and its advance.</summary>

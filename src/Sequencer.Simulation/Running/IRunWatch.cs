@@ -8,6 +8,9 @@ internal interface IRunWatch
     /// <summary>Scans between two looks at whether the run was cancelled.</summary>
     long SampleScans { get; }
 
+    /// <summary>Has seen enough: the run ends with this scan.</summary>
+    bool IsOver { get; }
+
     /// <summary>Between the loop's scan and its advance.</summary>
     void Observe();
 

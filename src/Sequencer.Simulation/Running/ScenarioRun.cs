@@ -81,7 +81,7 @@ public sealed class ScenarioRun
             }
 
             _loop.Advance();
-            ended |= _loop.Plant.Failure is not null;
+            ended |= _loop.Plant.Failure is not null || watch.IsOver;
         }
 
         return new RunEnding(

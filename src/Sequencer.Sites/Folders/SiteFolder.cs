@@ -28,6 +28,9 @@ public sealed class SiteFolder
 
     public bool Exists => Directory.Exists(_root);
 
+    /// <summary>Whether something of this name lies in the folder.</summary>
+    public bool Has(string name) => Path.Exists(Path.Combine(_root, name));
+
     /// <summary>The names of the files with an ending in a folder below, sorted; empty where the folder is missing.</summary>
     public IReadOnlyList<string> Files(string folder, string ending)
     {

@@ -2,7 +2,7 @@ using Sequencer.Testing;
 
 namespace Sequencer.Sites.Tests.Recipes;
 
-/// <summary>A copy of a demo site without its scenarios, and more files in it; goes away when disposed of.</summary>
+/// <summary>A copy of a demo site without its scenarios and its trials, and more files in it; goes away when disposed of.</summary>
 internal sealed class SiteWithFiles : IDisposable
 {
     private const string Head = "# ";
@@ -10,7 +10,7 @@ internal sealed class SiteWithFiles : IDisposable
     public SiteWithFiles(string site)
     {
         Folder = Directory.CreateTempSubdirectory("site-").FullName;
-        foreach (string file in Directory.EnumerateFiles(RepositoryPath.Site(site)))
+        foreach (string file in Directory.EnumerateFiles(RepositoryPath.Site(site)).Where(file => Path.GetFileName(file) != "trials.yaml"))
         {
             File.Copy(file, At(Path.GetFileName(file)));
         }

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Sequencer.Simulation.Trials;
+
+namespace Sequencer.Sites.Trials;
+
+/// <summary>The summary of a run as one line of a journal: exact to the last bit, with a checksum at its end.</summary>
+internal static class SummaryLine
+{
+    private const char Mark = '\t';
+    private const string None = "-";
+    private const int Fields = 20;
+
+    public static string Write(int run, RunSummary summary)
+    {
+        string line = string.Join(
+            Mark,
+            run.ToString(CultureInfo.InvariantCulture),
+            summary.End.ToString(),
+            Number(summary.Seconds),
+            Number(summary.BatchSeconds),
+            Numbers(summary.Values),
+            Numbers(summary.Overflowed),
+            string.Concat(summary.Expectations.Select(came => came ? '1' : '0')) + None,
+            summary.FirstAlarm?.Name ?? None,
+            Number(summary.FirstAlarm?.Seconds ?? double.NaN),
+            summary.Reaction?.Name ?? None,
+            Number(summary.Reaction?.Seconds ?? double.NaN),
+            Number(summary.RestSeconds),
+            summary.Broken?.Name ?? None,
+            Number(summary.Broken?.Seconds ?? double.NaN),
+            summary.Overdosed?.Output ?? None,
+            Number(summary.Overdosed?.Litres ?? double.NaN),
+            summary.Final,
+            summary.IsAtRest ? "rest" : None,
+            summary.Asking + None);
+        return line + Mark + Checksum(line);
+    }
+
+    /// <summary>Null where the line is not whole.</summary>
+    public static (int Run, RunSummary Summary)? Read(string line)
+    {
+        string[] fields = line.Split(Mark);
+        int last = line.LastIndexOf(Mark);
+        if (fields.Length != Fields || fields[^1] != Checksum(line[..last]))
+        {
+            return null;
+        }
+
+        RunSummary summary = new(
+            Enum.Parse<RunEndKind>(fields[1]),
+            Number(fields[2]),
+            Number(fields[3]),
+            Numbers(fields[4]),
+            Numbers(fields[5]),
+            [.. fields[6].TrimEnd('-').Select(sign => sign == '1')],
+            Happening(fields[7], fields[8]),
+            Happening(fields[9], fields[10]),
+            Number(fields[11]),
+            Happening(fields[12], fields[13]),
+            fields[14] == None ? null : new Overdose(fields[14], Number(fields[15])),
+            fields[16],
+            fields[17] != None,
+            fields[18][..^1]);
+        return (int.Parse(fields[0], CultureInfo.InvariantCulture), summary);
+    }
+
+    private static Happening? Happening(string name, string seconds) => name == None ? null : new Happening(name, Number(seconds));
+
+    private static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    private static string Numbers(ImmutableArray<double> values) => string.Join(' ', values.Select(Number));
+
+    private static ImmutableArray<double> Numbers(string text) => [.. text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Number)];
+
+    /// <summary>FNV-1a, 64 bit (Fowler, Noll and Vo).</summary>
+    private static string Checksum(string line)
+    {
+        ulong hash = 0xCBF29CE484222325UL;
+        foreach (char character in line)
+        {
+            hash = (hash ^ character) * 0x100000001B3UL;
+        }
+
+        return hash.ToString("x16", CultureInfo.InvariantCulture);
+    }
+}
