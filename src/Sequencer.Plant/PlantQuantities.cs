@@ -17,6 +17,7 @@ internal static class PlantQuantities
         .. parts.Drives.Select(drive => OfDrive(drive, motion)),
         .. parts.Pipes.Select((pipe, index) => Named(pipe.Description.Name, "flow", "L/min", () => motion.Equations.Flow(index, motion.Time, motion.Now) * SecondsPerMinute)),
         .. panel.Loops.Select(loop => Named(loop.Description.Name, "flow", "L/min", () => loop.FlowLitresPerSecond * SecondsPerMinute)),
+        .. parts.Settlers.SelectMany(settler => OfSettling(settler, parts, motion)),
         .. parts.Drums.SelectMany((drum, index) => OfDrum(drum, index, parts, motion)),
         .. parts.Model.Reagents.Select(reagent => Named(reagent.Name, "store", "L", () => Math.Max(0.0, parts.StoreLitres(parts.Source(reagent.Name), motion.Now)))),
         .. parts.DosingLines.Select((line, index) => Named(line.Description.Name, "lime", "mol", () => motion.Now[parts.Layout.DosingLine(index) + parts.Contents.Lime])),
@@ -39,6 +40,15 @@ internal static class PlantQuantities
             double scale = isWeighed ? 1.0 : 1000.0;
             yield return Named(name, parts.Contents.Names[content], isWeighed ? "g/L" : "mmol/L", () => motion.Now[place] / Litres() * scale);
         }
+    }
+
+    private static IEnumerable<NamedValue> OfSettling(TankSettling settling, PlantParts parts, PlantMotion motion)
+    {
+        string name = parts.Tanks[settling.Tank].Description.Name;
+        yield return Named(name, "interface", "m", () => settling.InterfaceMetres(motion.Now));
+        yield return Named(name, "bed", "L", () => settling.BedLitres(motion.Now));
+        yield return Named(name, "floc_size", "mm", () => settling.FlocMetres(motion.Now) * 1e3);
+        yield return Named(name, "dispersed", "mg/L", () => settling.DispersedGramsPerLitre(motion.Now) * 1e3);
     }
 
     private static IEnumerable<NamedValue> OfDrum(DrumFilter drum, int index, PlantParts parts, PlantMotion motion)

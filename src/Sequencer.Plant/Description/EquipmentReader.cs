@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Sequencer.Plant.Settling;
 using Sequencer.Plant.Yaml;
 
 namespace Sequencer.Plant.Description;
@@ -10,6 +11,13 @@ internal sealed class EquipmentReader(PlantNames names)
     /// <summary>A day: no valve, motor or mixing lag of a batch plant is slower.</summary>
     private static readonly NumberRange Seconds = new(0.0, 86_400.0);
     private static readonly NumberRange PositiveSeconds = new(1e-3, 86_400.0);
+
+    private const double MilligramsPerGram = 1000.0;
+
+    /// <summary>Heavier than water, or it would rise.</summary>
+    private static readonly NumberRange GrainMilligramsPerLitre = new(1.01e6, 2e7);
+
+    private static readonly NumberRange FlocMetres = new(1e-6, 0.02);
 
     /// <summary>Sharp orifice 0.6, rounded outlet near 1 (common practice, no source).</summary>
     private static readonly NumberRange DischargeCoefficient = new(0.1, 1.0);
@@ -38,6 +46,9 @@ internal sealed class EquipmentReader(PlantNames names)
     {
         names.Declare(name, NameKind.Tank);
         YamlFields starts = fields.RequiredFields("starts");
+        bool settles = fields.Has("settling");
+        MixingDescription mixing = Mixing(fields.RequiredFields("mixing"), settles);
+        SettlingDescription? settling = fields.OptionalFields("settling") is { } solids ? Settling(solids) : null;
         TankDescription tank = new(
             name.Value,
             fields.RequiredQuantity("area", Dimension.Area, NumberRange.Positive),
@@ -46,7 +57,8 @@ internal sealed class EquipmentReader(PlantNames names)
             starts.RequiredQuantity("volume", Dimension.Volume, NumberRange.Positive),
             Reference(starts, "water", "supply", NameKind.Supply),
             fields.OptionalQuantity("heat_loss", Dimension.Time, NumberRange.Positive)?.Value,
-            Mixing(fields.RequiredFields("mixing")),
+            mixing,
+            settling,
             name.Span);
         starts.RejectUnknownKeys();
         fields.RejectUnknownKeys();
@@ -69,7 +81,7 @@ internal sealed class EquipmentReader(PlantNames names)
     private static string Shown((string Key, double Litres) value) =>
         string.Create(CultureInfo.InvariantCulture, $"`{value.Key}` ({value.Litres:0.###} L)");
 
-    private MixingDescription Mixing(YamlFields fields)
+    private MixingDescription Mixing(YamlFields fields, bool isPowerNeeded)
     {
         double lag = fields.RequiredQuantity("lag", Dimension.Time, PositiveSeconds);
         string? agitator = fields.Has("agitator") ? Reference(fields, "agitator", "agitator", NameKind.Agitator) : null;
@@ -77,9 +89,30 @@ internal sealed class EquipmentReader(PlantNames names)
             agitator,
             fields.RequiredQuantity("dead_time", Dimension.Time, Seconds),
             lag,
-            agitator is null ? lag : fields.RequiredQuantity("unmixed_lag", Dimension.Time, PositiveSeconds));
+            agitator is null ? lag : fields.RequiredQuantity("unmixed_lag", Dimension.Time, PositiveSeconds),
+            agitator is null ? 0.0
+                : isPowerNeeded ? fields.RequiredQuantity("power", Dimension.Power, NumberRange.Positive)
+                : fields.OptionalQuantity("power", Dimension.Power, NumberRange.Positive)?.Value ?? 0.0);
         fields.RejectUnknownKeys();
         return mixing;
+    }
+
+    private static SettlingDescription Settling(YamlFields fields)
+    {
+        SettlingDescription settling = new(
+            fields.RequiredQuantity("floc_density", Dimension.MassConcentration, NumberRange.Positive) / MilligramsPerGram,
+            fields.RequiredQuantity("grain_density", Dimension.MassConcentration, GrainMilligramsPerLitre) / MilligramsPerGram,
+            fields.RequiredQuantity("floc_size", Dimension.Length, FlocMetres),
+            fields.RequiredQuantity("bed_density", Dimension.MassConcentration, NumberRange.Positive) / MilligramsPerGram,
+            fields.OptionalQuantity("breaking", Dimension.Time, NumberRange.Positive)?.Value ?? Flocculation.Breaking,
+            RetainedReader.Read(fields));
+        fields.RejectUnknownKeys();
+        if (settling.FlocGramsPerLitre >= settling.BedGramsPerLitre && !fields.Diagnostics.HasErrors)
+        {
+            fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(fields.SpanOf("floc_density"), "`settling`", "`floc_density`", "`bed_density`"));
+        }
+
+        return settling;
     }
 
     private DriveDescription Motor(Placed<string> name, YamlFields fields, DriveKind kind, NameKind nameKind)
@@ -168,6 +201,7 @@ internal sealed class EquipmentReader(PlantNames names)
             fields.Diagnostics.Add(PlantDiagnostics.NeedsRateOrOutlet(name.Span, name.Value));
         }
 
+        DrawPoint draws = Draws(fields, from);
         Placed<string> to = fields.RequiredText("to");
         if (dosingLine is not null)
         {
@@ -175,7 +209,24 @@ internal sealed class EquipmentReader(PlantNames names)
         }
 
         fields.RejectUnknownKeys();
-        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, through.ToImmutable(), notThrough.ToImmutable(), dosingLine, name.Span);
+        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, through.ToImmutable(), notThrough.ToImmutable(), dosingLine, draws, name.Span);
+    }
+
+    private DrawPoint Draws(YamlFields fields, Placed<string> from)
+    {
+        if (fields.Has("draws_at") && fields.Has("draws_below"))
+        {
+            fields.Diagnostics.Add(YamlDiagnostics.NotAllowed(fields.SpanOf("draws_below"), "`draws_below` beside `draws_at`"));
+        }
+
+        Quantity? below = fields.OptionalQuantity("draws_below", Dimension.Length, NumberRange.NotNegative);
+        Quantity? at = fields.OptionalQuantity("draws_at", Dimension.Length, NumberRange.NotNegative);
+        if ((below ?? at) is not null && names.KindOf(from.Value) is not (NameKind.Tank or null))
+        {
+            fields.Diagnostics.Add(YamlDiagnostics.NotAllowed(fields.SpanOf(below is null ? "draws_at" : "draws_below"), "where a line draws that draws from no tank"));
+        }
+
+        return below is not null ? new DrawPoint(below.Value, true) : new DrawPoint(at?.Value ?? 0.0, false);
     }
 
     private static OutletDescription Outlet(YamlFields fields)

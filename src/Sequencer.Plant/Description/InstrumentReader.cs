@@ -6,8 +6,9 @@ namespace Sequencer.Plant.Description;
 
 /// <summary>Reads transmitters, switches and hand switches.</summary>
 /// <param name="names">names of the plant</param>
+/// <param name="drawnFromTanks">lines that draw from tanks</param>
 /// <param name="hasRedox">the plant has chromium(VI) and sulphite, which give a potential</param>
-internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
+internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> drawnFromTanks, bool hasRedox)
 {
     private static readonly NumberRange LagSeconds = new(0.0, 86_400.0);
     private static readonly NumberRange TurnSeconds = new(1.0, 86_400.0);
@@ -80,7 +81,7 @@ internal sealed class InstrumentReader(PlantNames names, bool hasRedox)
         double low = fields.RequiredQuantity("low", dimension, NumberRange.Any);
         double high = fields.RequiredQuantity("high", dimension, NumberRange.Any);
         Unit unit = fields.OptionalQuantity("high", dimension, NumberRange.Any)?.Unit ?? Unit.All.First(known => known.Dimension == dimension);
-        bool isCloudiness = measures is Measured.Turbidity && names.KindOf(place.Value) is NameKind.Tank;
+        bool isCloudiness = measures is Measured.Turbidity && (names.KindOf(place.Value) is NameKind.Tank || drawnFromTanks.Contains(place.Value));
         double perSuspended = isCloudiness ? Optional(fields, "per_suspended", Dimension.Cloudiness, NumberRange.Positive) : 0.0;
         TransmitterDescription transmitter = new(
             name.Value,

@@ -15,6 +15,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="Through">tags of pumps and valves, all of which must run or be open</param>
 /// <param name="NotThrough">tags of valves, all of which must stand closed: the other way of a three-way valve</param>
 /// <param name="DosingLine">the dosing line that it goes through; null for none</param>
+/// <param name="Draws">where in a tank it draws</param>
 /// <param name="Span">where it is described</param>
 public sealed record LineDescription(
     string Name,
@@ -25,4 +26,5 @@ public sealed record LineDescription(
     ImmutableArray<string> Through,
     ImmutableArray<string> NotThrough,
     string? DosingLine,
+    DrawPoint Draws,
     SourceSpan Span);

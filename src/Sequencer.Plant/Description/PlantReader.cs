@@ -53,7 +53,12 @@ public static class PlantReader
         EquipmentReader equipment = new(names);
         ImmutableArray<SupplyDescription> supplies = waters.Supplies(fields);
         ImmutableArray<ReagentDescription> reagents = waters.Reagents(fields);
-        InstrumentReader instruments = new(names, Names(supplies, reagents, "chromate") && Names(supplies, reagents, "sulphite"));
+        ImmutableArray<TankDescription> tanks = equipment.Tanks(fields);
+        ImmutableArray<DriveDescription> drives = equipment.Drives(fields);
+        ImmutableArray<LineDescription> lines = equipment.Lines(fields);
+        HashSet<string> tankNames = [.. tanks.Select(tank => tank.Name)];
+        HashSet<string> drawn = [.. lines.Where(line => tankNames.Contains(line.From)).Select(line => line.Name)];
+        InstrumentReader instruments = new(names, drawn, Names(supplies, reagents, "chromate") && Names(supplies, reagents, "sulphite"));
         (ImmutableArray<string> precipitates, double chromateReducedInSeconds) = Chemistry(fields);
         PlantModel model = new(
             fields.RequiredText("name").Value,
@@ -62,9 +67,9 @@ public static class PlantReader
             chromateReducedInSeconds,
             supplies,
             reagents,
-            equipment.Tanks(fields),
-            equipment.Drives(fields),
-            equipment.Lines(fields),
+            tanks,
+            drives,
+            lines,
             equipment.DosingLines(fields),
             equipment.SampleLoops(fields),
             new DrumReader(names).Drums(fields),

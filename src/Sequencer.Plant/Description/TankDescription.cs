@@ -11,6 +11,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="StartWater">the supply that it holds at the start</param>
 /// <param name="HeatLossSeconds">time constant of cooling to ambient; null for none</param>
 /// <param name="Mixing">how reagents mix in</param>
+/// <param name="Settling">what settles in it; null where nothing is told, and nothing does</param>
 /// <param name="Span">where it is described</param>
 public sealed record TankDescription(
     string Name,
@@ -21,4 +22,5 @@ public sealed record TankDescription(
     string StartWater,
     double? HeatLossSeconds,
     MixingDescription Mixing,
+    SettlingDescription? Settling,
     SourceSpan Span);

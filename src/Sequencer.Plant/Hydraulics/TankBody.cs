@@ -21,6 +21,9 @@ internal sealed class TankBody(TankDescription description, Drive? agitator, int
 
     public double LevelMetres(double litres) => litres / LitresPerCubicMetre / Description.AreaSquareMetres;
 
+    /// <summary>Cross-section at the surface.</summary>
+    public double AreaSquareMetres(double litres) => Description.AreaSquareMetres;
+
     /// <summary>1 over the time constant of mixing in, between agitated and not, 1/s.</summary>
     public double MixingRate(double time)
     {

@@ -99,7 +99,15 @@ internal sealed class InstrumentPanel
     /// <summary>In proportion to the solids in the water (our own simplification: it depends on their size too).</summary>
     private Func<double> Cloudiness(TransmitterDescription described)
     {
-        int tank = _parts.Tank(described.In);
+        int line = _parts.Line(described.In);
+        int tank = line >= 0 ? _parts.Pipes[line].FromTank : _parts.Tank(described.In);
+        TankSettling? settling = _parts.Settlers.FirstOrDefault(settler => settler.Tank == tank);
+        if (settling is not null)
+        {
+            DrawPoint point = line >= 0 ? _parts.Pipes[line].Description.Draws : DrawPoint.Surface;
+            return () => described.PerSuspended * settling.SolidsDrawn(point, _motion.Now);
+        }
+
         int mixed = _parts.Layout.Mixed(tank);
         int[] weighed = [.. Enumerable.Range(0, _parts.Contents.Count).Where(_parts.Contents.IsWeighed)];
         return () => described.PerSuspended * weighed.Sum(content => Math.Max(0.0, _motion.Now[mixed + content])) / Volume(tank);

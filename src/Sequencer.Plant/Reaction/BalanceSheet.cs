@@ -90,6 +90,11 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
             amount += state[parts.Layout.DosingLine(line) + content];
         }
 
+        for (int settler = 0; settler < parts.Settlers.Length; settler++)
+        {
+            amount += state[parts.Layout.Bed(settler) + content];
+        }
+
         for (int drum = 0; drum < parts.Drums.Length; drum++)
         {
             amount += state[parts.Layout.Held(drum) + content];

@@ -117,7 +117,7 @@ internal sealed class DrumFilter
     public void AddRates(double time, double flow, TankTransfer transfer, ReadOnlySpan<double> state, Span<double> rates)
     {
         double coat = Holds.CoatMetres(state);
-        transfer.AddRates(Trough.Index, FiltrateTo.Index, flow, state, rates);
+        transfer.AddRates(Trough.Index, DrawPoint.Floor, FiltrateTo.Index, flow, state, rates);
         LayerWater water = Water(time, state);
         Hold(flow, coat, water, state, rates);
         rates[_layout.Vacuum(_index)] = ((VacuumBy.Effect(time) * ReachedPascals(coat)) - VacuumPascals(state)) / Description.PullsDownInSeconds;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Plant.Description;
 using Sequencer.Plant.Hydraulics;
 
 namespace Sequencer.Plant.Reaction;
@@ -24,13 +25,14 @@ internal sealed class PlantEquations(
     ImmutableArray<DosingLine> dosingLines,
     ImmutableArray<Pipe> pipes,
     ImmutableArray<DrumFilter> drums,
+    ImmutableArray<TankSettling> settlers,
     TankReduction reduction,
     double ambientCelsius)
 {
     /// <summary>Saturated calcium hydroxide at 25 C, mol/L (J. Res. NBS 56 (1956) 305).</summary>
     private const double SaturatedLime = 0.0203;
 
-    private readonly TankTransfer _transfer = new(layout);
+    private readonly TankTransfer _transfer = new(layout, [.. tanks.Select(tank => settlers.FirstOrDefault(settler => settler.Tank == tank.Index))]);
     private readonly double[] _throughDosingLine = new double[dosingLines.Length];
     private readonly double[] _drawn = new double[tanks.Length];
     private readonly double[] _fed = new double[tanks.Length];
@@ -65,7 +67,7 @@ internal sealed class PlantEquations(
             rates[layout.Passed(index)] = flow;
             if (pipe.FromTank >= 0)
             {
-                _transfer.AddRates(pipe.FromTank, pipe.ToTank, flow, state, rates);
+                _transfer.AddRates(pipe.FromTank, pipe.Description.Draws, pipe.ToTank, flow, state, rates);
             }
             else
             {
@@ -81,6 +83,11 @@ internal sealed class PlantEquations(
         foreach (DrumFilter drum in drums)
         {
             drum.AddRates(time, DrumFlow(drum, time, state), _transfer, state, rates);
+        }
+
+        foreach (TankSettling settler in settlers)
+        {
+            settler.AddRates(time, state, rates);
         }
 
         foreach (TankBody tank in tanks)
@@ -296,6 +303,6 @@ internal sealed class PlantEquations(
         }
 
         rates[layout.Overflowed(tank.Index)] += surplus;
-        _transfer.AddRates(tank.Index, -1, surplus, state, rates);
+        _transfer.AddRates(tank.Index, DrawPoint.Surface, -1, surplus, state, rates);
     }
 }

@@ -47,7 +47,7 @@ internal sealed class PlantMotion
     {
         _parts = parts;
         Equations = new PlantEquations(
-            parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes, parts.Drums,
+            parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes, parts.Drums, parts.Settlers,
             new TankReduction(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates, parts.Model.ChromateReducedInSeconds),
             parts.Model.AmbientCelsius);
         _now = parts.InitialState();

@@ -17,7 +17,9 @@ internal sealed class PlantParts
         Sources = [.. model.Supplies.Select(supply => Supply(supply, kept)), .. model.Reagents.Select(reagent => Reagent(reagent, kept))];
         DosingLines = [.. model.DosingLines.Select(line => new DosingLine(line, kept))];
         Pipes = [.. model.Lines.Select(Pipe)];
-        Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, model.Drums.Length, Contents.Count);
+        Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, model.Drums.Length, model.Tanks.Count(tank => tank.Settling is not null), Contents.Count);
+        Settlers = [.. Tanks.Where(tank => tank.Description.Settling is not null)
+            .Select((tank, index) => new TankSettling(tank.Description.Settling!, tank, index, Contents, Layout))];
         Drums = [.. model.Drums.Select((drum, index) => new DrumFilter(
             drum, index, Contents, Layout, Tanks[Tank(drum.Trough)], Tanks[Tank(drum.FiltrateTo)], Tanks[Tank(drum.Knife)], Drive(drum.TurnedBy), Drive(drum.VacuumBy)))];
     }
@@ -38,6 +40,9 @@ internal sealed class PlantParts
     public ImmutableArray<Pipe> Pipes { get; }
 
     public ImmutableArray<DrumFilter> Drums { get; }
+
+    /// <summary>The tanks in which solids settle.</summary>
+    public ImmutableArray<TankSettling> Settlers { get; }
 
     public StateLayout Layout { get; }
 
@@ -92,6 +97,11 @@ internal sealed class PlantParts
             }
         }
 
+        for (int settler = 0; settler < Settlers.Length; settler++)
+        {
+            state[Layout.FlocSize(settler)] = TankSettling.StartSize;
+        }
+
         return state;
     }
 
@@ -104,6 +114,9 @@ internal sealed class PlantParts
         const double Pascals = 1.0;
         const double GramOnDrum = 1e-3;
         const double LitresOnDrum = 1e-3;
+        const double ClearLitres = 0.1;
+        const double GramsOfFlocs = 0.01;
+        const double FlocMetres = 1e-7;
         double[] tolerance = new double[Layout.Count];
         Array.Fill(tolerance, double.PositiveInfinity);
         foreach (TankBody tank in Tanks)
@@ -123,6 +136,14 @@ internal sealed class PlantParts
             tolerance[Layout.Vacuum(drum)] = Pascals;
             tolerance[Layout.Pores(drum)] = LitresOnDrum;
             tolerance.AsSpan(Layout.Held(drum), Contents.Count).Fill(GramOnDrum);
+        }
+
+        for (int settler = 0; settler < Settlers.Length; settler++)
+        {
+            tolerance[Layout.Clear(settler)] = ClearLitres;
+            tolerance[Layout.Flocs(settler)] = GramsOfFlocs;
+            tolerance[Layout.FlocSize(settler)] = FlocMetres;
+            tolerance.AsSpan(Layout.Bed(settler), Contents.Count).Fill(GramOnDrum);
         }
 
         return tolerance;

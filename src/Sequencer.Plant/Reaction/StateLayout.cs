@@ -5,11 +5,13 @@ namespace Sequencer.Plant.Reaction;
 /// degrees Celsius), contents mixed in, contents that are still on their way (dead time) and contents
 /// that are being mixed in; then what it has lost over its rim (L). Of a dosing line: its contents.
 /// Then what has passed each line (L). Of a drum: its vacuum (Pa), its filtrate so far (L), the filter aid and the other dry solids (g) and the water (L)
-/// that its knife has taken, the water in the pores of what it holds (L), and what it holds. Then what has come from and gone outside.
+/// that its knife has taken, the water in the pores of what it holds (L), and what it holds. Of a tank in which solids
+/// settle: the clear water (L), the solids in flocs (g), their size (m) and what lies on the floor. Then what has come from and gone outside.
 /// </summary>
-internal sealed class StateLayout(int tanks, int dosingLines, int lines, int drums, int contents)
+internal sealed class StateLayout(int tanks, int dosingLines, int lines, int drums, int settlers, int contents)
 {
     private readonly int _perTank = 3 + (3 * contents);
+    private readonly int _perSettler = 3 + contents;
     private readonly int _perDrum = 6 + contents;
 
     public int Count => BoundaryStart + (2 * (contents + 1));
@@ -53,6 +55,18 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int dru
     /// <summary>First of the contents on the drum.</summary>
     public int Held(int drum) => Vacuum(drum) + 6;
 
+    /// <summary>Of the settling of a tank: litres of clear water above what settles.</summary>
+    public int Clear(int settler) => SettlerStart + (settler * _perSettler);
+
+    /// <summary>Grams of solids in flocs.</summary>
+    public int Flocs(int settler) => Clear(settler) + 1;
+
+    /// <summary>Metres; how large they are.</summary>
+    public int FlocSize(int settler) => Clear(settler) + 2;
+
+    /// <summary>First of the contents that lie on the floor.</summary>
+    public int Bed(int settler) => Clear(settler) + 3;
+
     /// <summary>Litres that came from outside; the contents that came follow.</summary>
     public int CameIn => BoundaryStart;
 
@@ -61,5 +75,7 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int dru
 
     private int DrumStart => (tanks * _perTank) + (dosingLines * contents) + lines;
 
-    private int BoundaryStart => DrumStart + (drums * _perDrum);
+    private int SettlerStart => DrumStart + (drums * _perDrum);
+
+    private int BoundaryStart => SettlerStart + (settlers * _perSettler);
 }

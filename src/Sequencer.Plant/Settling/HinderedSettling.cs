@@ -10,6 +10,9 @@ internal static class HinderedSettling
 {
     private const double Crowding = 1.82;
 
+    /// <summary>Richardson and Zaki, Trans. Inst. Chem. Eng. 32 (1954) 35: the power where the Reynolds number is below 0.2.</summary>
+    private const double RichardsonZaki = 4.65;
+
     /// <summary>Volume fraction of liquid in a slurry with this mass fraction of solids; densities in kg/m3.</summary>
     public static double LiquidFraction(double solidsMassFraction, double solidDensity, double liquidDensity)
     {
@@ -20,8 +23,7 @@ internal static class HinderedSettling
     /// <summary>m/s, of spheres of a diameter in m, in a liquid of a viscosity in Pa s.</summary>
     public static double Velocity(double diameter, double solidDensity, double liquidDensity, double viscosity, double liquidFraction)
     {
-        double alone = OutletFlow.Gravity * diameter * diameter * (solidDensity - liquidDensity) / (18.0 * viscosity);
-        return alone * liquidFraction * liquidFraction * Correction(liquidFraction);
+        return Alone(diameter, solidDensity - liquidDensity, viscosity) * liquidFraction * liquidFraction * Correction(liquidFraction);
     }
 
     /// <summary>The Reynolds number of the spheres in the slurry; the velocity stands where it is below 1.</summary>
@@ -32,4 +34,11 @@ internal static class HinderedSettling
     }
 
     private static double Correction(double liquidFraction) => Math.Pow(10.0, -Crowding * (1.0 - liquidFraction));
+
+    /// <summary>Stokes' velocity alone, m/s; a difference of densities in kg/m3.</summary>
+    public static double Alone(double diameter, double densityDifference, double viscosity) =>
+        OutletFlow.Gravity * diameter * diameter * densityDifference / (18.0 * viscosity);
+
+    /// <summary>The part of its velocity alone that a crowd of small particles keeps, v = v0 e^4.65 (Richardson and Zaki).</summary>
+    public static double Crowded(double liquidFraction) => Math.Pow(Math.Max(0.0, liquidFraction), RichardsonZaki);
 }

@@ -53,7 +53,7 @@ public sealed class PlantReaderTests
     [InlineData("compressibility: 0.6,", "compressibility: 0.6, grain_density: 2 m,", "SEQ0810")]
     [InlineData("in: F220, low", "in: F220, at_full_speed: -60 kPa, low", "SEQ0805")]
     [InlineData("in: F220, low", "in: VP220, low", "SEQ0806")]
-    [InlineData("in: V230, per_suspended", "in: clean, per_suspended", "SEQ0805")]
+    [InlineData("in: V230, per_suspended", "in: seal_water, per_suspended", "SEQ0805")]
     public void A_mistake_in_a_drum_or_its_instruments_is_told(string words, string others, string code)
     {
         string text = Site("marlpit-wharf");
