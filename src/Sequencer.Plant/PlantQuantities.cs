@@ -32,6 +32,11 @@ internal static class PlantQuantities
         yield return Named(name, "level", "m", () => tank.LevelMetres(Litres()));
         yield return Named(name, "pH", "pH", () => motion.Ph(tank.Index));
         yield return Named(name, "temperature", "C", () => motion.Now[parts.Layout.Heat(tank.Index)] / Litres());
+        if (!parts.Model.Precipitates.IsEmpty)
+        {
+            yield return Named(name, "precipitate", "mg/L", () => motion.PrecipitateGramsPerLitre(tank.Index) * 1e3);
+        }
+
         yield return Named(name, "overflowing", "", () => tank.IsFull ? 1.0 : 0.0);
         for (int content = 0; content < parts.Contents.Count; content++)
         {

@@ -57,6 +57,7 @@ internal sealed class EquipmentReader(PlantNames names)
             starts.RequiredQuantity("volume", Dimension.Volume, NumberRange.Positive),
             Reference(starts, "water", "supply", NameKind.Supply),
             fields.OptionalQuantity("heat_loss", Dimension.Time, NumberRange.Positive)?.Value,
+            fields.OptionalQuantity("air_equalises_in", Dimension.Time, NumberRange.Positive)?.Value,
             mixing,
             settling,
             name.Span);

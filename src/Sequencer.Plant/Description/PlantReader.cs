@@ -102,7 +102,7 @@ public static class PlantReader
             return ([], ChromateReduction.DefaultReducedInSeconds);
         }
 
-        string[] known = ["ferrihydrite", "gypsum", "calcite", "chromium_hydroxide"];
+        string[] known = [.. Precipitate.All.Select(solid => solid.Name)];
         ImmutableArray<string>.Builder solids = ImmutableArray.CreateBuilder<string>();
         foreach (Placed<string> solid in chemistry.EachText("precipitates"))
         {

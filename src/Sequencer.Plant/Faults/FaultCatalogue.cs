@@ -42,6 +42,8 @@ internal static class FaultCatalogue
             yield return new Fault($"{tag}.stuck-open", drive.StickOn);
             yield return new Fault($"{tag}.stuck-closed", drive.StickOff);
             yield return new Fault($"{tag}.slow", drive.Slow);
+            yield return new Fault($"{tag}.leaks", drive.Leak);
+            yield return new Fault($"{tag}.sticks", (_, on) => drive.Stick(on));
             yield break;
         }
 

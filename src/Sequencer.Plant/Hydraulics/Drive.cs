@@ -17,19 +17,28 @@ internal sealed class Drive
     /// <summary>Slower than this share of full speed a motor with a set speed does not count as running (our own choice).</summary>
     private const double LeastSpeed = 0.05;
 
+    /// <summary>What a leaking valve lets through when it is shut, as a share of its way (our own choice; common practice has some per cent for a worn seat).</summary>
+    private const double LeakShare = 0.02;
+
+    /// <summary>s for which a valve that sticks holds where it stands before it breaks loose (our own choice; beyond a discrepancy time of 1.5 short strokes).</summary>
+    private const double HoldsSeconds = 15.0;
+
     private readonly Ramp _motion;
     private readonly Ramp _effect;
+    private readonly Ramp _leak;
     private double _speed;
     private bool _energised;
     private bool _stuckOn;
     private bool _stuckOff;
     private bool _slow;
+    private bool _sticks;
 
     public Drive(DriveDescription description, double keptSeconds)
     {
         Description = description;
         _motion = new Ramp(description.OpenWhenDeEnergised ? 1.0 : 0.0, keptSeconds);
         _effect = new Ramp(1.0, keptSeconds);
+        _leak = new Ramp(0.0, keptSeconds);
         _speed = description.SpeedFrom is null ? 1.0 : 0.0;
     }
 
@@ -74,6 +83,12 @@ internal sealed class Drive
         _motion.MoveTo(time, target, TravelSeconds);
     }
 
+    /// <summary>Shuts, but lets some through.</summary>
+    public void Leak(double time, bool leaks) => _leak.MoveTo(time, leaks ? LeakShare : 0.0, Ramp.AtOnce);
+
+    /// <summary>Holds for a while before it moves.</summary>
+    public void Stick(bool sticks) => _sticks = sticks;
+
     /// <summary>Turns, but does nothing: a blocked pump, a broken shaft.</summary>
     public void LoseEffect(double time, bool lost) => _effect.MoveTo(time, lost ? 0.0 : 1.0, Ramp.AtOnce);
 
@@ -81,9 +96,9 @@ internal sealed class Drive
     public double Motion(double time) => _motion.Value(time);
 
     /// <summary>What reaches the liquid, 0 to 1.</summary>
-    public double Effect(double time) => _motion.Value(time) * _effect.Value(time);
+    public double Effect(double time) => Math.Max(_motion.Value(time) * _effect.Value(time), _leak.Value(time));
 
-    public double NextKink(double time) => Math.Min(_motion.NextKink(time), _effect.NextKink(time));
+    public double NextKink(double time) => Math.Min(_leak.NextKink(time), Math.Min(_motion.NextKink(time), _effect.NextKink(time)));
 
     public bool OnSwitch(double time) =>
         Motion(time) >= (Description.Kind == DriveKind.Valve ? 1.0 - LimitSwitchSpan : RunningFrom * Math.Max(LeastSpeed, _speed));
@@ -98,7 +113,7 @@ internal sealed class Drive
         double target = _stuckOff ? 0.0 : _stuckOn || commanded ? _speed : 0.0;
         if (target != _motion.Target)
         {
-            _motion.MoveTo(time, target, TravelSeconds);
+            _motion.MoveTo(_sticks ? time + HoldsSeconds : time, target, TravelSeconds);
         }
     }
 }

@@ -35,6 +35,7 @@ internal sealed class ContentLayout
         Names = [.. Dissolved.Select(substance => substance.Name), LimeName, SuspendedName, .. filterAid];
         FilterAid = Names.IndexOf(FilterAidName);
         Calcium = Names.IndexOf("calcium");
+        Carbonate = Names.IndexOf("carbonate");
         Chromate = Names.IndexOf("chromate");
         Chromium = Names.IndexOf("chromium");
         Sulphite = Names.IndexOf("sulphite");
@@ -61,6 +62,9 @@ internal sealed class ContentLayout
     /// <summary>-1 where the plant has no calcium (then it has no lime either).</summary>
     public int Calcium { get; }
 
+    /// <summary>-1 where the plant has no carbonate.</summary>
+    public int Carbonate { get; }
+
     public int Chromate { get; }
 
     public int Chromium { get; }
@@ -84,7 +88,7 @@ internal sealed class ContentLayout
     public ChemicalSystem Chemistry()
     {
         string[] components = [.. Dissolved.Select(substance => substance.Component)];
-        return ChemicalSystem.DefaultWithChromium().Restrict(components);
+        return ChemicalSystem.Everything.Restrict(components);
     }
 
     public void Add(double[] content, ImmutableArray<Amount> amounts)

@@ -36,7 +36,7 @@ internal sealed class DrumFilter
     /// <summary>kg/m2 of cake by which e times less of the coat behind it is open to the air (our own choice).</summary>
     private const double SealsAt = 0.01;
 
-    /// <summary>Of what is drawn at least a tenth is filtrate, however thick the slurry: it fills the pores later (our own choice).</summary>
+    /// <summary>Of what is drawn at least a tenth is filtrate, however thick the slurry: solids beyond that go through with it (our own choice).</summary>
     private const double MostLaidDown = 0.9;
 
     private readonly StateLayout _layout;
@@ -132,7 +132,7 @@ internal sealed class DrumFilter
         int receiver = _layout.Mixed(FiltrateTo.Index);
         int held = _layout.Held(_index);
         double share = flow / state[_layout.Volume(Trough.Index)];
-        double retention = Retention(coat);
+        double retention = Held(state, coat);
         double aid = 0.0;
         double other = 0.0;
         for (int content = 0; content < _layout.Contents; content++)
@@ -282,11 +282,20 @@ internal sealed class DrumFilter
         return wanted <= 0.0 ? wanted : wanted * through / (wanted + through);
     }
 
+    /// <summary>The share of solids that stays: what coat and cloth hold back, as far as there is filtrate to leave it.</summary>
+    private double Held(ReadOnlySpan<double> state, double coat)
+    {
+        double retention = Retention(coat);
+        (double aid, double other) = Holds.Solids(state, retention);
+        double litres = Holds.Coat.Litres(aid) + Holds.Cake.Litres(other);
+        return litres > MostLaidDown ? retention * MostLaidDown / litres : retention;
+    }
+
     /// <summary>Litres that stay on the drum, solids and the water between them, of a litre that is drawn.</summary>
     private double LaidDown(ReadOnlySpan<double> state, double coat)
     {
-        (double aid, double other) = Holds.Solids(state, Retention(coat));
-        return Math.Min(MostLaidDown, Holds.Coat.Litres(aid) + Holds.Cake.Litres(other));
+        (double aid, double other) = Holds.Solids(state, Held(state, coat));
+        return Holds.Coat.Litres(aid) + Holds.Cake.Litres(other);
     }
 
     private double TroughCelsius(ReadOnlySpan<double> state) => state[_layout.Heat(Trough.Index)] / state[_layout.Volume(Trough.Index)];
@@ -322,10 +331,10 @@ internal sealed class DrumFilter
     /// <summary>What the trough's water leaves in a pass: filter aid and other solids in layers of their own resistance, one behind the other.</summary>
     private FilterCake FreshCake(ReadOnlySpan<double> state, double pressure, double coat)
     {
-        (double aid, double other) = Holds.Solids(state, Retention(coat));
+        (double aid, double other) = Holds.Solids(state, Held(state, coat));
         double aidResistance = FilterCake.ResistanceOf(Description.CoatSquareMetres, Description.CoatKilogramsPerCubicMetre);
         double all = aid + other;
-        double filtrate = 1.0 - Math.Min(MostLaidDown, Holds.Coat.Litres(aid) + Holds.Cake.Litres(other));
+        double filtrate = 1.0 - Holds.Coat.Litres(aid) - Holds.Cake.Litres(other);
         return all > 0.0
             ? new FilterCake(((aidResistance * aid) + (CakeResistance(pressure) * other)) / all, all / filtrate)
             : new FilterCake(aidResistance, 0.0);

@@ -14,6 +14,7 @@ namespace Sequencer.Plant.Reaction;
 /// mixed:       dn/dt = m / tau + (what comes and goes with flows)
 /// lime:        dS/dt = -S / tau_d * (1 - Ca / Ca_sat), what dissolves is counted as calcium
 /// chromium:    see <see cref="TankReduction"/>
+/// air:         see <see cref="TankAir"/>
 /// </code>
 /// The liquid itself counts at once. pH is no part of the state: it follows from the contents.
 /// </summary>
@@ -27,6 +28,7 @@ internal sealed class PlantEquations(
     ImmutableArray<DrumFilter> drums,
     ImmutableArray<TankSettling> settlers,
     TankReduction reduction,
+    TankAir air,
     double ambientCelsius)
 {
     /// <summary>Saturated calcium hydroxide at 25 C, mol/L (J. Res. NBS 56 (1956) 305).</summary>
@@ -94,6 +96,7 @@ internal sealed class PlantEquations(
         {
             MixIn(tank, time, state, rates);
             reduction.AddRates(tank, state, rates);
+            air.AddRates(tank, state, rates);
             RunOver(tank, state, rates);
         }
     }

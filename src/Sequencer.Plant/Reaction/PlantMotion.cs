@@ -49,6 +49,7 @@ internal sealed class PlantMotion
         Equations = new PlantEquations(
             parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes, parts.Drums, parts.Settlers,
             new TankReduction(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates, parts.Model.ChromateReducedInSeconds),
+            new TankAir(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates),
             parts.Model.AmbientCelsius);
         _now = parts.InitialState();
         _dissolved = new double[parts.Contents.Dissolved.Length];
@@ -72,6 +73,9 @@ internal sealed class PlantMotion
     public long EquilibriaSolved => _chemistry.Sum(chemistry => chemistry.Solved);
 
     public double Ph(int tank) => _acidity[tank].Value(Time, _integrator.End);
+
+    /// <summary>Grams of solids in a litre that the last water whose pH was solved has formed.</summary>
+    public double PrecipitateGramsPerLitre(int tank) => _chemistry[tank].SolidGramsPerLitre();
 
     /// <summary>mV that a redox probe sees in a tank of a plant with chromium(VI) and sulphite.</summary>
     public double Millivolts(int tank)
@@ -160,10 +164,15 @@ internal sealed class PlantMotion
             }
         }
 
-        LetGo();
         if (first is not null)
         {
             CutAt(when);
+        }
+
+        // Only what the step comes to counts: a tank that would have left its heel beyond the cut still stands at it.
+        LetGo();
+        if (first is not null)
+        {
             first.IsFull |= isRim;
             first.IsDrawnDown |= !isRim;
         }

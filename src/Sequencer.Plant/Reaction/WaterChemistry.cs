@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Sequencer.Plant.Chemistry;
+using Sequencer.Plant.Description;
 
 namespace Sequencer.Plant.Reaction;
 
@@ -13,6 +14,8 @@ internal sealed class WaterChemistry
 
     private readonly EquilibriumSolver _solver;
     private readonly bool[] _solids;
+    private readonly double[] _gramsPerMole;
+    private readonly int _carbonDioxide;
     private readonly double[] _last;
     private double _lastCelsius = double.NaN;
 
@@ -20,12 +23,31 @@ internal sealed class WaterChemistry
     {
         ChemicalSystem system = layout.Chemistry();
         _solver = new EquilibriumSolver(system);
-        _solids = [.. system.Solids.Select(solid => precipitates.Contains(solid.Name, StringComparer.OrdinalIgnoreCase))];
+        ImmutableArray<Precipitate?> known = [.. system.Solids.Select(solid => Precipitate.OfSolid(solid.Name))];
+        _solids = [.. known.Select(solid => solid is not null && precipitates.Contains(solid.Name, StringComparer.Ordinal))];
+        _gramsPerMole = [.. known.Select(solid => solid is null ? 0.0 : MolarMass.Of(solid.Formula))];
+        _carbonDioxide = layout.Carbonate >= 0 ? system.SpeciesIndex("H2CO3") : -1;
         _last = new double[system.Components.Length];
     }
 
     /// <summary>The last pH found.</summary>
     public double Ph => _solver.Ph;
+
+    /// <summary>Dissolved carbon dioxide of the last water, mol/L; 0 in a plant without carbonate.</summary>
+    public double CarbonDioxide => _carbonDioxide >= 0 ? _solver.Molality[_carbonDioxide] : 0.0;
+
+    /// <summary>Grams of solids that a litre of the last water has formed.</summary>
+    public double SolidGramsPerLitre()
+    {
+        double grams = 0.0;
+        ReadOnlySpan<double> amounts = _solver.SolidAmounts;
+        for (int solid = 0; solid < _solids.Length; solid++)
+        {
+            grams += _solids[solid] ? amounts[solid] * _gramsPerMole[solid] : 0.0;
+        }
+
+        return grams;
+    }
 
     /// <summary>How many times an equilibrium has been solved.</summary>
     public long Solved { get; private set; }

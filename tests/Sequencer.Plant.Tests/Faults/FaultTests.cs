@@ -95,6 +95,42 @@ public sealed class FaultTests
         Assert.Equal(command, plant.Contact("ZSO200"));
     }
 
+    /// <summary>12 m3/h with the pump on and the valve shut: a fiftieth is 4 L in a minute.</summary>
+    [Fact]
+    public void A_valve_that_leaks_lets_a_fiftieth_through_while_it_shows_shut()
+    {
+        RunningPlant plant = Started();
+        double before = plant.Total("fill.passed");
+        plant.Command(true, "P200");
+        plant.Run(60.0);
+        Assert.Equal(before, plant.Total("fill.passed"), 1e-6);
+        plant.Inject("XV200.leaks");
+        plant.Run(60.0);
+        Assert.True(plant.Contact("ZSC200"));
+        Assert.Equal(before + 4.0, plant.Total("fill.passed"), 0.05);
+        plant.Clear("XV200.leaks");
+        plant.Run(1.0);
+        before = plant.Total("fill.passed");
+        plant.Run(60.0);
+        Assert.Equal(before, plant.Total("fill.passed"), 1e-6);
+    }
+
+    [Fact]
+    public void A_valve_that_sticks_moves_a_quarter_of_a_minute_late()
+    {
+        RunningPlant plant = Started();
+        plant.Inject("XV200.sticks");
+        plant.Command(true, "XV200");
+        plant.Run(14.5);
+        Assert.True(plant.Contact("ZSC200"));
+        plant.Run(7.0);
+        Assert.True(plant.Contact("ZSO200"));
+        plant.Clear("XV200.sticks");
+        plant.Command(false, "XV200");
+        plant.Run(6.2);
+        Assert.True(plant.Contact("ZSC200"));
+    }
+
     [Fact]
     public void A_slow_valve_takes_four_times_its_travel()
     {

