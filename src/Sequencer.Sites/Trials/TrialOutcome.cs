@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Simulation.Scenarios;
 using Sequencer.Simulation.Trials;
 using Sequencer.Simulation.Words;
 
@@ -12,15 +13,23 @@ internal sealed record TrialOutcome(string Title, string Unit, ImmutableArray<do
 
     public double? High { get; init; }
 
-    /// <summary>Not the same in every run that has it.</summary>
-    public bool Varies => Values.Where(double.IsFinite).Distinct().Skip(1).Any();
+    /// <summary>Not the same, but for rounding, in every run that has it.</summary>
+    public bool Varies
+    {
+        get
+        {
+            Distribution spread = new(Values);
+            return spread.Count > 0 && spread.Highest - spread.Lowest > Same * Math.Max(Math.Abs(spread.Lowest), Math.Abs(spread.Highest));
+        }
+    }
 
     private const double SecondsPerHour = 3600.0;
+    private const double Same = 1e-4;
     private const int Figures = 4;
 
     public static IEnumerable<TrialOutcome> All(TrialSet set)
     {
-        yield return new TrialOutcome("time until the scenario has what it waits for", "h", [.. set.Runs.Select(run => run.BatchSeconds / SecondsPerHour)]);
+        yield return new TrialOutcome(Awaited(set), "h", [.. set.Runs.Select(run => run.BatchSeconds / SecondsPerHour)]);
         if (set.Settings.Faults != TrialFaults.None)
         {
             yield return new TrialOutcome("time from the fault to a safe state", "min", [.. set.Runs.Select((run, index) => (run.RestSeconds - set.Plan.Draw(index + 1).Faults.Min(fault => fault.Seconds)) / 60.0)]);
@@ -40,6 +49,10 @@ internal sealed record TrialOutcome(string Title, string Unit, ImmutableArray<do
 
         yield return new TrialOutcome("over rims in all", "L", [.. set.Runs.Select(run => run.OverflowedInAll)]);
     }
+
+    private static string Awaited(TrialSet set) => set.Trials.Scenarios[0].Until?.Event is Event.StateReached { } reached && set.Trials.Scenarios.All(scenario => scenario.Until?.Event == reached)
+        ? $"time until {reached.Unit} is {reached.State}"
+        : "time until the scenario has what it waits for";
 
     public string Words(double value) => ValueWords.Significant(value, Figures, Unit);
 }

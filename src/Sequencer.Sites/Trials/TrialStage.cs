@@ -170,7 +170,7 @@ internal static class TrialStage
     private static string Identity(LoadedSite site, SiteTrials trials, TrialSettings settings)
     {
         StringBuilder text = new();
-        text.Append(CultureInfo.InvariantCulture, $"{settings.Seed} {settings.Faults} {settings.Runs}\n{site.MeaningHash}\n{site.PlantText.Content}\n{trials.Description.Text.Content}\n");
+        text.Append(CultureInfo.InvariantCulture, $"{settings.Seed} {settings.Faults} {TrialPlan.RunsOf(trials, settings)}\n{site.MeaningHash}\n{site.PlantText.Content}\n{trials.Description.Text.Content}\n");
         foreach (Simulation.Scenarios.Scenario scenario in trials.Scenarios)
         {
             text.Append(Simulation.Scenarios.ScenarioText.Write(scenario));

@@ -38,7 +38,7 @@ internal static class UnsafeEnds
 
         foreach ((DischargeLimit limit, double value, string unit) in Outside(summary, measures, limits))
         {
-            yield return $"{limit.Title} {ValueWords.Significant(value, 3, unit)}";
+            yield return $"{limit.Title} {ValueWords.Significant(value, 4, unit)}";
         }
 
         for (int rim = 0; rim < summary.Overflowed.Length; rim++)
