@@ -1,5 +1,6 @@
 using Sequencer.Plant.Chemistry;
 using Sequencer.Plant.Description;
+using Sequencer.Plant.Tests.OutsideChecks;
 using static Sequencer.Plant.Tests.Chemistry.Expect;
 
 namespace Sequencer.Plant.Tests.Chemistry;
@@ -17,6 +18,7 @@ public sealed class BreadthTests
     }
 
     /// <summary>The other published table (USGS phreeqc.dat, lines given) has the same steps; minteq.v4.dat where it alone has them.</summary>
+    [OutsideCheck(Basis.Published)]
     [Theory]
     [InlineData("HPO4-2", 12.346, 0.03, "phreeqc.dat l.333")]
     [InlineData("H2PO4-", 19.553, 0.03, "phreeqc.dat l.339")]
@@ -39,6 +41,7 @@ public sealed class BreadthTests
     }
 
     /// <summary>pK 9.252 (USGS phreeqc.dat) without activity; this table has 9.244.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Theory]
     [InlineData(7, 0.0056)]
     [InlineData(8, 0.053)]
@@ -48,6 +51,7 @@ public sealed class BreadthTests
     public void Ammonia_is_free_above_its_pK(double ph, double expected) => Within(expected, Share("NH4+", "NH3", ph), 0.005, "pK 9.252");
 
     /// <summary>pK 9.21 (minteq.v4.dat): below 10 much of a cyanide is the gas that kills.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Theory]
     [InlineData(8, 0.942)]
     [InlineData(8.5, 0.837)]
@@ -60,6 +64,7 @@ public sealed class BreadthTests
     public void Cyanide_is_prussic_acid_below_its_pK(double ph, double expected) => Within(expected, Share("Cyanide-", "HCyanide", ph), 0.002, "pK 9.21");
 
     /// <summary>Davies' activities with pK 2.148 of MINTEQA2, computed by hand for 0.1 mol/L; a table with 2.168 gives 1.65.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Fact]
     public void Phosphoric_acid_is_as_sour_as_its_first_step() =>
         Within(1.65, new WaterBatch(ChemicalSystem.Everything.Restrict("PO4-3")).With("PO4-3", 0.1).Ph(), 0.03, "phreeqc.dat constants, Davies");
@@ -68,6 +73,7 @@ public sealed class BreadthTests
     /// 0.025 mol/kg KH2PO4 and Na2HPO4: 6.865 at 25 C (a standard of pH, from memory). MINTEQA2's complexes of sodium and potassium with phosphate make it 0.08 too
     /// sour at this strength; without them it is 6.89.
     /// </summary>
+    [OutsideCheck(Basis.Memory)]
     [Fact]
     public void A_phosphate_standard_has_its_pH() => Within(
         6.865,
@@ -84,13 +90,17 @@ public sealed class BreadthTests
         Assert.InRange(batch.Dissolved("F-") * 18.998e3, 7.0, 12.0);
     }
 
-    /// <summary>Nickel is least soluble near pH 10.2, 0.047 mg/L, ideal solution with the same constants.</summary>
+    /// <summary>
+    /// Where a metal is least soluble and what is left there, mg/L: computed by another program from constants of minteq.v4.dat, ideal solution. That of cadmium is for
+    /// log K 13.73 (0.0369 mg/L) brought to the 13.644 of the solid here.
+    /// </summary>
+    [OutsideCheck(Basis.Computed)]
     [Theory]
     [InlineData("Ni+2", "Ni(OH)2", 58.693, 10.20, 4.73e-2)]
     [InlineData("Cu+2", "Cu(OH)2", 63.546, 9.69, 2.31e-3)]
     [InlineData("Zn+2", "Zn(OH)2(am)", 65.38, 9.63, 0.437)]
     [InlineData("Pb+2", "Pb(OH)2", 207.2, 10.23, 3.2e-4)]
-    [InlineData("Cd+2", "Cd(OH)2", 112.41, 11.23, 3.69e-2)]
+    [InlineData("Cd+2", "Cd(OH)2", 112.41, 11.23, 3.03e-2)]
     public void A_metal_hydroxide_is_least_soluble_where_its_constants_say(string metal, string solid, double gramsPerMole, double ph, double milligrams)
     {
         WaterBatch batch = new WaterBatch(ChemicalSystem.Everything.Restrict(metal), ActivityModel.Ideal).Allow(solid).With(metal, 0.01);
@@ -104,7 +114,7 @@ public sealed class BreadthTests
         }
 
         Within(ph, at, 0.1, "computed from MINTEQA2 constants");
-        Assert.InRange(least / milligrams, 0.7, 1.3);
+        Within(milligrams, least, 0.02 * milligrams, "computed from MINTEQA2 constants");
     }
 
     private static double Share(string component, string acid, double ph)

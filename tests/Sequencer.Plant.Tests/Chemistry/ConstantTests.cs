@@ -1,4 +1,5 @@
 using Sequencer.Plant.Chemistry;
+using Sequencer.Plant.Tests.OutsideChecks;
 using static Sequencer.Plant.Tests.Chemistry.Expect;
 
 namespace Sequencer.Plant.Tests.Chemistry;
@@ -7,6 +8,7 @@ namespace Sequencer.Plant.Tests.Chemistry;
 public sealed class ConstantTests
 {
     /// <summary>Source: USGS phreeqc.dat, at the lines given, and minteq.v4.dat where only that has the reaction.</summary>
+    [OutsideCheck(Basis.Published)]
     [Theory]
     [InlineData("OH-", -14.00, 0.005, "phreeqc.dat l.202")]
     [InlineData("HCO3-", 10.329, 0.005, "phreeqc.dat l.225")]
@@ -22,6 +24,7 @@ public sealed class ConstantTests
         Within(expected, system.Species[system.SpeciesIndex(species)].Constant.Log10(25), band, source);
     }
 
+    [OutsideCheck(Basis.Published)]
     [Theory]
     [InlineData("Portlandite", 22.80, 0.01, "wateq4f.dat l.3237")]
     [InlineData("Calcite", -8.45, 0.031, "phreeqc.dat l.964")]
@@ -34,6 +37,7 @@ public sealed class ConstantTests
     }
 
     /// <summary>Source at 0, 25, 50 C: handbook table of the IAPWS ionisation equation; between: IAPWS R11-07, computed.</summary>
+    [OutsideCheck(Basis.Published)]
     [Theory]
     [InlineData(0, 14.946, 0.01)]
     [InlineData(10, 14.534, 0.005)]
@@ -53,6 +57,7 @@ public sealed class ConstantTests
     /// The same values bound the error of the library's own table, which has one enthalpy only: 0.06 at 0 C, 0.04 at 50 C
     /// (computed). The reference program makes the same error with the same constants.
     /// </summary>
+    [OutsideCheck(Basis.Computed)]
     [Theory]
     [InlineData(0, 14.946, 0.06)]
     [InlineData(15, 14.344, 0.02)]
@@ -66,6 +71,7 @@ public sealed class ConstantTests
     }
 
     /// <summary>Source: Davies' equation with A = 0.509 (from memory), numbers computed.</summary>
+    [OutsideCheck(Basis.Memory)]
     [Theory]
     [InlineData(1, new[] { 0.9651, 0.9021, 0.8215, 0.7816, 0.7337 })]
     [InlineData(2, new[] { 0.8674, 0.6622, 0.4555, 0.3732, 0.2898 })]
@@ -81,6 +87,7 @@ public sealed class ConstantTests
     }
 
     /// <summary>Source: A = 0.509 to 0.511 and B = 0.328 to 0.33 at 25 C in textbooks, from memory; A rises with temperature.</summary>
+    [OutsideCheck(Basis.Memory)]
     [Fact]
     public void Debye_Huckel_parameters_of_water_are_the_usual_ones()
     {

@@ -1,4 +1,5 @@
 using Sequencer.Plant.Chemistry;
+using Sequencer.Plant.Tests.OutsideChecks;
 using static Sequencer.Plant.Tests.Chemistry.Expect;
 
 namespace Sequencer.Plant.Tests.Chemistry;
@@ -7,6 +8,7 @@ namespace Sequencer.Plant.Tests.Chemistry;
 public sealed class DoseAndReagentTests
 {
     /// <summary>Source: laboratory tables of reagent strengths.</summary>
+    [OutsideCheck(Basis.Published)]
     [Theory]
     [InlineData("sulphuric acid 96 %", 1.84, 18.0)]
     [InlineData("sulphuric acid 98 %", 1.84, 18.4)]
@@ -27,6 +29,7 @@ public sealed class DoseAndReagentTests
     }
 
     /// <summary>Alkalinity, as CaCO3, that coagulants use up. Source: computed from atomic weights.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Theory]
     [InlineData("Fe2(SO4)3", 6, 0.751)]
     [InlineData("FeCl3", 3, 0.926)]
@@ -36,6 +39,7 @@ public sealed class DoseAndReagentTests
         Within(expected, StoichiometricRatio.AlkalinityAsCalciumCarbonate(coagulant, protons), 0.005 * expected);
 
     /// <summary>Source: water treatment text, example 12.7 (0.00053 kg of hydroxide per mg/L of ferric sulphate a m3).</summary>
+    [OutsideCheck(Basis.Published)]
     [Theory]
     [InlineData("Fe2(SO4)3", 2, 0.5345)]
     [InlineData("FeCl3", 1, 0.659)]
@@ -44,11 +48,13 @@ public sealed class DoseAndReagentTests
         Within(expected, StoichiometricRatio.KilogramsPerKilogram("Fe(OH)3", coagulant, moles), 0.005 * expected);
 
     /// <summary>100 mg/L of solids and 40 mg/L of ferric sulphate, all settled: 0.1214 kg/m3. Source: water treatment text, example 12.7.</summary>
+    [OutsideCheck(Basis.Published)]
     [Fact]
     public void Sludge_of_a_coagulated_water() =>
         Within(0.1214, 0.100 + (0.040 * StoichiometricRatio.KilogramsPerKilogram("Fe(OH)3", "Fe2(SO4)3", 2)), 0.01 * 0.1214);
 
     /// <summary>Source: computed from atomic weights.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Theory]
     [InlineData("H2SO4", 2, new[] { 0.8156, 0.7554, 0.5718, 1.0806, 1.0205 })]
     [InlineData("HCl", 1, new[] { 1.0970, 1.0161, 0.7690, 1.4534, 1.3725 })]
@@ -64,6 +70,7 @@ public sealed class DoseAndReagentTests
     }
 
     /// <summary>Lime and caustic for the iron of 1 kg of ferric sulphate. Source: computed from atomic weights.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Theory]
     [InlineData("Ca(OH)2", 2, 0.556)]
     [InlineData("NaOH", 1, 0.600)]
@@ -71,6 +78,7 @@ public sealed class DoseAndReagentTests
         Within(expected, StoichiometricRatio.Neutralisation(alkali, protons, "Fe2(SO4)3", 6), 0.005 * expected);
 
     /// <summary>NaOH per metal and dry hydroxide per metal. Source: computed from atomic weights.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Theory]
     [InlineData("Cu", 2, 1.259, 1.535)]
     [InlineData("Zn", 2, 1.224, 1.520)]

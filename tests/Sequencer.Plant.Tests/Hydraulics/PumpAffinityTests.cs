@@ -1,4 +1,5 @@
 using Sequencer.Plant.Hydraulics;
+using Sequencer.Plant.Tests.OutsideChecks;
 using static Sequencer.Plant.Tests.Chemistry.Expect;
 
 namespace Sequencer.Plant.Tests.Hydraulics;
@@ -6,6 +7,7 @@ namespace Sequencer.Plant.Tests.Hydraulics;
 public sealed class PumpAffinityTests
 {
     /// <summary>25 L/s and 8.41 m at 1725 rpm, slowed to 1140 rpm. Source: set problem, which states 16.5 L/s and 3.67 m; the speed follows from them.</summary>
+    [OutsideCheck(Basis.Published)]
     [Fact]
     public void A_slower_pump_gives_less()
     {
@@ -14,6 +16,7 @@ public sealed class PumpAffinityTests
     }
 
     /// <summary>A tenth faster. Source: engineering reference page (secondary).</summary>
+    [OutsideCheck(Basis.Published)]
     [Fact]
     public void Flow_head_and_power_go_with_the_first_three_powers_of_speed()
     {
@@ -23,6 +26,7 @@ public sealed class PumpAffinityTests
     }
 
     /// <summary>300 US gallons a minute, 1170 to 1750 rpm. Source: set problem, answer computed.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Fact]
     public void A_faster_pump_takes_much_more_power()
     {

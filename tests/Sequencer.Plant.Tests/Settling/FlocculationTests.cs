@@ -1,4 +1,5 @@
 using Sequencer.Plant.Settling;
+using Sequencer.Plant.Tests.OutsideChecks;
 using static Sequencer.Plant.Tests.Chemistry.Expect;
 
 namespace Sequencer.Plant.Tests.Settling;
@@ -7,6 +8,7 @@ namespace Sequencer.Plant.Tests.Settling;
 public sealed class FlocculationTests
 {
     /// <summary>5.1e-5 / (5.1e-5 + 1.1e-7 x 50) = 0.903.</summary>
+    [OutsideCheck(Basis.Memory)]
     [Fact]
     public void Catching_and_breaking_are_even_where_nothing_changes()
     {
@@ -52,6 +54,7 @@ public sealed class FlocculationTests
     }
 
     /// <summary>0.1 mm, 10 kg/m3 heavier than water of 1 mPa s: 5.45e-6 m/s; a hundredth of flocs take 4.6 % off.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Fact]
     public void A_crowd_settles_slower()
     {

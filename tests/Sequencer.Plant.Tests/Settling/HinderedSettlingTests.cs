@@ -1,4 +1,5 @@
 using Sequencer.Plant.Settling;
+using Sequencer.Plant.Tests.OutsideChecks;
 using static Sequencer.Plant.Tests.Chemistry.Expect;
 
 namespace Sequencer.Plant.Tests.Settling;
@@ -9,6 +10,7 @@ public sealed class HinderedSettlingTests
     /// Glass spheres of 0.1554 mm, 2467 kg/m3, 0.60 of the mass of a slurry in water of 998 kg/m3 and 1.005 mPa s. Source: worked companion of Geankoplis, Transport Processes and Unit
     /// Operations, example 14.3-2, p. 820: 0.622, 1.53e-3 m/s, Reynolds number 0.121.
     /// </summary>
+    [OutsideCheck(Basis.Published)]
     [Fact]
     public void Crowded_spheres_settle_slowly()
     {
