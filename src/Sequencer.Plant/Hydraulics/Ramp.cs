@@ -39,6 +39,11 @@ internal sealed class Ramp
 
     public double Value(double time)
     {
+        if (_pieces[^1].End <= time)
+        {
+            return _pieces[^1].To;
+        }
+
         for (int index = _pieces.Count - 1; index > 0; index--)
         {
             if (_pieces[index].Start <= time)

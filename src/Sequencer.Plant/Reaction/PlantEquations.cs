@@ -53,7 +53,7 @@ internal sealed class PlantEquations(
             return SourceFlow(line, time);
         }
 
-        SumWanted(time, state);
+        SumWantedOf(line.FromTank, time, state);
         return TankFlow(line, time, state);
     }
 
@@ -61,7 +61,11 @@ internal sealed class PlantEquations(
     {
         rates.Clear();
         _throughDosingLine.AsSpan().Clear();
-        SumWanted(time, state);
+        if (AnyIsDrawnDown())
+        {
+            SumWanted(time, state);
+        }
+
         for (int index = 0; index < pipes.Length; index++)
         {
             Pipe pipe = pipes[index];
@@ -152,7 +156,7 @@ internal sealed class PlantEquations(
     /// <summary>Filtrate of a drum, L/s, at a state.</summary>
     public double Filtrate(DrumFilter drum, double time, ReadOnlySpan<double> state)
     {
-        SumWanted(time, state);
+        SumWantedOf(drum.Trough.Index, time, state);
         return drum.Filtrate(time, DrumFlow(drum, time, state), state);
     }
 
@@ -171,6 +175,28 @@ internal sealed class PlantEquations(
             ? pipe.Description.RateLitresPerSecond * opening
             : opening * OutletFlow.LitresPerSecond(
                 tanks[pipe.FromTank].LevelMetres(state[layout.Volume(pipe.FromTank)]), outlet.BoreMetres, outlet.DischargeCoefficient);
+    }
+
+    private bool AnyIsDrawnDown()
+    {
+        foreach (TankBody tank in tanks)
+        {
+            if (tank.IsDrawnDown)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The sums matter only where a tank gives no more than comes.</summary>
+    private void SumWantedOf(int tank, double time, ReadOnlySpan<double> state)
+    {
+        if (tanks[tank].IsDrawnDown)
+        {
+            SumWanted(time, state);
+        }
     }
 
     /// <summary>What is drawn from and fed to each tank before the limit of a heel: tanks do not feed one another's limit.</summary>
