@@ -26,6 +26,7 @@ internal static class CommandLine
             TrialsCommand.Create(),
             ExportCommand.Create(),
             DoseCommand.Create(),
+            TuneCommand.Create(),
             NewCommand.Create(),
         };
         ParseResult parsed = root.Parse(arguments);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using Sequencer.Export.Equivalence;
+using Sequencer.Plant.Response;
 using Sequencer.Proof;
 using Sequencer.Proof.Reaching;
 using Sequencer.Simulation.Scenarios;
@@ -11,6 +12,7 @@ using Sequencer.Sites.Proposing;
 using Sequencer.Sites.Stages;
 using Sequencer.Sites.Summaries;
 using Sequencer.Sites.Trials;
+using Sequencer.Sites.Tuning;
 using Sequencer.Text;
 
 namespace Sequencer.Sites;
@@ -127,6 +129,24 @@ public static class SiteCommands
 
                 read = ComparisonStage.Read(loaded, forms.Dialect, file, cancellation, out string reason);
                 return read is null ? reason : null;
+            });
+    }
+
+    /// <summary>Settings of doses from a recorded trend, as a change to review; the site stays as it is.</summary>
+    /// <param name="site">The site's folder.</param>
+    /// <param name="file">The trend.</param>
+    /// <param name="output">Where pictures and the change go; null for nowhere.</param>
+    public static SiteResult Tune(string site, string file, string? output)
+    {
+        TrendTable? trend = null;
+        return OnLoaded(
+            site,
+            output,
+            (loaded, run) => [TuneStage.Run(loaded, trend ?? throw new InvalidOperationException("nothing was read"), run.Folder)],
+            loaded =>
+            {
+                trend = TuneStage.Read(loaded, file, out string reason);
+                return trend is null ? reason : null;
             });
     }
 

@@ -7,7 +7,7 @@ namespace Sequencer.Spec.Tests;
 
 /// <summary>
 /// Every fenced block does what its fence line says. First what it is: <c>seq</c>, <c>seq units</c> (several programs), <c>seqlib NAME</c>, <c>st</c>,
-/// <c>csv dose</c>, <c>yaml plant</c>, <c>yaml site</c>, <c>yaml recipe</c>, <c>yaml scenario</c>, <c>yaml trials</c>. Then what reading it tells: <c>clean</c>
+/// <c>csv dose</c>, <c>csv trend</c>, <c>yaml plant</c>, <c>yaml site</c>, <c>yaml recipe</c>, <c>yaml scenario</c>, <c>yaml trials</c>. Then what reading it tells: <c>clean</c>
 /// (nothing; also where a YAML block says no more) or the codes, with or without <c>error=</c>, parted by
 /// commas: exactly these, as often as they are named, warnings included. <c>seq fragment</c> has lines
 /// that can be read, <c>yaml fragment</c> is YAML; <c>yaml site-scenario SITE</c> is a scenario of a site,
@@ -77,7 +77,7 @@ public sealed partial class FencedBlockTests
         Assert.True(expected == string.Join(',', codes), $"{block}: expected {(expected.Length == 0 ? "nothing" : expected)}\n{told}");
     }
 
-    [GeneratedRegex(@"^(?<kind>seq|seq units|seqlib(?= )|st|csv dose|yaml|yaml plant|yaml site|yaml recipe|yaml scenario|yaml trials)((?<=seqlib) [a-z/-]+\.seqlib)?( ((?<clean>clean)|(?<fragment>fragment)|(error=)?(?<codes>SEQ\d{4}(,SEQ\d{4})*))|(?<=^yaml \w+))$")]
+    [GeneratedRegex(@"^(?<kind>seq|seq units|seqlib(?= )|st|csv dose|csv trend|yaml|yaml plant|yaml site|yaml recipe|yaml scenario|yaml trials)((?<=seqlib) [a-z/-]+\.seqlib)?( ((?<clean>clean)|(?<fragment>fragment)|(error=)?(?<codes>SEQ\d{4}(,SEQ\d{4})*))|(?<=^yaml \w+))$")]
     private static partial Regex FenceLine();
 
     /// <summary>What such blocks tell when they are tied to their site is tested in tests/Sequencer.Sites.Tests.</summary>
