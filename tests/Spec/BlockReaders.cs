@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Sequencer.Language.Checking;
 using Sequencer.Plant.Description;
+using Sequencer.Plant.Response;
 using Sequencer.Plant.Titration;
 using Sequencer.Plant.Yaml;
 using Sequencer.Sites.Descriptions;

@@ -53,15 +53,15 @@ public static class PulseFit
         }
 
         PulseShape best = Search(samples, series, Coarse(samples, series), FirstStep);
-        PulseShape[] others =
+        PulseShape[] withoutOne =
         [
             .. Enumerable.Range(0, Parts).Select(part => Search([.. samples.Where(sample => PulseBefore(series, sample.Time) % Parts != part)], series, best, FirstStep / 4.0)),
         ];
         double[] solution = Solve(samples, series, best, out double squares);
         return new PulseResponse(
             best,
-            Jackknife([.. others.Select(shape => shape.DeadTimeSeconds)]),
-            Jackknife([.. others.Select(shape => shape.LagSeconds)]),
+            Jackknife([.. withoutOne.Select(shape => shape.DeadTimeSeconds)]),
+            Jackknife([.. withoutOne.Select(shape => shape.LagSeconds)]),
             solution[0],
             [.. series],
             [.. solution[1..]],

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Sequencer.Language.Programs;
 using Sequencer.Language.Units;
-using Sequencer.Plant.Response;
 
 namespace Sequencer.Sites.Tuning;
 

@@ -45,7 +45,7 @@ public sealed class PlantSpecificationTests
     [Fact]
     public void Each_code_has_its_page_and_each_page_its_code()
     {
-        string[] sources = ["Yaml/YamlDiagnostics.cs", "Description/PlantDiagnostics.cs", "Titration/TitrationDiagnostics.cs"];
+        string[] sources = ["Yaml/YamlDiagnostics.cs", "Description/PlantDiagnostics.cs", "Titration/TitrationDiagnostics.cs", "Response/TrendDiagnostics.cs"];
         string[] codes = [.. sources.SelectMany(source => File.ReadAllLines(RepositoryPath.At("src", "Sequencer.Plant", source)))
             .Select(line => line.Trim().Trim('"', ','))
             .Where(text => text.StartsWith("SEQ08", StringComparison.Ordinal))

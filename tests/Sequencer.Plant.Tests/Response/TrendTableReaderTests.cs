@@ -36,7 +36,7 @@ public sealed class TrendTableReaderTests
     public void More_columns_than_there_may_be_are_refused()
     {
         Assert.Null(Read("time s" + string.Concat(Enumerable.Repeat(",X", 3_000)) + "\n", out Diagnostic[] found));
-        Assert.Equal("SEQ0803", Assert.Single(found).Code);
+        Assert.Equal("SEQ0802", Assert.Single(found).Code);
     }
 
     private static TrendTable? Read(string text, out Diagnostic[] found)
