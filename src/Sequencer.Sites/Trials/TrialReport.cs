@@ -24,6 +24,7 @@ internal static class TrialReport
         Distributions(page, set);
         Drivers(page, set);
         Expectations(page, set);
+        Rests(page, set);
         Worst(page, worst);
         page.Paragraph("A run that ends safe shows no more than that this model, with these values, ended so. spec/trials.md says what counts as unsafe, and what a simulation cannot know.");
         return page.Finish();
@@ -40,10 +41,10 @@ internal static class TrialReport
         page.Paragraph(string.Create(CultureInfo.InvariantCulture, $"{set.Runs.Length} runs with {what}; seed {set.Settings.Seed}; revision {set.Site.Description.Revision}, meaning {set.Site.MeaningHash}."));
         if (set.Settings.Faults == TrialFaults.Each)
         {
-            page.Paragraph("The first run of each fault has the plant as described; the fault begins at a moment drawn from the times at which the piece is at work. Further runs draw tolerances and recipes too.");
+            page.Paragraph("The first run of each fault has the plant as described; the fault begins at a moment drawn from the times at which the piece is at work. It is one moment: at another the same fault may end otherwise.");
         }
 
-        if (set.Trials.Tolerances.Length > 0)
+        if (set.Trials.Tolerances.Length > 0 && (set.Settings.Faults != TrialFaults.Each || set.Runs.Length > set.Trials.Faults.Length))
         {
             List<string[]> rows = [];
             foreach (Tolerance tolerance in set.Trials.Tolerances)
@@ -196,6 +197,28 @@ internal static class TrialReport
         }
 
         page.Table(["expected", "failed in"], rows);
+    }
+
+    /// <summary>With nothing broken a unit that is held is worth as much as a figure: tolerances alone have done it.</summary>
+    private static void Rests(MarkdownPage page, TrialSet set)
+    {
+        if (set.Settings.Faults != TrialFaults.None)
+        {
+            return;
+        }
+
+        List<string[]> rows =
+        [
+            .. RestRuns.Of(set).Select(rest => new[]
+            {
+                rest.What, rest.Alarm, rest.Runs.Length.ToString(CultureInfo.InvariantCulture), (rest.Runs[0] + 1).ToString(CultureInfo.InvariantCulture),
+            }),
+        ];
+        if (rows.Count > 0)
+        {
+            page.Heading("Where a unit was held, stopped or aborted with nothing broken");
+            page.Table(["what came first", "first alarm", "runs", "the first of them"], rows);
+        }
     }
 
     private static void Worst(MarkdownPage page, IReadOnlyList<WorstRun> worst)

@@ -16,6 +16,9 @@ internal sealed record WorstRun(string File, string Why, string Text)
     /// <summary>Of a set without faults, where many runs can be unsafe in one way, so many of each way.</summary>
     private const int MostOfAWay = 3;
 
+    /// <summary>Ways to come to rest with nothing broken, the commonest, of each of which a run is kept.</summary>
+    private const int MostRests = 10;
+
     public static ImmutableArray<WorstRun> Of(TrialSet set)
     {
         List<(int Run, string Why)> chosen = [];
@@ -29,6 +32,7 @@ internal sealed record WorstRun(string File, string Why, string Text)
         chosen = [.. chosen.Take(MostUnsafe)];
         if (set.Settings.Faults == TrialFaults.None)
         {
+            chosen.AddRange(RestRuns.Of(set).Take(MostRests).Select(rest => (rest.Runs[0], $"{rest.What} with nothing broken, alarm {rest.Alarm}")));
             foreach (TrialOutcome outcome in TrialOutcome.All(set).Where(outcome => outcome.Varies))
             {
                 int[] runs = [.. Enumerable.Range(0, set.Runs.Length).Where(run => double.IsFinite(outcome.Values[run]))];
