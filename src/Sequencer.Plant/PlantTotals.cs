@@ -13,10 +13,18 @@ internal sealed class PlantTotals
     /// <summary>A line that moves less than this share of its rate does not count as discharging.</summary>
     private const double DischargingFrom = 1e-3;
 
+    /// <summary>L above its heel at which a tank counts as drawn down.</summary>
+    private const double AtHeelLitres = 0.01;
+
+    /// <summary>A pump that turns slower than this share of its speed is not hurt by running dry (our own choice).</summary>
+    private const double RunningFrom = 0.1;
+
     private readonly PlantParts _parts;
     private readonly PlantMotion _motion;
     private readonly double[] _lowest;
     private readonly double[] _highest;
+    private readonly double[] _drySeconds;
+    private double _until;
 
     public PlantTotals(PlantParts parts, PlantMotion motion)
     {
@@ -26,6 +34,7 @@ internal sealed class PlantTotals
         _highest = new double[parts.Pipes.Length];
         Array.Fill(_lowest, double.NaN);
         Array.Fill(_highest, double.NaN);
+        _drySeconds = new double[parts.Pipes.Length];
         All = [.. Lines(), .. Reagents(), .. Rims(), .. Drums()];
     }
 
@@ -33,8 +42,11 @@ internal sealed class PlantTotals
 
     public void Advance()
     {
+        double seconds = _motion.Time - _until;
+        _until = _motion.Time;
         for (int line = 0; line < _parts.Pipes.Length; line++)
         {
+            _drySeconds[line] += RunsDry(_parts.Pipes[line]) ? seconds : 0.0;
             if (IsDischarging(_parts.Pipes[line]))
             {
                 double ph = _motion.Ph(_parts.Pipes[line].FromTank);
@@ -49,6 +61,11 @@ internal sealed class PlantTotals
         && !_parts.Tanks[pipe.FromTank].IsDrawnDown
         && pipe.Opening(_motion.Time) > DischargingFrom;
 
+    /// <summary>Its pump turns and its tank has no more to give.</summary>
+    private bool RunsDry(Pipe pipe) => pipe is { Pumped: not null, FromTank: >= 0 }
+        && _motion.Now[_parts.Layout.Volume(pipe.FromTank)] < _parts.Tanks[pipe.FromTank].Description.HeelLitres + AtHeelLitres
+        && pipe.Opening(_motion.Time) > RunningFrom;
+
     private IEnumerable<NamedValue> Lines()
     {
         for (int line = 0; line < _parts.Pipes.Length; line++)
@@ -57,6 +74,11 @@ internal sealed class PlantTotals
             Pipe pipe = _parts.Pipes[line];
             string name = pipe.Description.Name;
             yield return PlantQuantities.Named(name, "passed", "L", () => _motion.Now[_parts.Layout.Passed(index)]);
+            if (pipe is { Pumped: not null, FromTank: >= 0 })
+            {
+                yield return PlantQuantities.Named(name, "ran_dry", "s", () => _drySeconds[index]);
+            }
+
             if (pipe is { FromTank: >= 0, ToTank: < 0 })
             {
                 yield return PlantQuantities.Named(name, "pH_lowest", "pH", () => _lowest[index]);

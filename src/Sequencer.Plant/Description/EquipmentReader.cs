@@ -14,8 +14,13 @@ internal sealed class EquipmentReader(PlantNames names)
 
     private const double MilligramsPerGram = 1000.0;
 
+    private static readonly string[] FlowKeys = ["rate", "outlet", "pumped"];
+
     /// <summary>Heavier than water, or it would rise.</summary>
     private static readonly NumberRange GrainMilligramsPerLitre = new(1.01e6, 2e7);
+
+    /// <summary>m; commercial steel, 0.045 mm (from memory).</summary>
+    private const double DefaultRoughness = 0.045e-3;
 
     private static readonly NumberRange FlocMetres = new(1e-6, 0.02);
 
@@ -52,6 +57,7 @@ internal sealed class EquipmentReader(PlantNames names)
         TankDescription tank = new(
             name.Value,
             fields.RequiredQuantity("area", Dimension.Area, NumberRange.Positive),
+            Levels(fields),
             fields.RequiredQuantity("overflow", Dimension.Volume, NumberRange.Positive),
             fields.RequiredQuantity("heel", Dimension.Volume, NumberRange.Positive),
             starts.RequiredQuantity("volume", Dimension.Volume, NumberRange.Positive),
@@ -67,6 +73,28 @@ internal sealed class EquipmentReader(PlantNames names)
         CheckOrder(fields, $"tank `{name.Value}`", ("heel", tank.HeelLitres), ("starts", tank.StartLitres));
         CheckOrder(fields, $"tank `{name.Value}`", ("starts", tank.StartLitres), ("overflow", tank.OverflowLitres));
         return tank;
+    }
+
+    private static ImmutableArray<LevelPoint> Levels(YamlFields fields)
+    {
+        ImmutableArray<LevelPoint>.Builder points = ImmutableArray.CreateBuilder<LevelPoint>();
+        LevelPoint below = default;
+        foreach (YamlFields item in fields.EachItem("levels"))
+        {
+            LevelPoint point = new(
+                item.RequiredQuantity("at", Dimension.Length, NumberRange.Positive),
+                item.RequiredQuantity("holds", Dimension.Volume, NumberRange.Positive));
+            item.RejectUnknownKeys();
+            if ((point.Metres <= below.Metres || point.Litres <= below.Litres) && !fields.Diagnostics.HasErrors)
+            {
+                fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(item.SpanOf("at"), "`levels`", "each level and what it holds", "the next"));
+            }
+
+            points.Add(point);
+            below = point;
+        }
+
+        return points.ToImmutable();
     }
 
     private static void CheckOrder(YamlFields fields, string what, (string Key, double Litres) lower, (string Key, double Litres) higher)
@@ -197,7 +225,9 @@ internal sealed class EquipmentReader(PlantNames names)
         string? dosingLine = fields.Has("dosing_line") ? Reference(fields, "dosing_line", "dosing line", NameKind.DosingLine) : null;
         Quantity? rate = fields.OptionalQuantity("rate", Dimension.VolumeFlow, NumberRange.Positive);
         OutletDescription? outlet = fields.OptionalFields("outlet") is { } free ? Outlet(free) : null;
-        if (fields.Has("rate") == fields.Has("outlet") || (outlet is not null && names.KindOf(from.Value) is not (NameKind.Tank or null)))
+        PumpedDescription? pumped = fields.OptionalFields("pumped") is { } curve ? Pumped(curve, name.Value) : null;
+        int told = FlowKeys.Count(fields.Has);
+        if (told != 1 || (outlet is not null && names.KindOf(from.Value) is not (NameKind.Tank or null)))
         {
             fields.Diagnostics.Add(PlantDiagnostics.NeedsRateOrOutlet(name.Span, name.Value));
         }
@@ -210,7 +240,7 @@ internal sealed class EquipmentReader(PlantNames names)
         }
 
         fields.RejectUnknownKeys();
-        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, through.ToImmutable(), notThrough.ToImmutable(), dosingLine, draws, name.Span);
+        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, pumped, through.ToImmutable(), notThrough.ToImmutable(), dosingLine, draws, name.Span);
     }
 
     private DrawPoint Draws(YamlFields fields, Placed<string> from)
@@ -228,6 +258,26 @@ internal sealed class EquipmentReader(PlantNames names)
         }
 
         return below is not null ? new DrawPoint(below.Value, true) : new DrawPoint(at?.Value ?? 0.0, false);
+    }
+
+    private static PumpedDescription Pumped(YamlFields fields, string line)
+    {
+        PumpedDescription pumped = new(
+            fields.RequiredQuantity("shut_off", Dimension.Length, NumberRange.Positive),
+            fields.RequiredQuantity("rated", Dimension.VolumeFlow, NumberRange.Positive),
+            fields.RequiredQuantity("head", Dimension.Length, NumberRange.Positive),
+            fields.OptionalQuantity("lift", Dimension.Length, NumberRange.Any)?.Value ?? 0.0,
+            fields.RequiredQuantity("bore", Dimension.Length, NumberRange.Positive),
+            fields.RequiredQuantity("length", Dimension.Length, NumberRange.Positive),
+            fields.OptionalQuantity("roughness", Dimension.Length, NumberRange.NotNegative)?.Value ?? DefaultRoughness,
+            fields.OptionalNumber("fittings", NumberRange.NotNegative) ?? 0.0);
+        fields.RejectUnknownKeys();
+        if (pumped.RatedMetres >= pumped.ShutOffMetres && !fields.Diagnostics.HasErrors)
+        {
+            fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(fields.SpanOf("head"), $"line `{line}`", "`head`", "`shut_off`"));
+        }
+
+        return pumped;
     }
 
     private static OutletDescription Outlet(YamlFields fields)

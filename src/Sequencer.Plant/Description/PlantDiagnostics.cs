@@ -68,9 +68,9 @@ public static class PlantDiagnostics
     public static Diagnostic NeedsRateOrOutlet(SourceSpan span, string line) => Error(
         "SEQ0838",
         span,
-        $"line `{line}` needs either `rate` or `outlet`, an outlet only from a tank",
+        $"line `{line}` needs one of `rate`, `outlet` and `pumped`, an outlet only from a tank",
         "without it the flow is not known",
-        "write `rate:` for a pump or steady inlet, or `outlet: {bore: ..., coefficient: ...}` for a free outlet of a tank");
+        "write `rate:` for a pump or steady inlet, `outlet: {bore: ..., coefficient: ...}` for a free outlet of a tank, or `pumped:` with the pump's curve and the pipe");
 
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);

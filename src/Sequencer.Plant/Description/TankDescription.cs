@@ -1,10 +1,12 @@
+using System.Collections.Immutable;
 using Sequencer.Text;
 
 namespace Sequencer.Plant.Description;
 
-/// <summary>A vertical tank of one cross-section.</summary>
+/// <summary>A vertical tank, of one cross-section above what its table of levels says.</summary>
 /// <param name="Name">its tag</param>
 /// <param name="AreaSquareMetres">cross-section</param>
+/// <param name="Levels">of a bottom of another shape: what it holds up to some levels; empty for none</param>
 /// <param name="OverflowLitres">volume at which it runs over</param>
 /// <param name="HeelLitres">volume below which no outlet draws</param>
 /// <param name="StartLitres">volume at the start</param>
@@ -17,6 +19,7 @@ namespace Sequencer.Plant.Description;
 public sealed record TankDescription(
     string Name,
     double AreaSquareMetres,
+    ImmutableArray<LevelPoint> Levels,
     double OverflowLitres,
     double HeelLitres,
     double StartLitres,

@@ -25,6 +25,34 @@ internal sealed record Pipe(
     /// <summary>Reagents and whatever comes through a dosing line find their way into the bulk slowly.</summary>
     public bool IsDosed { get; init; }
 
+    /// <summary>The pump and pipe that tell its flow; null for another line.</summary>
+    public PumpedLine? Pumped { get; } = Description.Pumped is { } pumped ? new PumpedLine(pumped) : null;
+
+    /// <summary>L/s with the level above the floor of the tank that it draws from, where its pump and pipe tell it.</summary>
+    public double PumpedFlow(PumpedLine line, double time, double levelMetres)
+    {
+        double speed = 1.0;
+        double opening = 1.0;
+        foreach (Drive drive in Drives)
+        {
+            if (drive.Description.Kind == DriveKind.Valve)
+            {
+                opening = Math.Min(opening, drive.Effect(time));
+            }
+            else
+            {
+                speed = Math.Min(speed, drive.Effect(time));
+            }
+        }
+
+        foreach (Drive valve in OtherWays)
+        {
+            opening = Math.Min(opening, 1.0 - valve.Effect(time));
+        }
+
+        return line.Flow(speed, opening, levelMetres);
+    }
+
     /// <summary>The least opened of its drives, or what the most opened of the other ways leaves, 0 to 1.</summary>
     public double Opening(double time)
     {

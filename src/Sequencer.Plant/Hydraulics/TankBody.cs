@@ -19,10 +19,39 @@ internal sealed class TankBody(TankDescription description, Drive? agitator, int
     /// <summary>It stands at its heel: no more is drawn than comes in.</summary>
     public bool IsDrawnDown { get; set; }
 
-    public double LevelMetres(double litres) => litres / LitresPerCubicMetre / Description.AreaSquareMetres;
+    /// <summary>Above the floor: along the table of levels, and above it by the cross-section.</summary>
+    public double LevelMetres(double litres)
+    {
+        LevelPoint below = default;
+        foreach (LevelPoint point in Description.Levels)
+        {
+            if (litres < point.Litres)
+            {
+                return below.Metres + ((litres - below.Litres) * (point.Metres - below.Metres) / (point.Litres - below.Litres));
+            }
 
-    /// <summary>Cross-section at the surface.</summary>
-    public double AreaSquareMetres(double litres) => Description.AreaSquareMetres;
+            below = point;
+        }
+
+        return below.Metres + ((litres - below.Litres) / LitresPerCubicMetre / Description.AreaSquareMetres);
+    }
+
+    /// <summary>Mean cross-section about the surface.</summary>
+    public double AreaSquareMetres(double litres)
+    {
+        LevelPoint below = default;
+        foreach (LevelPoint point in Description.Levels)
+        {
+            if (litres < point.Litres)
+            {
+                return (point.Litres - below.Litres) / LitresPerCubicMetre / (point.Metres - below.Metres);
+            }
+
+            below = point;
+        }
+
+        return Description.AreaSquareMetres;
+    }
 
     /// <summary>1 over the time constant of mixing in, between agitated and not, 1/s.</summary>
     public double MixingRate(double time)

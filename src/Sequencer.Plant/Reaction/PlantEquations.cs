@@ -142,7 +142,8 @@ internal sealed class PlantEquations(
     private double SourceFlow(Pipe pipe, double time)
     {
         double open = pipe.DosingLine >= 0 ? dosingLines[pipe.DosingLine].Open(time) : 1.0;
-        return pipe.Description.RateLitresPerSecond * pipe.Opening(time) * sources[pipe.FromSource].Available(time) * open;
+        double litresPerSecond = pipe.Pumped is { } pumped ? pipe.PumpedFlow(pumped, time, 0.0) : pipe.Description.RateLitresPerSecond * pipe.Opening(time);
+        return litresPerSecond * sources[pipe.FromSource].Available(time) * open;
     }
 
     private double TankFlow(Pipe pipe, double time, ReadOnlySpan<double> state)
@@ -170,6 +171,11 @@ internal sealed class PlantEquations(
 
     private double WantedFlow(Pipe pipe, double time, ReadOnlySpan<double> state)
     {
+        if (pipe.Pumped is { } pumped)
+        {
+            return pipe.PumpedFlow(pumped, time, tanks[pipe.FromTank].LevelMetres(state[layout.Volume(pipe.FromTank)]));
+        }
+
         double opening = pipe.Opening(time);
         return pipe.Description.Outlet is not { } outlet
             ? pipe.Description.RateLitresPerSecond * opening
