@@ -46,7 +46,7 @@ internal sealed class AnalogueOutputs
         Expression blocked = build.Or(_scan.Unit.Interlocks.Where(interlock => interlock.Analogues.Any(member => member.Tag == output.Tag)).Select(_scan.Finals.Blocks));
         Expression guarded = build.IfThenElse(
             _scan.System.Define($"{output.Tag}.blocked", blocked, last.Origin), build.Constant(output.Safe), inside);
-        return _finals[output.Tag] = build.IfThenElse(_scan.Trips.Ask(Reaction.Emergency), build.Constant(output.Emergency), guarded);
+        return _finals[output.Tag] = build.IfThenElse(_scan.Emergency, build.Constant(output.Emergency), guarded);
     }
 
     public Expression InManual(AnalogueOutput output) => _outputs[output.Tag].Manual;

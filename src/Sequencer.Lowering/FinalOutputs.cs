@@ -84,7 +84,7 @@ internal sealed class FinalOutputs
 
         Expression blocked = _scan.System.Define($"{output.Tag}.blocked", Blocked(output), origin);
         Expression guarded = build.IfThenElse(blocked, RestValues.Value(_scan, output, output.Safe, "safe"), permitted);
-        Expression final = build.IfThenElse(Emergency, RestValues.Value(_scan, output, output.Emergency, "emergency"), guarded);
+        Expression final = build.IfThenElse(_scan.Emergency, RestValues.Value(_scan, output, output.Emergency, "emergency"), guarded);
         return _finals[output.Tag] = final;
     }
 
@@ -110,8 +110,6 @@ internal sealed class FinalOutputs
     /// <summary>An interlock blocks the output; what keeps it apart from others is left out.</summary>
     public Expression Interlocked(Output output) =>
         _scan.Build.Or(_scan.Unit.Interlocks.Where(interlock => Names(interlock.Outputs, output)).Select(Blocks));
-
-    private Expression Emergency => _scan.Trips.Ask(Reaction.Emergency);
 
     public void Finish()
     {

@@ -84,6 +84,7 @@ public static class SiteLowering
         scan.Situation.Finish();
         scan.Claims.Finish();
         scan.State.Finish();
+        scan.Watch.Finish();
         scan.Votes.Finish();
         scan.Pairs.Finish();
         OperatorAlarms.Lower(scan);

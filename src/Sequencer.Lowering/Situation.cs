@@ -47,6 +47,9 @@ internal sealed class Situation
     /// <summary>Whether the step is active and what its limit's clock says, as they are stored.</summary>
     public (Expression Active, Expression Clock) Stored(int step) => (_steps[step].Active.Stored, _steps[step].StoredClock);
 
+    /// <summary>Whether the step is active, as it is kept from scan to scan.</summary>
+    public DeclaredState Kept(int step) => _steps[step].Active;
+
     public Expression AtStart(int step) => _steps[step].Active.Current;
 
     public Expression Now(int step) => _now[step];

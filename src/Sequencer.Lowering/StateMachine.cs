@@ -7,7 +7,7 @@ namespace Sequencer.Lowering;
 /// <summary>
 /// The procedural state of IEC 61512-1. Abort beats stop beats hold beats restart beats start; what is
 /// asked for by faults counts like the operator's command. After a loss of power a unit that was in
-/// progress is Held; one on its way to Stopped or Aborted is there.
+/// progress is Held; one on its way to Stopped or Aborted is there. Where memory was changed from outside it aborts.
 /// </summary>
 internal sealed class StateMachine
 {
@@ -73,6 +73,9 @@ internal sealed class StateMachine
 
     public Expression IsNow(ProceduralState state) => Is(Known(_now), state);
 
+    /// <summary>What is kept of it from scan to scan.</summary>
+    public DeclaredState Kept => _state;
+
     /// <summary>As it is stored, for facts about states alone.</summary>
     public Expression StoredIs(ProceduralState state) => Is(_state.Stored, state);
 
@@ -107,6 +110,7 @@ internal sealed class StateMachine
         next = Choose(build.And(Any(MayHold), build.Or(commands.Hold, faultHolds)), ProceduralState.Holding, next);
         next = Choose(build.And(Any(MayStop), build.Or(commands.Stop, faultStops)), ProceduralState.Stopping, next);
         next = Choose(build.And(Any(MayAbort), build.Or(commands.Abort, faultAborts)), ProceduralState.Aborting, next);
+        next = Choose(_scan.Watch.Differs, ProceduralState.Aborting, next);
         _now = _scan.System.Define(_scan.Named("state.now"), next, _state.Origin);
 
         // A start or restart that loses to hold, stop or abort in the same scan was not taken.
@@ -159,6 +163,7 @@ internal sealed class StateMachine
             .Select(_scan.Discrepancies.Now));
         Expression asked = _scan.Build.Or(
             _scan.Trips.Ask(reaction),
+            reaction == Reaction.Emergency ? _scan.Watch.Latched : _scan.Build.False,
             devices,
             _scan.Situation.Ask(reaction),
             _scan.Doses.Ask(reaction),

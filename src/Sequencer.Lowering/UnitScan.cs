@@ -40,6 +40,7 @@ internal sealed class UnitScan
         Trips = new Trips(this);
         Pairs = new Pairs(this);
         Analogues = new AnalogueOutputs(this);
+        Watch = new MemoryWatch(this);
     }
 
     public SystemBuilder System => Site.System;
@@ -105,6 +106,11 @@ internal sealed class UnitScan
     public UnitClaims Claims { get; }
 
     public Trips Trips { get; }
+
+    public MemoryWatch Watch { get; }
+
+    /// <summary>Every output has its emergency value in this scan.</summary>
+    public Expression Emergency => Build.Or(Trips.Ask(Reaction.Emergency), Watch.Latched);
 
     /// <summary>What may name other units is lowered when the states of all are declared.</summary>
     public void LowerProtections()

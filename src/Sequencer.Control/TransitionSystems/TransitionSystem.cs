@@ -13,6 +13,7 @@ public sealed class TransitionSystem
     private readonly Lazy<string> _meaning;
     private readonly Lazy<ExpressionDigests> _digests;
     private readonly Lazy<ImmutableArray<IReadOnlyList<Variable>>> _readByNext;
+    private readonly Lazy<SettledStates> _settled;
 
     private TransitionSystem(
         string name,
@@ -29,6 +30,7 @@ public sealed class TransitionSystem
         _meaning = new Lazy<string>(() => MeaningHash.Of(this));
         _digests = new Lazy<ExpressionDigests>(() => new ExpressionDigests(MeaningHash.Roots(this)));
         _readByNext = new Lazy<ImmutableArray<IReadOnlyList<Variable>>>(() => [.. States.Select(state => ExpressionGraph.Variables([state.Next]))]);
+        _settled = new Lazy<SettledStates>(() => SettledStates.Of(this));
     }
 
     /// <summary>The <see cref="MeaningHash"/>, worked out once.</summary>
@@ -38,6 +40,9 @@ public sealed class TransitionSystem
 
     /// <summary>For each state the variables that its next value reads, worked out once: every slice begins with them.</summary>
     public ImmutableArray<IReadOnlyList<Variable>> ReadByNext => _readByNext.Value;
+
+    /// <summary>The states of which a look tells what they are, worked out once.</summary>
+    public SettledStates Settled => _settled.Value;
 
     public string Name { get; }
 

@@ -109,7 +109,7 @@ internal sealed class ProductSystem
     [
         .. _reference.Outputs.Where(output => _names.Image(output.Name) is not null).Select(output => output.Value),
         .. _reference.Alarms.Where(alarm => _names.Alarm(alarm.Name) is not null).Select(alarm => alarm.Raised),
-        .. _reference.States.Where(state => state.Purpose == StatePurpose.Control && _names.Image(state.Variable.Name) is not null).Select(state => state.Next),
+        .. _reference.States.Where(state => state.Purpose != StatePurpose.Monitor && _names.Image(state.Variable.Name) is not null).Select(state => state.Next),
     ];
 
     private void PairOutputs()

@@ -40,7 +40,7 @@ internal sealed class StateRelation
 
     public bool Covers(StateVariable state) => _covered.ContainsKey(state.Variable.Name);
 
-    public IEnumerable<Expression> Guesses() => [.. _covered.Values, .. Copies(), .. Branches(), .. BranchPairs(), .. AtRest()];
+    public IEnumerable<Expression> Guesses() => [.. _covered.Values, .. Copies(), .. BranchCopies(), .. Branches(), .. BranchPairs(), .. AtRest()];
 
     /// <summary>What one unit sees of another is kept beside it, as it was at the end of the last scan.</summary>
     private IEnumerable<Expression> Copies() => _images.Reference.Keys
@@ -55,10 +55,17 @@ internal sealed class StateRelation
 
     private Expression? OfStep(StateVariable state)
     {
-        ExportedStep? step = _block.Steps.FirstOrDefault(step => state.Variable.Name == FormattableString.Invariant($"{step.Unit}.step{step.Number}.active"));
-        return step is not null && Text(step.Branch) is { Sort: Sort.Integer } branch
-            ? _builder.Equal(_images.Reference[state.Variable], Is(branch, step.Value))
-            : null;
+        foreach (ExportedStep step in _block.Steps)
+        {
+            string active = FormattableString.Invariant($"{step.Unit}.step{step.Number}.active");
+            string? kept = state.Variable.Name == active ? step.Branch : state.Variable.Name == $"{active}.copy" ? step.Copy : null;
+            if (kept is not null)
+            {
+                return Text(kept) is { Sort: Sort.Integer } branch ? _builder.Equal(_images.Reference[state.Variable], Is(branch, step.Value)) : null;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>
@@ -76,6 +83,10 @@ internal sealed class StateRelation
         Expression lasted = _builder.Minimum(_builder.Add(gone, _builder.Constant(1)), _builder.Constant(state.Variable.Range.Maximum));
         return _builder.Equal(_images.Reference[state.Variable], _builder.IfThenElse(last, lasted, _builder.Constant(0)));
     }
+
+    private IEnumerable<Expression> BranchCopies() => _block.Steps.Select(step => (step.Branch, step.Copy)).Distinct()
+        .Where(pair => Text(pair.Branch) is not null && Text(pair.Copy) is not null)
+        .Select(pair => _builder.Equal(Branch(pair.Copy), Branch(pair.Branch)));
 
     private IEnumerable<Expression> Branches() => _block.Steps.GroupBy(step => step.Branch).Where(group => Text(group.Key) is not null)
         .Select(group => _builder.Or([Is(Branch(group.Key), 0), .. group.Select(step => Is(Branch(group.Key), step.Value))]));

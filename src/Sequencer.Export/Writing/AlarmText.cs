@@ -9,6 +9,7 @@ internal static class AlarmText
     {
         unit.Body.Section("8  Alarms, judged before totals and memories move on");
         UnitProgram program = unit.Unit;
+        MemoryText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         foreach (Trip trip in program.Trips)
         {
             Raise(unit, trip.Name, trip.Title, FaultText.Latched(unit, trip));

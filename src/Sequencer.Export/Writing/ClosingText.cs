@@ -114,6 +114,7 @@ internal static class ClosingText
         StepText.Finish(unit);
         StateMachineText.Finish(unit);
         CalibrationText.Finish(unit);
+        MemoryText.Finish(unit);
     }
 
     private static void Before(UnitText unit, TextLines head, string path, string latch)

@@ -8,7 +8,8 @@ internal static class FaultText
     public static void Write(UnitText unit)
     {
         TextLines body = unit.Body;
-        body.Section("3  Faults: devices, assumptions, trips, doses, limits");
+        body.Section("3  Faults: memory, devices, assumptions, trips, doses, limits");
+        MemoryText.Judge(unit);
         foreach (Output output in unit.Unit.Outputs.Where(output => output.Confirmation is not null))
         {
             Discrepancy(unit, output);
@@ -118,7 +119,7 @@ internal static class FaultText
     }
 
     /// <summary>Latches with the cause, lets go at a reset without it.</summary>
-    private static void SetOrReset(UnitText unit, string latch, string set, string cause, string? group)
+    public static void SetOrReset(UnitText unit, string latch, string set, string cause, string? group)
     {
         unit.Body.Open($"IF {set} THEN");
         unit.Body.Add($"{latch} := TRUE;");
@@ -208,6 +209,7 @@ internal static class FaultText
             .Where(assumption => assumption.Monitored && assumption.Reaction == reaction)
             .Select(assumption => unit.Names.Of($"{assumption.Name}.breached"));
         IEnumerable<string> held = unit.Unit.HeldLimit is { } limit && limit.Reaction == reaction ? [StateMachineText.HeldTooLong(unit, limit)] : [];
-        return [.. held, .. ClaimText.Asks(unit, reaction), .. trips, .. bad, .. devices, .. limits, .. doses, .. amounts, .. prompts, .. turns, .. permissives, .. assumptions];
+        IEnumerable<string> memory = reaction == Reaction.Emergency ? [MemoryText.Latched(unit)] : [];
+        return [.. memory, .. held, .. ClaimText.Asks(unit, reaction), .. trips, .. bad, .. devices, .. limits, .. doses, .. amounts, .. prompts, .. turns, .. permissives, .. assumptions];
     }
 }

@@ -40,7 +40,7 @@ internal sealed class SiteBlockText
             .. _seen.Select(variable => new ExportedVariable(variable.SystemName, Copy(variable))).Where(variable => IsOwnCopy(variable.Path)),
             .. _claims.Variables],
         [.. _units.SelectMany(unit => unit.Unit.Steps.Select(step =>
-            new ExportedStep(unit.Unit.Name, step.Number, $"{unit.Unit.Name}.{unit.Place(step.Number).Branch}", unit.StepNumber(step))))])
+            new ExportedStep(unit.Unit.Name, step.Number, $"{unit.Unit.Name}.{unit.Place(step.Number).Branch}", $"{unit.Unit.Name}.{MemoryText.CopyOf(unit, step.Number)}", unit.StepNumber(step))))])
     {
         Copies = [.. _seen.Select(variable => new ExportedVariable(variable.SystemName, Copy(variable))).Where(variable => !IsOwnCopy(variable.Path))],
     };

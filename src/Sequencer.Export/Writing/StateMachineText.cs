@@ -20,7 +20,7 @@ internal static class StateMachineText
         }
 
         body.Comment("A unit that was in progress when the power failed is Held; nothing goes on by itself.");
-        string state = unit.Declare(VariableSection.Retained, "state", StateText.Type(unit.Dialect), StateText.First(unit.Dialect), "procedural state, IEC 61512-1");
+        string state = Kept(unit);
         string atStart = unit.Scratch("State_At_Start", StateText.Type(unit.Dialect));
         body.Add($"{atStart} := {state};");
         body.Open($"IF {unit.Names.Of("first_scan")} THEN");
@@ -31,6 +31,10 @@ internal static class StateMachineText
         body.Close("END_CASE;");
         body.Close("END_IF;");
     }
+
+    /// <summary>The state as it is kept from scan to scan.</summary>
+    public static string Kept(UnitText unit) => unit.Declare(
+        VariableSection.Retained, "state", StateText.Type(unit.Dialect), StateText.First(unit.Dialect), "procedural state, IEC 61512-1");
 
     private static IEnumerable<string> AllWords(UnitText unit) =>
     [
@@ -97,7 +101,7 @@ internal static class StateMachineText
         body.Add($"{now} := State_At_Start;");
         body.Add($"{started} := FALSE;");
         body.Add($"{restarted} := FALSE;");
-        body.Open($"IF ({Edge("abort")} OR {faultAborts}) AND {From(ProceduralState.Running, ProceduralState.Holding, ProceduralState.Held, ProceduralState.Restarting, ProceduralState.Stopping, ProceduralState.Stopped)} THEN");
+        body.Open($"IF {MemoryText.Differs(unit)} OR (({Edge("abort")} OR {faultAborts}) AND {From(ProceduralState.Running, ProceduralState.Holding, ProceduralState.Held, ProceduralState.Restarting, ProceduralState.Stopping, ProceduralState.Stopped)}) THEN");
         body.Add(Becomes(now, ProceduralState.Aborting));
         body.Else($"ELSIF ({Edge("stop")} OR {FaultText.Asks(Reaction.Stop)}) AND {From(ProceduralState.Running, ProceduralState.Holding, ProceduralState.Held, ProceduralState.Restarting)} THEN");
         body.Add(Becomes(now, ProceduralState.Stopping));

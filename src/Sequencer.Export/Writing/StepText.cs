@@ -37,9 +37,7 @@ internal static class StepText
 
         for (int region = 0; region < unit.Regions.Count; region++)
         {
-            ProceduralState state = unit.StateOf(region);
-            string comment = state == ProceduralState.Running ? "the active step" : $"the active step while {Sections.Word(state)}";
-            string branch = unit.Declare(UnitText.Memory(unit.Regions[region][0]), UnitText.Branch(region), unit.StepType, unit.Dialect.Literal(unit.NoStep, 0), comment);
+            string branch = Kept(unit, region);
             body.Add($"{unit.Scratch($"{branch}.now", unit.StepType)} := {branch};");
         }
 
@@ -77,6 +75,14 @@ internal static class StepText
         {
             Judge(unit, step);
         }
+    }
+
+    /// <summary>The active step of a branch, as it is kept from scan to scan.</summary>
+    public static string Kept(UnitText unit, int region)
+    {
+        ProceduralState state = unit.StateOf(region);
+        string comment = state == ProceduralState.Running ? "the active step" : $"the active step while {Sections.Word(state)}";
+        return unit.Declare(UnitText.Memory(unit.Regions[region][0]), UnitText.Branch(region), unit.StepType, unit.Dialect.Literal(unit.NoStep, 0), comment);
     }
 
     /// <summary>The step is passed over: it does nothing and leads on in the next scan.</summary>

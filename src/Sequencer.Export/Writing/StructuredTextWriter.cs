@@ -109,5 +109,5 @@ public static class StructuredTextWriter
         unit.Unit.Name,
         unit.BlockName,
         [.. unit.Declarations.Select(declaration => new ExportedVariable(declaration.Path, declaration.Name))],
-        [.. unit.Unit.Steps.Select(step => new ExportedStep(unit.Unit.Name, step.Number, unit.Place(step.Number).Branch, unit.StepNumber(step)))]);
+        [.. unit.Unit.Steps.Select(step => new ExportedStep(unit.Unit.Name, step.Number, unit.Place(step.Number).Branch, MemoryText.CopyOf(unit, step.Number), unit.StepNumber(step)))]);
 }

@@ -62,11 +62,11 @@ internal static class UnitWriter
         return text;
     }
 
-    /// <summary>Emergency values follow latched emergency trips alone, not what else asks for an emergency.</summary>
+    /// <summary>Emergency values follow latched emergency trips and the watch over memory alone, not what else asks for an emergency.</summary>
     private static void EmergencyFlag(UnitText unit)
     {
         IEnumerable<string> trips = unit.Unit.Trips
-            .Where(trip => trip.Reaction == Reaction.Emergency).Select(trip => FaultText.Latched(unit, trip));
+            .Where(trip => trip.Reaction == Reaction.Emergency).Select(trip => FaultText.Latched(unit, trip)).Prepend(MemoryText.Latched(unit));
         string name = unit.Scratch($"{FaultText.Asks(Reaction.Emergency)}_Trip");
         unit.Body.Add(string.Create(CultureInfo.InvariantCulture, $"{name} := {UnitText.Bracketed(trips, "OR", "FALSE")};"));
     }

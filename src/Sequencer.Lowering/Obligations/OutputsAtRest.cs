@@ -58,7 +58,7 @@ internal static class OutputsAtRest
             borrowed,
             build.Equal(final, value),
             build.Equal(final, RestValues.Value(scan, output, output.Safe, "safe")),
-            build.And(scan.Trips.Ask(Reaction.Emergency), build.Equal(final, RestValues.Value(scan, output, output.Emergency, "emergency"))));
+            build.And(scan.Emergency, build.Equal(final, RestValues.Value(scan, output, output.Emergency, "emergency"))));
     }
 
     private static Expression Rests(UnitScan scan, AnalogueOutput output)
@@ -68,6 +68,6 @@ internal static class OutputsAtRest
         return build.Or(
             scan.Analogues.InManual(output),
             build.Equal(final, build.Constant(output.Safe)),
-            build.And(scan.Trips.Ask(Reaction.Emergency), build.Equal(final, build.Constant(output.Emergency))));
+            build.And(scan.Emergency, build.Equal(final, build.Constant(output.Emergency))));
     }
 }

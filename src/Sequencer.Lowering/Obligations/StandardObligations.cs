@@ -16,6 +16,9 @@ internal static class StandardObligations
         TripsAct.Add(scan);
         TimeInStates.Add(scan);
         ReagentLimits.Add(scan);
+        Require(
+            scan, "memory", "the watch over memory acts on nothing but memory that was changed from outside", $"The watch over the memory of {scan.Unit.Name} never acts by itself",
+            $"never what {scan.Unit.Name} keeps twice of its state and steps differs", RequirementKind.Never, scan.Build.Not(scan.Watch.Latched), new Origin(scan.Unit.Span));
     }
 
     /// <summary>One case of an obligation of the unit; <paramref name="name"/> is below the unit's own.</summary>

@@ -30,6 +30,8 @@ public static class CertificateChecker
             return CertificateFinding.Refused(reason);
         }
 
+        CertifiedSystem certified = CertifiedSystem.Of(system, requirement);
+        ImmutableArray<Assumption> own = certified.Assumptions(leanedOn);
         InvariantReader reader = new(system);
         reason = reader.Read(commands);
         if (reader.Invariant is not { } invariant || reason.Length > 0)
@@ -37,11 +39,11 @@ public static class CertificateChecker
             return CertificateFinding.Refused(reason);
         }
 
-        CertificateText expected = new(system, requirement, leanedOn, reader.Definitions, ReadStates(system, reader.Definitions));
+        CertificateText expected = new(certified, own, reader.Definitions, ReadStates(system, reader.Definitions));
         reason = FirstDifference(expected.Sections, text);
         if (reason.Length == 0)
         {
-            reason = new CertificateLockstep(system, requirement, leanedOn, invariant, commands).FirstDifference();
+            reason = new CertificateLockstep(certified.System, certified.Requirement, own, invariant, commands).FirstDifference();
         }
 
         return reason.Length > 0 ? CertificateFinding.Refused(reason) : new CertificateFinding(string.Empty, leanedOn, invariant);

@@ -46,8 +46,15 @@ internal static class CertificateHeader
 
         """;
 
-    public static string Write(TransitionSystem system, Requirement requirement, ImmutableArray<Assumption> leanedOn) =>
-        Write(FirstLine, system, requirement, leanedOn).Append(Text(Meaning)).Append(Text(Caution)).ToString();
+    private const string Put = """
+        ; what is kept twice of states and steps is one variable here: the certificates of the
+        ; requirements UNIT.memory, in all variables, show that the copies never differ
+
+        """;
+
+    public static string Write(CertifiedSystem certified, ImmutableArray<Assumption> leanedOn) =>
+        Write(FirstLine, certified.Whole, certified.Requirement, leanedOn)
+            .Append(certified.IsPut ? Text(Put) : string.Empty).Append(Text(Meaning)).Append(Text(Caution)).ToString();
 
     /// <param name="system">Its assumptions are not used.</param>
     /// <param name="requirement">One of its requirements.</param>

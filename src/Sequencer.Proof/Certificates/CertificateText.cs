@@ -10,48 +10,44 @@ namespace Sequencer.Proof.Certificates;
 /// </summary>
 internal sealed class CertificateText
 {
-    private readonly TransitionSystem _system;
-    private readonly Requirement _requirement;
+    private readonly CertifiedSystem _certified;
     private readonly ImmutableArray<Assumption> _leanedOn;
     private readonly ImmutableArray<SmtDefinition> _invariant;
     private readonly CertificateCone _cone;
     private readonly SmtTranslation _scan;
 
-    /// <param name="system">What the certificate is about.</param>
-    /// <param name="requirement">One of the system's requirements.</param>
+    /// <param name="certified">What the certificate is about.</param>
     /// <param name="leanedOn">Those of the system's assumptions that the proof needs.</param>
     /// <param name="invariant">Definitions over states; the last is <see cref="CertificateNames.Found"/>.</param>
     /// <param name="inInvariant">The states that the invariant reads.</param>
     public CertificateText(
-        TransitionSystem system,
-        Requirement requirement,
+        CertifiedSystem certified,
         ImmutableArray<Assumption> leanedOn,
         ImmutableArray<SmtDefinition> invariant,
         IReadOnlyList<Variable> inInvariant)
     {
-        _system = system;
-        _requirement = requirement;
+        _certified = certified;
         _leanedOn = leanedOn;
         _invariant = invariant;
-        Expression[] direct = [requirement.Holds, .. leanedOn.Select(assumption => assumption.Holds)];
-        _cone = CertificateCone.Of(system, inInvariant, direct);
+        Expression[] direct = [certified.Requirement.Holds, .. leanedOn.Select(assumption => assumption.Holds)];
+        _cone = CertificateCone.Of(certified.System, inInvariant, direct);
         CertificateNames.Demand([.. _cone.Inputs, .. _cone.Before.Select(state => state.Variable)]);
         _scan = new SmtTranslation(
             [.. _cone.Stepped.Select(state => state.Next), .. direct],
             CertificateNames.Shared,
-            CertificateNames.Known(system));
+            CertificateNames.Known(certified.System));
     }
 
     public ImmutableArray<CertificateSection> Sections =>
     [
-        new("the header", CertificateHeader.Write(_system, _requirement, _leanedOn)),
+        new("the header", CertificateHeader.Write(_certified, _leanedOn)),
         new("the logic", "\n(set-logic QF_LIA)\n"),
         SmtText.Section("the inputs and their ranges", "inputs: free in every scan, within their ranges", _cone.Inputs.Select(SmtText.Input)),
         SmtText.Section("the states", "states before the scan: any value, unless the invariant says otherwise", _cone.Before.Select(state => SmtText.Declare(state.Variable))),
         SmtText.Section("the facts of a scan", "facts of the scan", _scan.Definitions.Select(SmtText.Define)),
         SmtText.Section("the next values of the states", "states after the scan", _cone.Stepped.Select(state => SmtText.Define(Next(state)))),
         SmtText.Section("the assumptions", "assumptions", Assumptions().Select(SmtText.Define)),
-        SmtText.Section("the requirement", "requirement", [SmtText.Define(new SmtDefinition(CertificateNames.Required, Sort.Boolean, _scan.Term(_requirement.Holds)))]),
+        SmtText.Section("the requirement", "requirement", [SmtText.Define(new SmtDefinition(CertificateNames.Required, Sort.Boolean, _scan.Term(_certified.Requirement.Holds)))]),
         SmtText.Section("the ranges of the states", "ranges of the states: part of the invariant, so proved", [SmtText.Define(Ranges())]),
         SmtText.Section("the invariant", "the invariant that was found", _invariant.Select(SmtText.Define)),
         SmtText.Section("the whole invariant", "the whole invariant", [SmtText.Define(Whole())]),

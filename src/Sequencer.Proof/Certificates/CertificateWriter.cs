@@ -24,11 +24,12 @@ public static class CertificateWriter
         Expression invariant,
         ImmutableArray<Assumption> leanedOn)
     {
-        IReadOnlyList<Variable> variables = Demand(system, invariant);
-        SmtTranslation translation = new([invariant], CertificateNames.InvariantPart, new Dictionary<Expression, string>());
-        SmtDefinition found = new(CertificateNames.Found, Sort.Boolean, translation.Term(invariant));
-        ImmutableArray<Assumption> ordered = [.. system.Assumptions.Where(leanedOn.Contains)];
-        return new CertificateText(system, requirement, ordered, translation.Definitions.Add(found), variables).ToString();
+        Demand(system, invariant);
+        CertifiedSystem certified = CertifiedSystem.Of(system, requirement);
+        Expression own = certified.Invariant(invariant);
+        SmtTranslation translation = new([own], CertificateNames.InvariantPart, new Dictionary<Expression, string>());
+        SmtDefinition found = new(CertificateNames.Found, Sort.Boolean, translation.Term(own));
+        return new CertificateText(certified, certified.Assumptions(leanedOn), translation.Definitions.Add(found), ExpressionGraph.Variables([own])).ToString();
     }
 
     /// <summary>
@@ -42,7 +43,7 @@ public static class CertificateWriter
         return new PartwiseText(system, requirement, InvariantPart.Of(invariant)).ToString();
     }
 
-    private static IReadOnlyList<Variable> Demand(TransitionSystem system, Expression invariant)
+    private static void Demand(TransitionSystem system, Expression invariant)
     {
         IReadOnlyList<Variable> variables = ExpressionGraph.Variables([invariant]);
         bool known = variables.All(variable => variable.Role == VariableRole.State
@@ -52,7 +53,5 @@ public static class CertificateWriter
         {
             throw new ArgumentException("an invariant is a Boolean over states of the system", nameof(invariant));
         }
-
-        return variables;
     }
 }

@@ -3,12 +3,13 @@ using System.Diagnostics.CodeAnalysis;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Proof.BitBlasting;
 using Sequencer.Proof.Satisfiability;
+using Sequencer.Proof.Slicing;
 
 namespace Sequencer.Proof.Remembering;
 
 /// <summary>
 /// Invariants that were kept, checked on the present system one after another in a single encoding: most of what their scans
-/// read they have in common. Each is taken for granted in its own questions only. For one thread.
+/// read they have in common. Each is taken for granted in its own questions only. Settled states are put in. For one thread.
 /// </summary>
 internal sealed class Recollection
 {
@@ -29,27 +30,27 @@ internal sealed class Recollection
 
     /// <summary>The requirement by the invariant in the text; null where that does not pass the three obligations.</summary>
     public Holds? Recall(Requirement requirement, string text, long conflicts) =>
-        Within(conflicts, text, (invariant, budget) => Confirm(requirement, invariant, Facts(invariant), "found before", budget));
+        Within(conflicts, text, (invariant, budget) => Confirm(requirement, Facts(invariant), "found before", budget));
 
     /// <summary>The requirement by so much of an invariant as is still one after the program was edited.</summary>
     public Holds? FromBefore(Requirement requirement, string text) =>
         Within(ConflictsOfBefore, text, (invariant, budget) =>
         {
             IEnumerable<InductiveFact> initially = Facts(invariant).Where(fact => InvariantCheck.HoldsInitially(_system, fact.Meaning));
-            List<InductiveFact> kept = InvariantSelection.Kept(_solver, _assumed, initially);
-            ExpressionBuilder build = new();
-            Expression part = build.And(build.Substitute([.. kept.Select(fact => fact.Meaning)], new Dictionary<Variable, Expression>()));
-            return Confirm(requirement, part, kept, "found before the edit", budget);
+            return Confirm(requirement, InvariantSelection.Kept(_solver, _assumed, initially), "found before the edit", budget);
         });
 
-    private Holds? Confirm(Requirement requirement, Expression invariant, IReadOnlyList<InductiveFact> facts, string engine, Budget budget)
+    private Holds? Confirm(Requirement requirement, IReadOnlyList<InductiveFact> facts, string engine, Budget budget)
     {
+        ExpressionBuilder build = new();
+        IReadOnlyList<Expression> own = build.Substitute([.. facts.Select(fact => fact.Meaning)], new Dictionary<Variable, Expression>());
+        Expression invariant = build.And([.. own, .. Slicer.Settled(_system, requirement).Select(state => state.Fact(build))]);
         if (!InvariantCheck.HoldsInitially(_system, invariant))
         {
             return null;
         }
 
-        Literal[] kept = [_scan.Encoding.Boolean(requirement.Holds), .. facts.Select(fact => fact.After)];
+        Literal[] kept = [_scan.Encoding.Boolean(Put(requirement.Holds)), .. facts.Select(fact => fact.After)];
         return InvariantCheck.Needed(_solver, [.. facts.Select(fact => fact.Before)], kept, _assumed) is { } needed
             ? new Holds(requirement.Name, invariant, engine, [.. _system.Assumptions.Where((_, index) => needed.Contains(_assumed[index])).Select(assumption => assumption.Name)], Spent(budget))
             : null;
@@ -81,8 +82,10 @@ internal sealed class Recollection
     {
         Encoding before = new(_scan.Circuit, variable => _scan.States[variable.Index]);
         Encoding after = _scan.EncodingAfter();
-        return [.. InvariantCheck.Conjuncts(invariant).Select(fact => new InductiveFact(fact, before.Boolean(fact), after.Boolean(fact)))];
+        return [.. InvariantCheck.Conjuncts(Put(invariant)).Select(fact => new InductiveFact(fact, before.Boolean(fact), after.Boolean(fact)))];
     }
+
+    private Expression Put(Expression expression) => _system.Settled.Put(expression)[0];
 
     private Effort Spent(Budget budget) => new(budget.Queries, budget.Conflicts, budget.Decisions, budget.Propagations, _system.States.Length, 0, 0);
 
@@ -90,7 +93,7 @@ internal sealed class Recollection
     private void Renew()
     {
         _solver = new Solver(new Budget(0, _cancellation));
-        _scan = Scan.FromAnywhere(new Circuit(_solver), _system);
-        _assumed = [.. _system.Assumptions.Select(assumption => _scan.Encoding.Boolean(assumption.Holds))];
+        _scan = Scan.FromAnywhere(new Circuit(_solver), _system.Settled.Rest);
+        _assumed = [.. _system.Settled.Rest.Assumptions.Select(assumption => _scan.Encoding.Boolean(assumption.Holds))];
     }
 }

@@ -13,19 +13,22 @@ internal sealed class Slice
     private readonly TransitionSystem _whole;
     private readonly ImmutableArray<Variable> _wholeInputs;
     private readonly ImmutableArray<Variable> _wholeStates;
+    private readonly IReadOnlyList<SettledState> _settled;
 
     public Slice(
         TransitionSystem whole,
         TransitionSystem part,
         ExpressionBuilder builder,
         ImmutableArray<Variable> wholeInputs,
-        ImmutableArray<Variable> wholeStates)
+        ImmutableArray<Variable> wholeStates,
+        IReadOnlyList<SettledState> settled)
     {
         _whole = whole;
         System = part;
         Builder = builder;
         _wholeInputs = wholeInputs;
         _wholeStates = wholeStates;
+        _settled = settled;
     }
 
     public TransitionSystem System { get; }
@@ -54,8 +57,8 @@ internal sealed class Slice
     public Trace Narrow(Trace trace) =>
         new([.. trace.Segments.Select(segment => segment with { Inputs = [.. _wholeInputs.Select(input => segment.Inputs[input.Index])] })]);
 
-    /// <summary>The expression over the whole system's variables.</summary>
-    public Expression Widen(Expression overStates)
+    /// <summary>An invariant of the slice as one of the whole system, with what the states are that the slice did without.</summary>
+    public Expression Widen(Expression invariant)
     {
         Dictionary<Variable, Expression> images = [];
         foreach (StateVariable state in System.States)
@@ -63,7 +66,7 @@ internal sealed class Slice
             images.Add(state.Variable, Builder.Variable(_wholeStates[state.Variable.Index]));
         }
 
-        return Builder.Substitute([overStates], images)[0];
+        return Builder.And([Builder.Substitute([invariant], images)[0], .. _settled.Select(state => state.Fact(Builder))]);
     }
 
     private ImmutableArray<long> Widen(ImmutableArray<long> inputs, ImmutableArray<long> outside)
