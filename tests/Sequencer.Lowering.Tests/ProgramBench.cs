@@ -80,6 +80,13 @@ internal sealed class ProgramBench
         _interpreter.Inputs[place >= 0 ? place : throw new ArgumentException($"no input {input}")] = value;
     }
 
+    /// <summary>Something else than the program writes a state, between two scans.</summary>
+    public void Corrupt(string state, long value)
+    {
+        int place = IndexOf(_interpreter.System.States.Select(variable => variable.Variable.Name), state);
+        _interpreter.States[place >= 0 ? place : throw new ArgumentException($"no state {state}")] = value;
+    }
+
     public ProgramBench Scan(int scans = 1)
     {
         for (int scan = 0; scan < scans; scan++)

@@ -68,24 +68,23 @@ public sealed class SettledStates
     private static Dictionary<Variable, Expression> Meanings(IEnumerable<SettledState> settled, ExpressionBuilder build) =>
         settled.ToDictionary(state => state.Variable, state => state.Meaning(build));
 
+    /// <summary>Where several states are alike the first copy is that of the first, and so on.</summary>
     private static Dictionary<Variable, SettledState> Twins(TransitionSystem system)
     {
-        Dictionary<(Expression Next, long Initial), Variable> first = [];
-        foreach (StateVariable state in system.States.Where(state => state.Purpose != StatePurpose.Watch))
-        {
-            first.TryAdd((state.Next, state.Initial), state.Variable);
-        }
-
+        Dictionary<(Expression Next, long Initial, IntegerRange Range), Queue<Variable>> alike = system.States.Where(state => state.Purpose != StatePurpose.Watch)
+            .GroupBy(Key, state => state.Variable).ToDictionary(group => group.Key, group => new Queue<Variable>(group));
         Dictionary<Variable, SettledState> settled = [];
         foreach (StateVariable state in Watching(system))
         {
-            if (first.TryGetValue((state.Next, state.Initial), out Variable? twin) && twin.Range == state.Variable.Range)
+            if (alike.TryGetValue(Key(state), out Queue<Variable>? originals) && originals.TryDequeue(out Variable? twin))
             {
                 settled.Add(state.Variable, new SettledState(state.Variable, twin, 0));
             }
         }
 
         return settled;
+
+        static (Expression Next, long Initial, IntegerRange Range) Key(StateVariable state) => (state.Next, state.Initial, state.Variable.Range);
     }
 
     /// <summary>Booleans whose next value is their initial one: written so, or by an operand that is the variable itself.</summary>
@@ -97,7 +96,7 @@ public sealed class SettledStates
             Expression then = next[state.Variable.Index];
             ExpressionKind stays = state.Initial == 0 ? ExpressionKind.And : ExpressionKind.Or;
             bool isConstant = then.IsConstant && then.Value == state.Initial;
-            if (isConstant || (then.Kind == stays && then.Operands.Any(operand => operand.Variable == state.Variable)))
+            if (isConstant || then.Variable == state.Variable || (then.Kind == stays && then.Operands.Any(operand => operand.Variable == state.Variable)))
             {
                 settled.Add(state.Variable, new SettledState(state.Variable, null, state.Initial));
             }

@@ -12,7 +12,7 @@ namespace Sequencer.Spec.Tests.Scans;
 /// <summary>
 /// The programs of an example on the interpreter, in the words of its table. Given: <c>start</c> and the other commands (of
 /// the first unit, or <c>B.start</c>) for one scan; <c>S1 on</c>, <c>S1 off</c>; <c>LT1 4.50</c> in the unit of the input, other inputs as whole numbers; <c>LT1 bad</c>,
-/// <c>LT1 good</c>; <c>power back</c>. Shown: <c>state</c>, <c>step 10</c>, an output, a reading's total, any variable or fact.
+/// <c>LT1 good</c>; <c>power back</c>; <c>memory U.step10.active on</c>, <c>memory U.state Idle</c>: something else than the program writes there. Shown: <c>state</c>, <c>step 10</c>, an output, a reading's total, any variable or fact.
 /// </summary>
 internal sealed class PlayedProgram
 {
@@ -98,6 +98,12 @@ internal sealed class PlayedProgram
         string[] words = given.Split(' ');
         switch (words)
         {
+            case ["memory", var state, "on" or "off"]:
+                Write(state, words[2] == "on" ? 1 : 0);
+                break;
+            case ["memory", var state, var value]:
+                Write(state, (long)Enum.Parse<ProceduralState>(value));
+                break;
             case ["power", "back"]:
                 Press("power.returned");
                 break;
@@ -123,6 +129,12 @@ internal sealed class PlayedProgram
             default:
                 throw new ArgumentException($"what is given by {given}?");
         }
+    }
+
+    private void Write(string state, long value)
+    {
+        int place = _interpreter.System.States.Select(one => one.Variable.Name).ToList().IndexOf(state);
+        _interpreter.States[place >= 0 ? place : throw new ArgumentException($"no state {state}")] = value;
     }
 
     private void Press(string input)
