@@ -84,7 +84,7 @@ internal sealed class InferredNames
     {
         Variables = [.. block.Variables.Select(Renamed)],
         Copies = [.. block.Copies.Select(Renamed)],
-        Steps = [.. block.Steps.Select(step => step with { Branch = Image(step.Branch) })],
+        Steps = [.. block.Steps.Select(step => step with { Branch = Image(step.Branch), Copy = Image(step.Copy) })],
     };
 
     private ExportedVariable Renamed(ExportedVariable variable) => variable with { Name = Image(variable.Name) };

@@ -33,7 +33,7 @@ internal sealed partial class RenamedText
         FunctionBlock = Path(block.FunctionBlock),
         Variables = [.. block.Variables.Select(variable => variable with { Name = Path(variable.Name) })],
         Copies = [.. block.Copies.Select(variable => variable with { Name = Path(variable.Name) })],
-        Steps = [.. block.Steps.Select(step => step with { Branch = Path(step.Branch) })],
+        Steps = [.. block.Steps.Select(step => step with { Branch = Path(step.Branch), Copy = Path(step.Copy) })],
     };
 
     private string Path(string name) => string.Join('.', name.Split('.').Select(part => _map.GetValueOrDefault(part, part)));
