@@ -18,6 +18,13 @@ public sealed class DialectTests
         Assert.True(compared.ExitCode == 0, compared.Everything);
         Assert.Contains("is proved equal to the programs", compared.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("guessed", compared.Output, StringComparison.Ordinal);
+
+        ToolRun otherwise = ToolRun.Of("export", site.Folder, "--compare", file);
+        Assert.NotEqual(0, otherwise.ExitCode);
+        Assert.Contains(
+            "pit.st says in its head that it was written in another form: second edition; states and steps as integers; names of at most 24 letters; it was compared as: third edition; states and steps of enumerated types. "
+            + "Give --compare the options --edition, --states and --longest-name that the export was given",
+            otherwise.Output, StringComparison.Ordinal);
     }
 
     [Theory]

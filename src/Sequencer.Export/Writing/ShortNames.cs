@@ -84,7 +84,7 @@ internal sealed partial class ShortNames
     {
         Variables = [.. block.Variables.Select(Of)],
         Copies = [.. block.Copies.Select(Of)],
-        Steps = [.. block.Steps.Select(step => step with { Branch = Of(step.Branch) })],
+        Steps = [.. block.Steps.Select(step => step with { Branch = Of(step.Branch), Copy = Of(step.Copy) })],
     };
 
     /// <summary>The lines with short names; what stood one below the other does so again.</summary>

@@ -36,7 +36,7 @@ public static class StructuredTextWriter
         text.Comment("IEC 61511; local codes and licensed practice decide. Try it on water before any chemical.");
         if (dialect != TextDialect.Default)
         {
-            text.Comment($"IEC 61131-3 as asked for: {dialect.InWords()}.");
+            text.Comment(dialect.InHead());
         }
 
         Contents(text, units, together is not null);

@@ -6,6 +6,8 @@ namespace Sequencer.Export.Writing;
 /// <param name="LongestName">The most letters of a name; null for as long as they come.</param>
 public sealed record TextDialect(TextEdition Edition, StateForm States, int? LongestName)
 {
+    private const string Asked = "IEC 61131-3 as asked for: ";
+
     /// <summary>What is written where nothing is asked for.</summary>
     public static TextDialect Default { get; } = new(TextEdition.Third, StateForm.Enumerated, null);
 
@@ -18,6 +20,17 @@ public sealed record TextDialect(TextEdition Edition, StateForm States, int? Lon
             States == StateForm.Enumerated ? "states and steps of enumerated types" : "states and steps as integers",
             LongestName is { } most ? FormattableString.Invariant($"names of at most {most} letters") : null,
         }.OfType<string>());
+
+    /// <summary>What the head of a text says of it where it is not the default.</summary>
+    internal string InHead() => $"{Asked}{InWords()}.";
+
+    /// <summary>The dialect, in words, that the head of a text tells; that of the default where it tells none.</summary>
+    public static string ToldBy(string text)
+    {
+        int start = text.IndexOf(Asked, StringComparison.Ordinal);
+        int end = start < 0 ? -1 : text.IndexOf('.', start + Asked.Length);
+        return end < 0 ? Default.InWords() : text[(start + Asked.Length)..end];
+    }
 
     /// <summary>A value where a constant has to be a literal: a first value.</summary>
     internal string Literal(string name, int number) => States == StateForm.Enumerated ? name : FormattableString.Invariant($"{number} (* {name} *)");
