@@ -64,7 +64,7 @@ internal static class AlarmText
         OverrideText.Alarms(unit, (path, message, raised) => Raise(unit, path, message, raised));
         foreach (OperatorAlarm alarm in program.Alarms)
         {
-            unit.Body.Trace(alarm.Span, $"alarm {alarm.Name}");
+            unit.Body.Clause(alarm.Span);
             Raise(unit, alarm.Name, alarm.InWords(), unit.Conditions.Possibly(alarm.Condition, new ConditionSite(alarm.Name)));
             if (alarm.Response is not null)
             {

@@ -29,7 +29,7 @@ internal static class AmountDoseText
         string Scratch(string part) => unit.Scratch(Path(step, dose, part));
         long most = AmountDoseMeasure.Most(dose, unit.ScanMilliseconds);
         string given = Given(unit, step, dose);
-        body.Trace(dose.Span, $"step {step.Number}: {dose.Output.Tag} doses an amount; is any of it owed?");
+        body.Clause(dose.Span, FormattableString.Invariant($"step {step.Number}, is any of it owed?"));
         string owes = Scratch("owes");
         string mayBegin = Scratch("may_begin");
         string inPulse = Pulse(unit, dose) > 0 ? $"({Left(unit, step, dose)} > 0)" : "FALSE";

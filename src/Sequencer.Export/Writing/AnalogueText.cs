@@ -34,17 +34,17 @@ internal static class AnalogueText
             VariableSection.Output, output.Tag, range, safe, FormattableString.Invariant($"{output.Description}; one is {size} {output.Unit.Symbol}"));
         string last = unit.Number(VariableSection.Kept, $"{output.Tag}.last", output.Minimum, output.Maximum, output.Safe, $"{output.Tag} as written last scan");
         string manual = unit.Declare(VariableSection.Input, $"{output.Tag}.manual", "BOOL", null, $"operator: {output.Tag} in manual");
-        string wanted = unit.Declare(VariableSection.Input, $"{output.Tag}.manual.demand", "DINT", null, $"operator: value of {output.Tag} in manual");
+        string wanted = unit.Declare(VariableSection.Input, $"{output.Tag}.manual.demand", "DINT", null, FormattableString.Invariant($"operator: value of {output.Tag} in manual; one is {size} {output.Unit.Symbol}"));
         string demand = unit.Scratch($"{output.Tag}.demand", range);
         string[] blocked = [.. unit.Unit.Interlocks.Where(interlock => interlock.Analogues.Any(member => member.Tag == output.Tag)).Select(blocks)];
         body.Blank();
-        body.Trace(output.Span, $"{output.Tag} {output.Description}");
+        body.Clause(output.Span);
         body.Add($"{demand} := {safe};");
         Demands(unit, output, demand);
         body.Add(string.Create(CultureInfo.InvariantCulture, $"IF {manual} THEN {demand} := LIMIT({output.Minimum}, {wanted}, {output.Maximum}); END_IF;"));
         if (output.MostAScan is long most)
         {
-            body.Comment(string.Create(CultureInfo.InvariantCulture, $"by no more than {most} in a scan"));
+            body.Comment(string.Create(CultureInfo.InvariantCulture, $"by no more than {most * size:0.######} {output.Unit.Symbol} in a scan"));
             body.Add(string.Create(CultureInfo.InvariantCulture, $"{demand} := MAX({last} - {most}, MIN({demand}, {last} + {most}));"));
         }
 
@@ -71,13 +71,13 @@ internal static class AnalogueText
             string acts = $"{unit.StepNow(step.Number)} AND (State_Now = {StateText.Value(ProceduralState.Running)}){done}";
             foreach (SetAction set in step.Actions.OfType<SetAction>().Where(set => set.Output.Tag == output.Tag))
             {
-                body.Trace(set.Span, $"step {step.Number}");
+                body.Clause(set.Span, FormattableString.Invariant($"step {step.Number}"));
                 body.Add($"IF {acts} THEN {demand} := {Value(unit, set)}; END_IF;");
             }
 
             foreach (RampAction ramp in step.Actions.OfType<RampAction>().Where(ramp => ramp.Output.Tag == output.Tag))
             {
-                body.Trace(ramp.Span, $"step {step.Number}");
+                body.Clause(ramp.Span, FormattableString.Invariant($"step {step.Number}"));
                 body.Open($"IF {acts} THEN");
                 body.Add($"{demand} := {RampValue(unit, step, ramp)};");
                 Advance(unit, step, ramp);

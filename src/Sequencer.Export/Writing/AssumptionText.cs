@@ -8,7 +8,7 @@ internal static class AssumptionText
 {
     public static void Write(UnitText unit, AssumptionClause assumption)
     {
-        unit.Body.Trace(assumption.Span, $"assumption {assumption.Name} \"{assumption.Title}\", watched");
+        unit.Body.Clause(assumption.Span, "watched");
         string kept = unit.Scratch($"{assumption.Name}.kept");
         switch (assumption.Fact)
         {

@@ -132,7 +132,7 @@ internal static class ClosingText
     {
         foreach (PublishedFact fact in facts)
         {
-            unit.Body.Trace(fact.Span, $"fact {fact.Name} \"{fact.Description}\"");
+            unit.Body.Clause(fact.Span);
             ConditionSite site = new(fact.Name);
             string surely = unit.Conditions.Surely(fact.Condition, site);
             unit.Body.Add($"{unit.Scratch($"{fact.Name}.holds")} := {surely};");
@@ -173,7 +173,7 @@ internal static class ClosingText
         TextLines body = unit.Body;
         foreach (Latch latch in latches)
         {
-            body.Trace(latch.Span, $"latch {latch.Name} \"{latch.Description}\": clearing wins");
+            body.Clause(latch.Span, "clearing wins");
             string set = unit.Conditions.Surely(latch.Set, new ConditionSite($"{latch.Name}.set"));
             body.Add($"{unit.Scratch($"{latch.Name}.sets")} := {set};");
             string clear = unit.Conditions.Possibly(latch.Clear, new ConditionSite($"{latch.Name}.clear"));

@@ -14,7 +14,7 @@ internal static class CountText
     {
         foreach (Count count in unit.Unit.Counts)
         {
-            unit.Body.Trace(count.Span, $"count {count.Name} \"{count.Description}\"");
+            unit.Body.Clause(count.Span);
             string comes = unit.Conditions.Surely(count.Each, new ConditionSite($"{count.Name}.each"));
             unit.Body.Add($"{unit.Scratch($"{count.Name}.comes")} := {comes};");
             if (count.SetWhen is { } when)

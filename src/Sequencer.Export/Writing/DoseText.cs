@@ -38,7 +38,7 @@ internal static class DoseText
             VariableSection.Kept, Path(step, dose, "reference"), dose.Signal.Minimum, dose.Signal.Maximum, dose.Signal.Minimum, $"{dose.Signal.Tag} before the last pulse");
         ReadingQuantity reading = new(dose.Signal, dose.Span);
         string value = unit.Names.Of($"{dose.Signal.Tag}.held");
-        body.Trace(dose.Span, $"step {step.Number}: {dose.Output.Tag} doses toward {dose.Signal.Tag}; is a pulse due?");
+        body.Clause(dose.Span, FormattableString.Invariant($"step {step.Number}, is a pulse due?"));
         string due = Scratch("due");
         body.Add(FormattableString.Invariant(
             $"{due} := {unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(ProceduralState.Running)}){ClaimText.AndOwns(unit, step)} AND (NOT {pulsing}) AND ({clock} >= {unit.Scans(dose.Wait)});"));

@@ -94,7 +94,7 @@ internal static class FaultText
     {
         TextLines body = unit.Body;
         ConditionSite site = new(trip.Name);
-        body.Trace(trip.Span, $"trip {trip.Name} \"{trip.Title}\"");
+        body.Clause(trip.Span);
         string surely = unit.Conditions.Surely(trip.Condition, site);
         string possibly = unit.Conditions.Possibly(trip.Condition, site);
         if (OverrideText.Active(unit, trip.Name) is { } overridden)
@@ -172,6 +172,7 @@ internal static class FaultText
         foreach (Step step in unit.Unit.Steps)
         {
             string over = unit.Scratch(FormattableString.Invariant($"step{step.Number}.limit_over"));
+            unit.Body.Clause(step.Limit.Span, FormattableString.Invariant($"step {step.Number}"));
             unit.Body.Add($"{over} := {unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(step.State)}) AND {StepText.LimitReached(unit, step)};");
         }
 

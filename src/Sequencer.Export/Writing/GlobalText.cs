@@ -21,7 +21,8 @@ internal static class GlobalText
     /// <param name="together">In one section in place of one for each unit.</param>
     public static void Globals(TextLines text, IReadOnlyList<UnitText> units, bool together)
     {
-        text.Comment("Inputs and outputs. AI, AO: loop currents in microamperes, 4000 to 20000. DI, DO: contacts and coils.");
+        text.Comment("Inputs and outputs. AI, AO: loop currents in microamperes, 4000 to 20000; an AO without power gives none. DI, DO:");
+        text.Comment("contacts and coils. Addresses count bytes: a word at %IW100 takes bytes 100 and 101, a bit at %IX10.0 is in byte 10.");
         Each(text, units, "VAR_GLOBAL", together, point => ($"{point.Name} AT {point.Address}", point.Words));
     }
 
@@ -64,6 +65,7 @@ internal static class GlobalText
         .. unit.Outputs.Select(output => new IoPoint(Name(output), "BOOL", output.Address, $"{output.Description}: de-energised is {Position(output)}")),
     ];
 
+    /// <summary>Of a three-way valve the words before tell which way is open.</summary>
     private static string Position(Output output) => (output.Kind, output.DeEnergised) switch
     {
         (OutputKind.Valve, true) => "open",

@@ -16,8 +16,8 @@ internal static class MemoryText
     public static void Judge(UnitText unit)
     {
         TextLines body = unit.Body;
-        body.Comment("Memory: state and steps are kept twice. Where the two differ something else than this program has written there:");
-        body.Comment("the unit aborts, and every output has its emergency value until a reset.");
+        body.Comment("Memory: state and steps are kept twice. If the two differ, something other than this program wrote there: the unit");
+        body.Comment("aborts, and every output has its emergency value until a reset. Totals, latches, trips and settings are kept once.");
         body.Add($"{Differs(unit)} := {UnitText.Bracketed(Pairs(unit).Select(pair => $"({pair.Kept} <> {pair.Copy})"), "OR", "FALSE")};");
         FaultText.SetOrReset(unit, Latched(unit), Differs(unit), Differs(unit), null);
     }

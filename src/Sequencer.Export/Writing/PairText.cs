@@ -10,7 +10,7 @@ internal static class PairText
         TextLines body = unit.Body;
         foreach (DutyPair pair in unit.Unit.Pairs)
         {
-            body.Trace(pair.Span, $"pair {pair.Name} \"{pair.Title}\": {pair.First.Tag}, {pair.Second.Tag}");
+            body.Clause(pair.Span);
             string first = Available(unit, pair.First);
             string other = Available(unit, pair.Second);
             string second = unit.Flag(VariableSection.Retained, $"{pair.Name}.second", $"{pair.Second.Tag} is on duty", pair.SecondAtFirst);

@@ -16,7 +16,7 @@ internal static class PromptText
 
     public static void Judge(UnitText unit, PromptAction prompt)
     {
-        unit.Body.Trace(prompt.Span, $"prompt {prompt.Name} \"{prompt.Question}\": is the answer late?");
+        unit.Body.Clause(prompt.Span, "is the answer late?");
         unit.Body.Add(FormattableString.Invariant($"{Late(unit, prompt)} := {Asks(unit, prompt)} AND ({Clock(unit, prompt)} >= {unit.Scans(prompt.Limit)});"));
     }
 

@@ -80,6 +80,8 @@ internal sealed class ProtectionText
         if (QuantityMeasure.LargestDose(_unit.Unit, output, _unit.ScanMilliseconds) is long maximum)
         {
             blocks.Add(FormattableString.Invariant($"({_unit.Names.Of($"{output.Tag}.total")} >= {maximum})"));
+            decimal litres = (decimal)(QuantityMeasure.VolumeOfAScan(output, _unit.ScanMilliseconds) * maximum).ToDouble();
+            _unit.Body.Comment(FormattableString.Invariant($"A batch gets at most {litres:0.###} L of it: {maximum} scans of delivery."));
         }
 
         Decide(output, permissives, UnitText.Bracketed(blocks, "OR", "FALSE"));
@@ -91,7 +93,8 @@ internal sealed class ProtectionText
         string demand = _unit.Scratch($"{output.Tag}.demand");
         TextLines body = _unit.Body;
         body.Blank();
-        body.Trace(output.Span, $"{output.Tag} {output.Description}");
+        body.Clause(output.Span);
+        body.Comment(Ruling(output));
         body.Open($"IF {manual} THEN");
         body.Add($"{demand} := {wanted};");
         body.Else($"ELSIF {_unit.Names.Of($"{output.Tag}.off")} THEN");
@@ -108,6 +111,36 @@ internal sealed class ProtectionText
         body.Add($"{demand} := {RestText.Value(_unit, output, output.Safe, "safe")};");
         body.Close("END_IF;");
     }
+
+    /// <summary>What asks for an output and what withholds it, in one line.</summary>
+    private string Ruling(Output output)
+    {
+        IEnumerable<int> steps = _unit.Unit.Steps.Where(step => step.Actions.Any(action => Asks(action, output.Tag))).Select(step => step.Number);
+        string asked = string.Join(", ", steps);
+        string[] others = [.. _unit.Seen.Asked(output, on: true)];
+        string[] withheld =
+        [
+            .. _unit.Unit.Interlocks.Where(interlock => Names(interlock.Outputs, output)).Select(interlock => interlock.Name),
+            .. _unit.Unit.Exclusions.Where(exclusion => Names(exclusion.Outputs, output)).Select(exclusion => exclusion.Name),
+        ];
+        string[] parts =
+        [
+            asked.Length > 0 ? $"asked for by step {asked}" : others.Length > 0 ? "no step of this unit asks for it" : "no step asks for it: it has the value of its row",
+            .. others.Length > 0 ? [$"asked for by another unit: {string.Join(", ", others)}"] : Array.Empty<string>(),
+            withheld.Length > 0 ? $"blocked by {string.Join(", ", withheld)}" : "nothing blocks it",
+            "an emergency overrules all",
+        ];
+        return string.Join("; ", parts);
+    }
+
+    private static bool Asks(StepAction action, string tag) => action switch
+    {
+        DriveAction drive => drive.Output.Tag == tag,
+        KeepAction keep => keep.Output.Tag == tag,
+        DoseAction dose => dose.Output.Tag == tag,
+        AmountDoseAction dose => dose.Output.Tag == tag,
+        _ => false,
+    };
 
     private void Decide(Output output, Permissive[] permissives, string blocked)
     {
@@ -140,7 +173,7 @@ internal sealed class ProtectionText
     private void Refuse(Permissive permissive, Output output, string starts, string demand)
     {
         TextLines body = _unit.Body;
-        body.Trace(permissive.Span, $"permissive {permissive.Name} \"{permissive.Title}\": looked at only on starting");
+        body.Clause(permissive.Span, "looked at only on starting");
         ConditionSite site = new($"{permissive.Name}.{output.Tag}.refused", thisScansOutputs: true);
         string condition = _unit.Conditions.Surely(permissive.Condition, site);
         string refused = _unit.Scratch($"{permissive.Name}.{output.Tag}.refuses");
@@ -166,7 +199,7 @@ internal sealed class ProtectionText
         }
 
         TextLines body = _unit.Body;
-        body.Trace(interlock.Span, $"interlock {interlock.Name} \"{interlock.Title}\"");
+        body.Clause(interlock.Span);
         ConditionSite site = new(interlock.Name, thisScansOutputs: true);
         switch (interlock.Form)
         {
@@ -234,7 +267,7 @@ internal sealed class ProtectionText
             }
         }
 
-        _unit.Body.Trace(exclusion.Span, $"exclusion {exclusion.Name} \"{exclusion.Title}\" for {output.Tag}");
+        _unit.Body.Clause(exclusion.Span, $"for {output.Tag}");
         _unit.Body.Add($"{excluded} := {UnitText.Bracketed(reasons, "OR", "FALSE")};");
         return excluded;
     }

@@ -19,6 +19,12 @@ internal static class SignalText
             Switch(unit, input);
         }
 
+        if (!unit.Unit.AnalogueInputs.IsEmpty)
+        {
+            body.Comment("The last good value stands in for a bad channel, as after a broken wire, for its time; then the reading is not usable:");
+            body.Comment("what is compared with it is unknown. That blocks and trips, and it leads no step on.");
+        }
+
         foreach (AnalogueInput input in unit.Unit.AnalogueInputs)
         {
             Channel(unit, input);
@@ -26,7 +32,7 @@ internal static class SignalText
 
         foreach (AnalogueInput input in InOrderOfUse(unit.Unit))
         {
-            body.Trace(input.Span, $"{input.Tag} means something");
+            body.Trace(input.Span, $"{input.Tag}: is the reading usable?");
             string usable = unit.Scratch($"{input.Tag}.usable");
             string good = ConditionText.Not(unit.Scratch($"{input.Tag}.bad"));
             string meaning = input.UsableWhile is null
@@ -65,7 +71,7 @@ internal static class SignalText
         string raw = input.NormallyClosed ? $"(NOT {contact})" : contact;
         long on = unit.Scans(input.OnDelay);
         long off = unit.Scans(input.OffDelay);
-        body.Trace(input.Span, $"{input.Tag} {input.Description}");
+        body.Clause(input.Span);
         if (on == 0 && off == 0)
         {
             body.Add($"{fact} := {raw};");
@@ -107,7 +113,7 @@ internal static class SignalText
             VariableSection.Kept, $"{input.Tag}.held", UnitText.Range(input.Minimum, input.Maximum), FormattableString.Invariant($"{input.Minimum}"), "its last good value");
         string bad = unit.Scratch($"{input.Tag}.bad");
         long filter = unit.Scans(input.BadAfter);
-        body.Trace(input.Span, $"{input.Tag} {input.Description}: the last good value stands in until the channel is bad");
+        body.Clause(input.Span);
         body.Add($"IF NOT {fault} THEN {held} := {value}; END_IF;");
         if (filter == 0)
         {

@@ -19,7 +19,8 @@ internal static class StateMachineText
             body.Add($"{before} := {pressed};");
         }
 
-        body.Comment("A unit that was in progress when the power failed is Held; nothing goes on by itself.");
+        body.Comment("A unit that was in progress when the power failed is Held: its steps wait for Restart. Outputs whose row gives them a value");
+        body.Comment("while Held or at rest, and outputs in manual, have it at once.");
         string state = Kept(unit);
         string atStart = unit.Scratch("State_At_Start", StateText.Type(unit.Dialect));
         body.Add($"{atStart} := {state};");
@@ -57,6 +58,8 @@ internal static class StateMachineText
 
         StartText.Wanted(unit);
         body.Section("4  Procedural state: abort beats stop beats hold beats restart beats start");
+        body.Comment("Start: from Idle. Hold: Running, Restarting. Restart: Held. Stop: Running, Holding, Held, Restarting. Abort: these, Stopping and");
+        body.Comment("Stopped. Reset: Complete, Stopped, Aborted; in every state it lets go what is latched and has no cause any more.");
         List<string> mayStart = [];
         foreach (Parameter parameter in unit.Unit.Parameters)
         {
@@ -71,7 +74,7 @@ internal static class StateMachineText
         {
             StartCondition condition = unit.Unit.StartConditions[index];
             string path = FormattableString.Invariant($"start{index + 1}");
-            body.Trace(condition.Span, $"start only when: {condition.Message}");
+            body.Clause(condition.Span);
             string surely = unit.Conditions.Surely(condition.Condition, new ConditionSite(path));
             string holds = unit.Scratch($"{path}.holds");
             body.Add($"{holds} := {surely};");

@@ -26,7 +26,7 @@ internal static class StepText
                 continue;
             }
 
-            body.Trace(transition.Span, $"from {string.Join(", ", transition.From)} to {(transition.To.IsEmpty ? "the end" : string.Join(", ", transition.To))}");
+            body.Clause(transition.Span, $"from {string.Join(", ", transition.From)}");
             body.Add($"{unit.Met(transition)} := {Condition(unit, transition)};");
         }
 
@@ -97,7 +97,7 @@ internal static class StepText
         foreach (OrderedTransition transition in transitions.Where(transition => IsJudgedEarly(transition, transitions)))
         {
             string met = unit.Met(transition);
-            body.Trace(transition.Span, $"from {string.Join(", ", transition.From)} to {(transition.To.IsEmpty ? "the end" : string.Join(", ", transition.To))}");
+            body.Clause(transition.Span, $"from {string.Join(", ", transition.From)}");
             body.Add($"{met} := {Condition(unit, transition)};");
             if (transition.AtMost is not { } most)
             {
@@ -109,7 +109,9 @@ internal static class StepText
                 .Select(earlier => UnitText.Bracketed([.. earlier.From.Select(unit.StepAtStart), unit.Met(earlier)], "AND", "TRUE"));
             string wanted = UnitText.Bracketed([.. transition.From.Select(unit.StepAtStart), $"(State_At_Start = {StateText.Value(ProceduralState.Running)})", met], "AND", "TRUE");
             string count = Count(unit, transition, most);
-            body.Add(FormattableString.Invariant($"{Over(unit, transition)} := {wanted} AND ({count} >= {most.Most}) AND (NOT {UnitText.Bracketed(above, "OR", "FALSE")});"));
+            string[] before = [.. above];
+            string others = before.Length == 0 ? "" : $" AND (NOT {UnitText.Bracketed(before, "OR", "FALSE")})";
+            body.Add(FormattableString.Invariant($"{Over(unit, transition)} := {wanted} AND ({count} >= {most.Most}){others};"));
             body.Add(FormattableString.Invariant($"{met} := {met} AND ({count} < {most.Most});"));
         }
     }
@@ -223,7 +225,7 @@ internal static class StepText
     private static void Judge(UnitText unit, Step step)
     {
         Condition condition = step.OnlyIf ?? throw new InvalidOperationException($"step {step.Number} is always done");
-        unit.Body.Trace(step.Span, $"step {step.Number} \"{step.Title}\" is done only if");
+        unit.Body.Clause(step.Span);
         string path = FormattableString.Invariant($"step{step.Number}.only");
         string surely = unit.Conditions.Surely(condition, new ConditionSite(path));
         string fits = unit.Scratch($"{path}.holds");

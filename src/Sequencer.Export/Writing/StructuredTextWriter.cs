@@ -33,7 +33,8 @@ public static class StructuredTextWriter
         text.Comment($"{header.Site}, revision {header.Revision}");
         text.Comment($"meaning {header.MeaningHash}");
         text.Comment("Written by a tool for review. It replaces no hazard study and no functional-safety assessment to");
-        text.Comment("IEC 61511; local codes and licensed practice decide. Try it on water before any chemical.");
+        text.Comment("IEC 61511; local codes and licensed practice decide. Try it on water before any chemical. An emergency stop acts");
+        text.Comment("in hardware, on the supply of what it must stop: what this program reads of it is for information, and it only follows.");
         if (dialect != TextDialect.Default)
         {
             text.Comment(dialect.InHead());

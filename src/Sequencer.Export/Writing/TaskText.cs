@@ -21,12 +21,14 @@ internal static class TaskText
     {
         long window = Math.Max(WindowMilliseconds, (long)scanMilliseconds * OneIn);
         long expected = window / scanMilliseconds;
-        long least = expected - Math.Max(1, expected / OneIn);
+        // A turn takes the scans of its time, the one in which the timer is let go, and one more where its end falls between two.
+        long most = expected + 2;
+        long least = most - Math.Max(1, expected / OneIn);
         text.Comment("Are the scans as many as the task's INTERVAL says? The units' clocks count scans: where scans are lost, limits");
         text.Comment("and pulses last too long. A TON goes by the controller's clock; the scans of each turn of it are counted.");
         text.Comment("What the controller must supply: a TON that does not count scans itself; its own watchdog, which stops the");
         text.Comment("program and lets every output go to its de-energised position when a scan does not end at all; and retained");
-        text.Comment("variables that are stored whole. A single late scan is not seen here, a steady loss of one scan in 50 is.");
+        text.Comment("variables that are stored whole. A single late scan is not seen here; more than one lost in 50, over and over, is.");
         text.Comment("An overrun is told, and stays until it is cleared; whether it must also stop the plant is for the design to decide.");
         text.Add($"FUNCTION_BLOCK {Monitor}");
         text.Open("VAR_INPUT");
@@ -37,11 +39,11 @@ internal static class TaskText
         text.Close("END_VAR");
         text.Open("VAR");
         text.Add("Turn : TON;");
-        text.Add(string.Create(CultureInfo.InvariantCulture, $"Scans : DINT(0..{expected}) := 0;  (* scans in this turn *)"));
+        text.Add(string.Create(CultureInfo.InvariantCulture, $"Scans : DINT(0..{most}) := 0;  (* scans in this turn *)"));
         text.Close("END_VAR");
         text.Add($"Turn(IN := NOT Turn.Q, PT := {DurationText.Of(new Duration(window))});");
         text.Open("IF NOT Turn.Q THEN");
-        text.Add(UnitText.CountUp("Scans", expected));
+        text.Add(UnitText.CountUp("Scans", most));
         text.Else(string.Create(CultureInfo.InvariantCulture, $"ELSIF Scans < {least} THEN"));
         text.Add("Overrun := TRUE;");
         text.Add("Scans := 0;");

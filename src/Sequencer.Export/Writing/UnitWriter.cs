@@ -44,7 +44,7 @@ internal static class UnitWriter
         text.Comment(FormattableString.Invariant($"Call it once in every scan of {unit.ScanMilliseconds} ms: its clocks count scans."));
         foreach (RequirementClause requirement in unit.Unit.Requirements)
         {
-            text.Trace(requirement.Span, $"require {requirement.Name} \"{requirement.Title}\": {requirement.Statement}");
+            text.Clause(requirement.Span);
         }
 
         if (unit.Dialect.States == StateForm.Enumerated)

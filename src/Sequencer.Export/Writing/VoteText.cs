@@ -12,7 +12,7 @@ internal static class VoteText
             ConditionSite site = new(vote.Name);
             string surely = unit.Conditions.Surely(vote.Fact, site);
             string possibly = unit.Conditions.Possibly(vote.Fact, site);
-            unit.Body.Trace(vote.Span, FormattableString.Invariant($"vote {vote.Name} \"{vote.Title}\": {vote.Needed} out of {vote.Members.Length}"));
+            unit.Body.Clause(vote.Span);
             unit.Body.Add($"{unit.Scratch(vote.Name)} := {surely};");
             if (ConditionText.CanBeUnknown(vote.Fact))
             {
