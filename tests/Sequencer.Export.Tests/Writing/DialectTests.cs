@@ -80,7 +80,7 @@ public sealed partial class DialectTests
     {
         string text = new DemoExport("one-pit", "pit.seq", new TextDialect(TextEdition.Second, StateForm.Integer, 20)).Export.Text;
         GoldenFile.Matches(text[..text.IndexOf("(* ====", StringComparison.Ordinal)], "dialect-head.verified.txt");
-        Assert.DoesNotContain("asked for", SiteExport.Of(SiteExport.First, SiteExport.Second), StringComparison.Ordinal);
+        Assert.DoesNotContain("as asked for", SiteExport.Of(SiteExport.First, SiteExport.Second), StringComparison.Ordinal);
     }
 
     [Fact]
