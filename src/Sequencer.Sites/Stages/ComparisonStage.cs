@@ -35,6 +35,14 @@ internal static class ComparisonStage
             return null;
         }
 
+        // A text in another form has other names and types: hardly anything of it could be paired.
+        if (decoded.Text is not null && TextDialect.ToldBy(decoded.Text.Content) is var told && told != dialect.InWords())
+        {
+            reason = $"`{file}` says in its head that it was written in another form: {told}; it would be compared as: {dialect.InWords()}. "
+                + "Give --compare the options --edition, --states and --longest-name that the export was given; nothing was compared";
+            return null;
+        }
+
         ReadText? read = decoded.Text is null ? null : TextComparison.Read(site.System, ExportStage.Write(site, dialect), decoded.Text, cancellation);
         ImmutableArray<Diagnostic> diagnostics = [.. decoded.Diagnostics, .. read?.Diagnostics ?? []];
         if (read is null || read.Systems.IsEmpty)
@@ -62,7 +70,7 @@ internal static class ComparisonStage
             "compare",
             outcome,
             $"{text.Source.Path} {Verdict(outcome)}",
-            [.. results.SelectMany(result => Words(result, text.Source, site.System.ScanMilliseconds, folder is not null)), .. WiringWords.Of(wiring), .. OtherForm(text.Source, dialect), .. Guessed(guessed), .. Told(text)],
+            [.. results.SelectMany(result => Words(result, text.Source, site.System.ScanMilliseconds, folder is not null)), .. WiringWords.Of(wiring), .. Guessed(guessed), .. Told(text)],
             Json(results, text.Source, guessed, site.System.ScanMilliseconds, wiring));
     }
 
@@ -125,14 +133,6 @@ internal static class ComparisonStage
 
         string more = guessed.Length > MostGuesses ? string.Create(CultureInfo.InvariantCulture, $", and {guessed.Length - MostGuesses} more") : "";
         return [$"names that were guessed: {string.Join(", ", guessed.Take(MostGuesses).Select(pair => $"{pair.Other} for {pair.Own}"))}{more}"];
-    }
-
-    /// <summary>A text in another form has other names and types: hardly anything of it is paired.</summary>
-    private static IEnumerable<string> OtherForm(SourceText text, TextDialect dialect)
-    {
-        string told = TextDialect.ToldBy(text.Content);
-        return told == dialect.InWords() ? []
-            : [$"{text.Path} says in its head that it was written in another form: {told}; it was compared as: {dialect.InWords()}. Give --compare the options --edition, --states and --longest-name that the export was given"];
     }
 
     private static string Line(SourceSpan span) => $"{span.Place}: {span.Source.Line(span.Start.Line).ToString().Trim()}";

@@ -11,7 +11,7 @@ public sealed class StandardObligationTests
     private static readonly string[] Owed =
     [
         "U.rest", "U.held", "U.power", "U.T1.acts", "U.holding.ends", "U.restarting.ends", "U.stopping.ends", "U.aborting.ends", "U.way_back",
-        "U.step10.ends", "U.step20.ends", "U.step30.ends", "U.step910.ends", "U.step911.ends", "U.step920.ends", "U.P1.maximum", "U.P1.P2.apart",
+        "U.step10.ends", "U.step20.ends", "U.step30.ends", "U.step910.ends", "U.step911.ends", "U.step920.ends", "U.P1.maximum", "U.P1.P2.apart", "U.memory",
     ];
 
     public static TheoryData<string> Names => [.. Owed];
