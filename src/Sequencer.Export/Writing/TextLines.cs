@@ -11,6 +11,9 @@ internal sealed class TextLines
     /// <summary>Longer lines go on in the next where an AND or OR allows it; the words of a clause at a blank.</summary>
     private const int Widest = 118;
 
+    /// <summary>Before the words of a clause that go on in the next line.</summary>
+    private const string GoesOn = "  ";
+
     private readonly StringBuilder _text = new();
     private int _depth;
 
@@ -66,10 +69,10 @@ internal sealed class TextLines
         string use = span.Source.Use is { } module ? $"; {Path.GetFileName(span.Source.Path)} for {module.Name}" : "";
         string text = $"{(lead.Length == 0 ? "" : $"{lead}: ")}{string.Join(' ', words)}{use}";
         int room = Widest - (_depth * IndentWidth) - "(*  *)".Length;
-        while (text.Length > room && text.LastIndexOf(' ', room) is > 0 and int place)
+        while (text.Length > room && text.LastIndexOf(' ', room) is var place && place > GoesOn.Length)
         {
             Comment(text[..place]);
-            text = "  " + text[(place + 1)..];
+            text = GoesOn + text[(place + 1)..];
         }
 
         Comment(text);
