@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
 
 namespace Sequencer.Testing;
