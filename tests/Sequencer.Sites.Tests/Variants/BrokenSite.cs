@@ -44,6 +44,7 @@ internal sealed partial class BrokenSite : IDisposable
         string[] otherUnits = [.. others.Select(UnitOf)];
         string[] read = [.. Tag().Matches(Read(programFile)).Select(match => match.Groups[1].Value)];
         Array.ForEach(others, file => File.Delete(Path.Combine(_path, file)));
+        File.Delete(Path.Combine(_path, "trials.yaml"));
 
         // The hazards name requirements of all units, and the consent what the others let out.
         string requirements = string.Join(", ", Requirement().Matches(Read(programFile)).Select(match => match.Groups[1].Value));
