@@ -22,7 +22,9 @@ internal static class FailurePursuit
     public static Trace? Find(TransitionSystem whole, Requirement requirement, Slice slice, IReadOnlyList<Trace> ways, Budget budget, Action<int> report)
     {
         HashSet<Variable> within = [.. slice.Inputs, .. slice.States];
-        ImmutableArray<Goal> goals = [.. whole.Goals.Where(goal => ExpressionGraph.Variables([goal.Reached, goal.Meanwhile]).All(within.Contains))];
+        ImmutableArray<Expression> put = whole.Settled.Put(whole.Goals.SelectMany(goal => (Expression[])[goal.Reached, goal.Meanwhile]));
+        IEnumerable<Goal> settled = whole.Goals.Select((goal, index) => goal with { Reached = put[2 * index], Meanwhile = put[(2 * index) + 1] });
+        ImmutableArray<Goal> goals = [.. settled.Where(goal => ExpressionGraph.Variables([goal.Reached, goal.Meanwhile]).All(within.Contains))];
         if (goals.IsEmpty)
         {
             return null;
