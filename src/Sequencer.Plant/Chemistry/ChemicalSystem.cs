@@ -38,9 +38,11 @@ public sealed class ChemicalSystem
     /// <summary><see cref="Default"/> with chromium(VI), chromium(III) and sulphite; restrict it to what is there for speed.</summary>
     public static ChemicalSystem DefaultWithChromium() => Default().With(DataTable.Text("minteq-v4-chromium.txt"));
 
-    /// <summary>All of it, with magnesium, ferrous iron, fluoride, phosphate, ammonia and cyanide too; restrict it to what is there for speed.</summary>
-    public static ChemicalSystem Everything { get; } =
-        DefaultWithMetals().With(DataTable.Text("minteq-v4-chromium.txt")).With(DataTable.Text("minteq-v4-ions.txt"));
+    /// <summary>All of it, with magnesium, ferrous iron, fluoride, phosphate, ammonia, cyanide and hypochlorite too; restrict it to what is there for speed.</summary>
+    public static ChemicalSystem Everything { get; } = DefaultWithMetals()
+        .With(DataTable.Text("minteq-v4-chromium.txt"))
+        .With(DataTable.Text("minteq-v4-ions.txt"))
+        .With(DataTable.Text("chlorine-cyanate.txt"));
 
     /// <summary>A system from the text of a table of constants, in the format that the default table's head describes.</summary>
     /// <exception cref="FormatException">a row is wrong; the message names it</exception>

@@ -7,7 +7,7 @@ namespace Sequencer.Plant.Description;
 /// <summary>Reads transmitters, switches and hand switches.</summary>
 /// <param name="names">names of the plant</param>
 /// <param name="drawnFromTanks">lines that draw from tanks</param>
-/// <param name="hasRedox">the plant has chromium(VI) and sulphite, which give a potential</param>
+/// <param name="hasRedox">the plant has chromium(VI) and sulphite, or cyanide and hypochlorite, which give a potential</param>
 internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> drawnFromTanks, bool hasRedox)
 {
     private static readonly NumberRange LagSeconds = new(0.0, 86_400.0);

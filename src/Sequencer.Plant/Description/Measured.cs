@@ -18,7 +18,7 @@ public enum Measured
     /// <summary>flow in a line or sample loop, litres per second</summary>
     Flow,
 
-    /// <summary>redox potential in a tank or of what a sample loop brings, millivolts: the one that the description says, or one that chromium(VI) and sulphite give</summary>
+    /// <summary>redox potential in a tank or of what a sample loop brings, millivolts: the one that the description says, or one that chromium(VI) and sulphite, or hypochlorite and cyanide, give</summary>
     Redox,
 
     /// <summary>turbidity, NTU: the one that the description says, since no settling is modelled</summary>

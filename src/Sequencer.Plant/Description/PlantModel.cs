@@ -10,7 +10,7 @@ public sealed record PlantModel(
     string Name,
     double AmbientCelsius,
     ImmutableArray<string> Precipitates,
-    double ChromateReducedInSeconds,
+    ReactionTimes Reactions,
     ImmutableArray<SupplyDescription> Supplies,
     ImmutableArray<ReagentDescription> Reagents,
     ImmutableArray<TankDescription> Tanks,

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Sequencer.Plant.Chemistry;
 using Sequencer.Plant.Reaction;
 using Sequencer.Plant.Yaml;
 using Sequencer.Text;
@@ -58,13 +57,13 @@ public static class PlantReader
         ImmutableArray<LineDescription> lines = equipment.Lines(fields);
         HashSet<string> tankNames = [.. tanks.Select(tank => tank.Name)];
         HashSet<string> drawn = [.. lines.Where(line => tankNames.Contains(line.From)).Select(line => line.Name)];
-        InstrumentReader instruments = new(names, drawn, Names(supplies, reagents, "chromate") && Names(supplies, reagents, "sulphite"));
-        (ImmutableArray<string> precipitates, double chromateReducedInSeconds) = Chemistry(fields);
+        InstrumentReader instruments = new(names, drawn, HasCouple(supplies, reagents));
+        (ImmutableArray<string> precipitates, ReactionTimes reactions) = Chemistry(fields);
         PlantModel model = new(
             fields.RequiredText("name").Value,
             fields.RequiredQuantity("ambient", Dimension.Temperature, WaterReader.LiquidCelsius),
             precipitates,
-            chromateReducedInSeconds,
+            reactions,
             supplies,
             reagents,
             tanks,
@@ -82,6 +81,11 @@ public static class PlantReader
         return model;
     }
 
+    /// <summary>A potential follows from one of the couples that the chemistry knows.</summary>
+    private static bool HasCouple(ImmutableArray<SupplyDescription> supplies, ImmutableArray<ReagentDescription> reagents) =>
+        (Names(supplies, reagents, "chromate") && Names(supplies, reagents, "sulphite"))
+        || (Names(supplies, reagents, "cyanide") && Names(supplies, reagents, "hypochlorite"));
+
     private static bool Names(ImmutableArray<SupplyDescription> supplies, ImmutableArray<ReagentDescription> reagents, string substance) =>
         supplies.SelectMany(supply => supply.Dissolved).Concat(reagents.SelectMany(reagent => reagent.Dissolved))
             .Any(amount => amount.Substance.Name == substance);
@@ -95,11 +99,11 @@ public static class PlantReader
         }
     }
 
-    private static (ImmutableArray<string> Precipitates, double ChromateReducedInSeconds) Chemistry(YamlFields fields)
+    private static (ImmutableArray<string> Precipitates, ReactionTimes Reactions) Chemistry(YamlFields fields)
     {
         if (fields.OptionalFields("chemistry") is not { } chemistry)
         {
-            return ([], ChromateReduction.DefaultReducedInSeconds);
+            return ([], ReactionTimes.Default);
         }
 
         string[] known = [.. Precipitate.All.Select(solid => solid.Name)];
@@ -116,9 +120,16 @@ public static class PlantReader
             }
         }
 
-        double reducedIn = chemistry.OptionalQuantity("chromate_reduced_in", Dimension.Time, NumberRange.Positive)?.Value
-            ?? ChromateReduction.DefaultReducedInSeconds;
+        ReactionTimes usual = ReactionTimes.Default;
+        ReactionTimes reactions = new(
+            Time(chemistry, "chromate_reduced_in", usual.ChromateReduced),
+            Time(chemistry, "cyanide_oxidised_in", usual.CyanideOxidised),
+            Time(chemistry, "cyanogen_chloride_hydrolysed_in", usual.CyanogenChlorideHydrolysed),
+            Time(chemistry, "cyanate_oxidised_in", usual.CyanateOxidised));
         chemistry.RejectUnknownKeys();
-        return (solids.ToImmutable(), reducedIn);
+        return (solids.ToImmutable(), reactions);
     }
+
+    private static double Time(YamlFields chemistry, string key, double otherwise) =>
+        chemistry.OptionalQuantity(key, Dimension.Time, NumberRange.Positive)?.Value ?? otherwise;
 }

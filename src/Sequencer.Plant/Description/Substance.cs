@@ -6,7 +6,7 @@ namespace Sequencer.Plant.Description;
 /// Something dissolved that a plant description may name, and the component of the chemical system
 /// that it is counted as. Hydrogen and hydroxide are not named: the balance of charge finds them, so
 /// sulphuric acid is its sulphate and caustic soda its sodium. Chromate is all chromium(VI), chromium all chromium(III),
-/// sulphite all sulphur(IV), ammonia all of NH3 and NH4+, iron all iron(III), whatever they are bound to.
+/// sulphite all sulphur(IV), hypochlorite all free chlorine, ammonia all of NH3 and NH4+, iron all iron(III), whatever they are bound to.
 /// </summary>
 public sealed record Substance(string Name, string Component)
 {
@@ -22,9 +22,12 @@ public sealed record Substance(string Name, string Component)
         new("chromate", "CrO4-2"),
         new("chromium", "Cr(OH)2+"),
         new("copper", "Cu+2"),
+        new("cyanate", "OCN-"),
         new("cyanide", "Cyanide-"),
+        new("cyanogen_chloride", "CNCl"),
         new("ferrous_iron", "Fe+2"),
         new("fluoride", "F-"),
+        new("hypochlorite", "OCl-"),
         new("iron", "Fe+3"),
         new("lead", "Pb+2"),
         new("magnesium", "Mg+2"),

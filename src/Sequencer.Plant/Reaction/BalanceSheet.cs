@@ -1,44 +1,27 @@
+using System.Collections.Immutable;
+
 namespace Sequencer.Plant.Reaction;
 
 /// <summary>Holds what is there now, what was there and what came and went against each other.</summary>
 internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
 {
     private readonly double[] _initial = motion.Now.ToArray();
+    private readonly ImmutableArray<ImmutableArray<int>> _conserved = parts.Contents.Conserved();
 
     public PlantBalances Draw()
     {
         double worst = 0.0;
         string name = "";
-        for (int content = 0; content < parts.Contents.Count; content++)
+        foreach (ImmutableArray<int> together in _conserved)
         {
-            // What turns into something else, as lime into calcium, makes one balance with it.
-            if (parts.Contents.TurnsInto(content) >= 0)
-            {
-                continue;
-            }
-
-            int partner = PartnerOf(content);
-            double left = Left(content, partner);
+            double left = Left(together);
             if (Math.Abs(left) > Math.Abs(worst))
             {
-                (worst, name) = (left, parts.Contents.Names[content]);
+                (worst, name) = (left, parts.Contents.Names[together[0]]);
             }
         }
 
         return new PlantBalances(VolumeLeft(), worst, name, motion.ChargeImbalance());
-    }
-
-    private int PartnerOf(int content)
-    {
-        for (int other = 0; other < parts.Contents.Count; other++)
-        {
-            if (parts.Contents.TurnsInto(other) == content)
-            {
-                return other;
-            }
-        }
-
-        return -1;
     }
 
     private double VolumeLeft()
@@ -61,23 +44,29 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
         return Share(now + motion.Now[parts.Layout.WentOut] - before - came, before + came);
     }
 
-    private double Left(int content, int partner)
+    private double Left(ImmutableArray<int> together)
     {
-        double now = Inventory(motion.Now, content) + Inventory(motion.Now, partner);
-        double before = Inventory(_initial, content) + Inventory(_initial, partner);
-        double came = Boundary(parts.Layout.CameIn, content) + Boundary(parts.Layout.CameIn, partner);
-        double went = Boundary(parts.Layout.WentOut, content) + Boundary(parts.Layout.WentOut, partner);
+        double now = Sum(together, content => Inventory(motion.Now, content));
+        double before = Sum(together, content => Inventory(_initial, content));
+        double came = Sum(together, content => motion.Now[parts.Layout.CameIn + 1 + content]);
+        double went = Sum(together, content => motion.Now[parts.Layout.WentOut + 1 + content]);
         return Share(now + went - before - came, before + came);
+    }
+
+    private static double Sum(ImmutableArray<int> together, Func<int, double> of)
+    {
+        double sum = 0.0;
+        foreach (int content in together)
+        {
+            sum += of(content);
+        }
+
+        return sum;
     }
 
     private double Inventory(ReadOnlySpan<double> state, int content)
     {
         double amount = 0.0;
-        if (content < 0)
-        {
-            return amount;
-        }
-
         for (int tank = 0; tank < parts.Tanks.Length; tank++)
         {
             amount += state[parts.Layout.Mixed(tank) + content]
@@ -102,8 +91,6 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
 
         return amount;
     }
-
-    private double Boundary(int first, int content) => content < 0 ? 0.0 : motion.Now[first + 1 + content];
 
     private static double Share(double left, double throughput) => throughput > 0.0 ? left / throughput : left;
 }

@@ -25,10 +25,7 @@ internal sealed class ContentLayout
             named.Add("calcium");
         }
 
-        if (named.Contains("chromate") && named.Contains("sulphite"))
-        {
-            named.UnionWith(["chromium", "sulphate"]);
-        }
+        AddProducts(named);
 
         Dissolved = [.. Substance.All.Where(substance => named.Contains(substance.Name))];
         string[] filterAid = model.Drums.IsEmpty && model.Reagents.All(reagent => reagent.FilterAidGramsPerLitre == 0.0) ? [] : [FilterAidName];
@@ -36,8 +33,13 @@ internal sealed class ContentLayout
         FilterAid = Names.IndexOf(FilterAidName);
         Calcium = Names.IndexOf("calcium");
         Carbonate = Names.IndexOf("carbonate");
+        Chloride = Names.IndexOf("chloride");
         Chromate = Names.IndexOf("chromate");
         Chromium = Names.IndexOf("chromium");
+        Cyanate = Names.IndexOf("cyanate");
+        Cyanide = Names.IndexOf("cyanide");
+        CyanogenChloride = Names.IndexOf("cyanogen_chloride");
+        Hypochlorite = Names.IndexOf("hypochlorite");
         Sulphite = Names.IndexOf("sulphite");
         Sulphate = Names.IndexOf("sulphate");
     }
@@ -65,30 +67,104 @@ internal sealed class ContentLayout
     /// <summary>-1 where the plant has no carbonate.</summary>
     public int Carbonate { get; }
 
+    public int Chloride { get; }
+
     public int Chromate { get; }
 
     public int Chromium { get; }
+
+    public int Cyanate { get; }
+
+    public int Cyanide { get; }
+
+    public int CyanogenChloride { get; }
+
+    public int Hypochlorite { get; }
 
     public int Sulphite { get; }
 
     public int Sulphate { get; }
 
-    /// <summary>The plant has chromium(VI) and sulphite: then it has also what they become.</summary>
+    /// <summary>The plant has chromium(VI) and sulphite: then it has also what they become. So with the others.</summary>
     public bool HasReduction => Chromate >= 0 && Sulphite >= 0;
 
-    /// <summary>The content that this one turns into within the plant, as dissolving lime turns into calcium; -1 for none.</summary>
-    public int TurnsInto(int content) =>
-        content == Lime ? Calcium
-        : !HasReduction ? -1
-        : content == Chromate ? Chromium
-        : content == Sulphite ? Sulphate
-        : -1;
+    public bool HasChlorination => Cyanide >= 0 && Hypochlorite >= 0;
+
+    public bool HasCyanateOxidation => Cyanate >= 0 && Hypochlorite >= 0;
+
+    public bool HasDechlorination => Sulphite >= 0 && Hypochlorite >= 0;
+
+    /// <summary>
+    /// Contents whose sum only comes and goes: each by itself, or with those that turn into it within the plant, as dissolving lime turns into calcium. It comes first. One of
+    /// cyanogen chloride counts with the carbonate and with the chloride that it becomes.
+    /// </summary>
+    public ImmutableArray<ImmutableArray<int>> Conserved()
+    {
+        Dictionary<int, int[]> before = [];
+        Gather(before, Calcium, Lime);
+        if (HasReduction)
+        {
+            Gather(before, Chromium, Chromate);
+        }
+
+        if (HasReduction || HasDechlorination)
+        {
+            Gather(before, Sulphate, Sulphite);
+        }
+
+        if (Hypochlorite >= 0 || CyanogenChloride >= 0)
+        {
+            Gather(before, Chloride, Hypochlorite, CyanogenChloride);
+        }
+
+        Gather(before, HasCyanateOxidation ? Carbonate : Cyanate, HasChlorination ? Cyanide : -1, CyanogenChloride, HasCyanateOxidation ? Cyanate : -1);
+        HashSet<int> turning = [.. before.Values.SelectMany(places => places)];
+        return [.. Enumerable.Range(0, Count).Where(content => !turning.Contains(content))
+            .Select(content => (ImmutableArray<int>)[content, .. before.GetValueOrDefault(content, [])])];
+    }
 
     /// <summary>The part of the chemistry that this plant needs, its components in the order of <see cref="Dissolved"/>.</summary>
     public ChemicalSystem Chemistry()
     {
         string[] components = [.. Dissolved.Select(substance => substance.Component)];
         return ChemicalSystem.Everything.Restrict(components);
+    }
+
+    private static void Gather(Dictionary<int, int[]> before, int end, params ReadOnlySpan<int> starts)
+    {
+        if (end >= 0)
+        {
+            before[end] = [.. starts.ToArray().Where(place => place >= 0)];
+        }
+    }
+
+    /// <summary>Whatever can come of the substances named.</summary>
+    private static void AddProducts(SortedSet<string> named)
+    {
+        if (named.Contains("chromate") && named.Contains("sulphite"))
+        {
+            named.UnionWith(["chromium", "sulphate"]);
+        }
+
+        if (named.Contains("hypochlorite") && named.Contains("cyanide"))
+        {
+            named.Add("cyanogen_chloride");
+        }
+
+        if (named.Contains("cyanogen_chloride"))
+        {
+            named.UnionWith(["cyanate", "chloride"]);
+        }
+
+        if (named.Contains("hypochlorite") && named.Contains("cyanate"))
+        {
+            named.UnionWith(["carbonate", "chloride"]);
+        }
+
+        if (named.Contains("hypochlorite") && named.Contains("sulphite"))
+        {
+            named.UnionWith(["sulphate", "chloride"]);
+        }
     }
 
     public void Add(double[] content, ImmutableArray<Amount> amounts)

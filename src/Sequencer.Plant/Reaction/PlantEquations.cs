@@ -13,7 +13,7 @@ namespace Sequencer.Plant.Reaction;
 /// mixing in:   dm/dt = q(t - theta) c(t - theta) - m / tau
 /// mixed:       dn/dt = m / tau + (what comes and goes with flows)
 /// lime:        dS/dt = -S / tau_d * (1 - Ca / Ca_sat), what dissolves is counted as calcium
-/// chromium:    see <see cref="TankReduction"/>
+/// reactions:   see <see cref="TankReactions"/>
 /// air:         see <see cref="TankAir"/>
 /// </code>
 /// The liquid itself counts at once. pH is no part of the state: it follows from the contents.
@@ -27,7 +27,7 @@ internal sealed class PlantEquations(
     ImmutableArray<Pipe> pipes,
     ImmutableArray<DrumFilter> drums,
     ImmutableArray<TankSettling> settlers,
-    TankReduction reduction,
+    TankReactions reactions,
     TankAir air,
     double ambientCelsius)
 {
@@ -99,7 +99,7 @@ internal sealed class PlantEquations(
         foreach (TankBody tank in tanks)
         {
             MixIn(tank, time, state, rates);
-            reduction.AddRates(tank, state, rates);
+            reactions.AddRates(tank, state, rates);
             air.AddRates(tank, state, rates);
             RunOver(tank, state, rates);
         }

@@ -48,7 +48,7 @@ internal sealed class PlantMotion
         _parts = parts;
         Equations = new PlantEquations(
             parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes, parts.Drums, parts.Settlers,
-            new TankReduction(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates, parts.Model.ChromateReducedInSeconds),
+            new TankReactions(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates, parts.Model.Reactions),
             new TankAir(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates),
             parts.Model.AmbientCelsius);
         _now = parts.InitialState();
@@ -77,14 +77,9 @@ internal sealed class PlantMotion
     /// <summary>Grams of solids in a litre that the last water whose pH was solved has formed.</summary>
     public double PrecipitateGramsPerLitre(int tank) => _chemistry[tank].SolidGramsPerLitre();
 
-    /// <summary>mV that a redox probe sees in a tank of a plant with chromium(VI) and sulphite.</summary>
-    public double Millivolts(int tank)
-    {
-        double litres = _now[_parts.Layout.Volume(tank)];
-        int mixed = _parts.Layout.Mixed(tank);
-        return ChromateReduction.Millivolts(
-            _now[mixed + _parts.Contents.Chromate] / litres, _now[mixed + _parts.Contents.Sulphite] / litres, Ph(tank));
-    }
+    /// <summary>mV that a redox probe sees in a tank of a plant with chromium(VI) and sulphite, or with cyanide and hypochlorite.</summary>
+    public double Millivolts(int tank) => RedoxPotential.Millivolts(
+        _parts.Contents, _now.AsSpan(_parts.Layout.Mixed(tank), _parts.Contents.Count), _now[_parts.Layout.Volume(tank)], Ph(tank));
 
     public double ChargeImbalance() =>
         _chemistry.Select(chemistry => Math.Abs(chemistry.ChargeImbalance())).DefaultIfEmpty(0.0).Max();
