@@ -19,6 +19,7 @@ internal static class PlantQuantities
         .. panel.Loops.Select(loop => Named(loop.Description.Name, "flow", "L/min", () => loop.FlowLitresPerSecond * SecondsPerMinute)),
         .. parts.Settlers.SelectMany(settler => OfSettling(settler, parts, motion)),
         .. parts.Drums.SelectMany((drum, index) => OfDrum(drum, index, parts, motion)),
+        .. parts.Presses.SelectMany((press, index) => OfPress(press, index, parts, motion)),
         .. parts.Model.Reagents.Select(reagent => Named(reagent.Name, "store", "L", () => Math.Max(0.0, parts.StoreLitres(parts.Source(reagent.Name), motion.Now)))),
         .. parts.DosingLines.Select((line, index) => Named(line.Description.Name, "lime", "mol", () => motion.Now[parts.Layout.DosingLine(index) + parts.Contents.Lime])),
         .. parts.DosingLines.Select(line => Named(line.Description.Name, "blocked", "", () => line.IsBlocked ? 1.0 : 0.0)),
@@ -67,6 +68,30 @@ internal static class PlantQuantities
         yield return Named(name, "solids_taken", "kg", () => motion.Now[parts.Layout.Skimmed(index) + 1] * 1e-3);
         yield return Named(name, "wet_taken", "kg", () => drum.Holds.WetKilogramsTaken(motion.Now));
         yield return Named(name, "moisture", "%", () => 100.0 * drum.Holds.Moisture(motion.Now));
+    }
+
+    private static IEnumerable<NamedValue> OfPress(FilterPress press, int index, PlantParts parts, PlantMotion motion)
+    {
+        string name = press.Description.Name;
+        yield return Named(name, "full", "%", () => 100.0 * press.Holds.Litres(motion.Now) / press.Description.ChambersLitres);
+        yield return Named(name, "cake", "kg", () => press.Holds.DryGrams(motion.Now) * 1e-3);
+        yield return Named(name, "moisture_inside", "%", () => 100.0 * press.Holds.Moisture(motion.Now));
+        yield return Named(name, "pressure", "kPa", () => press.PressurePascals(motion.Time, motion.Now) * 1e-3);
+        yield return Named(name, "filtrate", "m3/h", () => motion.Equations.Filtrate(press, motion.Time, motion.Now) * 3.6);
+        foreach (NamedValue total in TotalsOfPress(press, index, parts, motion))
+        {
+            yield return total;
+        }
+    }
+
+    /// <summary>What has come of a press so far.</summary>
+    internal static IEnumerable<NamedValue> TotalsOfPress(FilterPress press, int index, PlantParts parts, PlantMotion motion)
+    {
+        string name = press.Description.Name;
+        yield return Named(name, "filtered", "L", () => motion.Now[parts.Layout.PressFiltered(index)]);
+        yield return Named(name, "dropped_dry", "kg", () => press.Holds.DroppedDryKilograms(motion.Now));
+        yield return Named(name, "dropped_wet", "kg", () => press.Holds.DroppedWetKilograms(motion.Now));
+        yield return Named(name, "moisture", "%", () => 100.0 * press.Holds.DroppedMoisture(motion.Now));
     }
 
     private static NamedValue OfDrive(Drive drive, PlantMotion motion) => Named(

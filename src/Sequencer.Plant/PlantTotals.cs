@@ -35,7 +35,7 @@ internal sealed class PlantTotals
         Array.Fill(_lowest, double.NaN);
         Array.Fill(_highest, double.NaN);
         _drySeconds = new double[parts.Pipes.Length];
-        All = [.. Lines(), .. Reagents(), .. Rims(), .. Drums()];
+        All = [.. Lines(), .. Reagents(), .. Rims(), .. Drums(), .. _parts.Presses.SelectMany((press, index) => PlantQuantities.TotalsOfPress(press, index, _parts, _motion))];
     }
 
     public ImmutableArray<NamedValue> All { get; }

@@ -61,7 +61,7 @@ internal sealed class EquipmentReader(PlantNames names)
             fields.RequiredQuantity("overflow", Dimension.Volume, NumberRange.Positive),
             fields.RequiredQuantity("heel", Dimension.Volume, NumberRange.Positive),
             starts.RequiredQuantity("volume", Dimension.Volume, NumberRange.Positive),
-            Reference(starts, "water", "supply", NameKind.Supply),
+            names.RequiredReference(starts, "water", "supply", NameKind.Supply),
             fields.OptionalQuantity("heat_loss", Dimension.Time, NumberRange.Positive)?.Value,
             fields.OptionalQuantity("air_equalises_in", Dimension.Time, NumberRange.Positive)?.Value,
             mixing,
@@ -113,7 +113,7 @@ internal sealed class EquipmentReader(PlantNames names)
     private MixingDescription Mixing(YamlFields fields, bool isPowerNeeded)
     {
         double lag = fields.RequiredQuantity("lag", Dimension.Time, PositiveSeconds);
-        string? agitator = fields.Has("agitator") ? Reference(fields, "agitator", "agitator", NameKind.Agitator) : null;
+        string? agitator = fields.Has("agitator") ? names.RequiredReference(fields, "agitator", "agitator", NameKind.Agitator) : null;
         MixingDescription mixing = new(
             agitator,
             fields.RequiredQuantity("dead_time", Dimension.Time, Seconds),
@@ -208,21 +208,9 @@ internal sealed class EquipmentReader(PlantNames names)
             names.Refer(from, "supply, reagent or tank", NameKind.Supply, NameKind.Reagent, NameKind.Tank);
         }
 
-        ImmutableArray<string>.Builder through = ImmutableArray.CreateBuilder<string>();
-        foreach (Placed<string> drive in fields.EachText("through"))
-        {
-            names.Refer(drive, "pump or valve", NameKind.Pump, NameKind.Valve);
-            through.Add(drive.Value);
-        }
-
-        ImmutableArray<string>.Builder notThrough = ImmutableArray.CreateBuilder<string>();
-        foreach (Placed<string> valve in fields.EachText("not_through"))
-        {
-            names.Refer(valve, "valve", NameKind.Valve);
-            notThrough.Add(valve.Value);
-        }
-
-        string? dosingLine = fields.Has("dosing_line") ? Reference(fields, "dosing_line", "dosing line", NameKind.DosingLine) : null;
+        ImmutableArray<string> through = names.References(fields, "through", "pump or valve", NameKind.Pump, NameKind.Valve);
+        ImmutableArray<string> notThrough = names.References(fields, "not_through", "valve", NameKind.Valve);
+        string? dosingLine = fields.Has("dosing_line") ? names.RequiredReference(fields, "dosing_line", "dosing line", NameKind.DosingLine) : null;
         Quantity? rate = fields.OptionalQuantity("rate", Dimension.VolumeFlow, NumberRange.Positive);
         OutletDescription? outlet = fields.OptionalFields("outlet") is { } free ? Outlet(free) : null;
         PumpedDescription? pumped = fields.OptionalFields("pumped") is { } curve ? Pumped(curve, name.Value) : null;
@@ -240,7 +228,7 @@ internal sealed class EquipmentReader(PlantNames names)
         }
 
         fields.RejectUnknownKeys();
-        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, pumped, through.ToImmutable(), notThrough.ToImmutable(), dosingLine, draws, name.Span);
+        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, pumped, through, notThrough, dosingLine, draws, name.Span);
     }
 
     private DrawPoint Draws(YamlFields fields, Placed<string> from)
@@ -305,19 +293,12 @@ internal sealed class EquipmentReader(PlantNames names)
         names.Declare(name, NameKind.SampleLoop);
         SampleLoopDescription loop = new(
             name.Value,
-            Reference(fields, "from", "tank", NameKind.Tank),
-            Reference(fields, "pump", "pump", NameKind.Pump),
+            names.RequiredReference(fields, "from", "tank", NameKind.Tank),
+            names.RequiredReference(fields, "pump", "pump", NameKind.Pump),
             fields.RequiredQuantity("flow", Dimension.VolumeFlow, NumberRange.Positive),
             fields.RequiredQuantity("delay", Dimension.Time, Seconds),
             fields.RequiredQuantity("needs", Dimension.Volume, NumberRange.NotNegative));
         fields.RejectUnknownKeys();
         return loop;
-    }
-
-    private string Reference(YamlFields fields, string key, string expected, NameKind kind)
-    {
-        Placed<string> name = fields.RequiredText(key);
-        names.Refer(name, expected, kind);
-        return name.Value;
     }
 }

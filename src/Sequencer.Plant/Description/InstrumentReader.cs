@@ -54,7 +54,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         NameKind.Agitator => measures is Measured.Turns,
         NameKind.Reagent => measures is Measured.Volume,
         NameKind.Line => measures is Measured.Flow or Measured.Turbidity,
-        NameKind.Drum => measures is Measured.Pressure or Measured.Flow,
+        NameKind.Drum or NameKind.Press => measures is Measured.Pressure or Measured.Flow,
         NameKind.SampleLoop => measures is Measured.Flow or Measured.Ph or Measured.Redox,
         _ => false,
     };
@@ -116,7 +116,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         Measured.Redox when hasRedox => fields.OptionalQuantity("steady", dimension, NumberRange.Any)?.Value,
         Measured.Turbidity when perSuspended > 0.0 => null,
         Measured.Redox or Measured.Turbidity => fields.RequiredQuantity("steady", dimension, NumberRange.Any),
-        Measured.Pressure when names.KindOf(place) is NameKind.Drum => null,
+        Measured.Pressure when names.KindOf(place) is NameKind.Drum or NameKind.Press => null,
         Measured.Pressure => fields.RequiredQuantity("at_full_speed", dimension, NumberRange.Any),
         _ => null,
     };
@@ -172,7 +172,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
     {
         Measured measures = (Measured)Array.IndexOf(MeasuredWords, fields.RequiredWord("measures", words));
         place = fields.RequiredText("in");
-        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop, NameKind.Pump, NameKind.Agitator, NameKind.Drum);
+        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop, NameKind.Pump, NameKind.Agitator, NameKind.Drum, NameKind.Press);
         _places.Add((tag, measures, place));
         return measures;
     }

@@ -13,6 +13,7 @@ internal enum NameKind
     DosingLine,
     SampleLoop,
     Drum,
+    Press,
     Transmitter,
     Contact,
     Setpoint,

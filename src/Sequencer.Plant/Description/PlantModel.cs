@@ -19,6 +19,7 @@ public sealed record PlantModel(
     ImmutableArray<DosingLineDescription> DosingLines,
     ImmutableArray<SampleLoopDescription> SampleLoops,
     ImmutableArray<DrumDescription> Drums,
+    ImmutableArray<PressDescription> Presses,
     ImmutableArray<TransmitterDescription> Transmitters,
     ImmutableArray<SwitchDescription> Switches,
     ImmutableArray<HandSwitchDescription> HandSwitches);

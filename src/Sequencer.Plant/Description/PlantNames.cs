@@ -33,6 +33,27 @@ internal sealed class PlantNames(DiagnosticBag diagnostics)
         }
     }
 
+    /// <summary>The text below a key, which must be there and lead to a thing of one of these kinds.</summary>
+    public string RequiredReference(YamlFields fields, string key, string expected, params ReadOnlySpan<NameKind> allowed)
+    {
+        Placed<string> name = fields.RequiredText(key);
+        Refer(name, expected, allowed);
+        return name.Value;
+    }
+
+    /// <summary>The texts of the list below a key, each of which leads to a thing of one of these kinds.</summary>
+    public ImmutableArray<string> References(YamlFields fields, string key, string expected, params ReadOnlySpan<NameKind> allowed)
+    {
+        ImmutableArray<string>.Builder all = ImmutableArray.CreateBuilder<string>();
+        foreach (Placed<string> name in fields.EachText(key))
+        {
+            Refer(name, expected, allowed);
+            all.Add(name.Value);
+        }
+
+        return all.ToImmutable();
+    }
+
     /// <summary>Reports each reference to a name that is not there or is of another kind.</summary>
     public void CheckReferences()
     {

@@ -72,6 +72,7 @@ public static class PlantReader
             equipment.DosingLines(fields),
             equipment.SampleLoops(fields),
             new DrumReader(names).Drums(fields),
+            new PressReader(names).Presses(fields),
             instruments.Transmitters(fields),
             instruments.Switches(fields),
             instruments.HandSwitches(fields));

@@ -28,6 +28,7 @@ internal static class FaultCatalogue
         .. parts.Sources.Where(source => source.Reagent is not null).SelectMany(OfReagent),
         .. parts.DosingLines.Select(line => new Fault($"{line.Description.Name}.blocked", line.Block)),
         .. parts.Drums.Select(drum => new Fault($"{drum.Description.Name}.cracked", (_, on) => drum.Crack(on))),
+        .. parts.Presses.SelectMany(OfPress),
         .. panel.Loops.Select(loop => new Fault($"{loop.Description.Name}.blocked", (_, on) => loop.Block(on))),
         .. panel.Transmitters.SelectMany(OfTransmitter),
         .. panel.Contacts.SelectMany(OfContact),
@@ -58,6 +59,17 @@ internal static class FaultCatalogue
         yield return new Fault($"{source.Name}.empty", source.Empty);
         yield return new Fault($"{source.Name}.half-strength", (time, on) => source.ChangeStrength(time, on ? HalfStrength : 1.0));
         yield return new Fault($"{source.Name}.double-strength", (time, on) => source.ChangeStrength(time, on ? DoubleStrength : 1.0));
+    }
+
+    private static IEnumerable<Fault> OfPress(FilterPress press)
+    {
+        string tag = press.Description.Name;
+        yield return new Fault($"{tag}.torn", (_, on) => press.Tear(on));
+        yield return new Fault($"{tag}.blinded", (_, on) => press.Blind(on));
+        if (press.Description.Squeeze is not null)
+        {
+            yield return new Fault($"{tag}.burst", (_, on) => press.Burst(on));
+        }
     }
 
     private static IEnumerable<Fault> OfTransmitter(AnalogueInstrument transmitter)

@@ -128,8 +128,11 @@ internal sealed class InstrumentPanel
         int source = _parts.Source(place);
         int line = _parts.Line(place);
         DrumFilter? drum = _parts.Drums.FirstOrDefault(one => one.Description.Name == place);
+        FilterPress? press = _parts.Presses.FirstOrDefault(one => one.Description.Name == place);
         return measures switch
         {
+            Measured.Pressure when press is not null => () => press.PressurePascals(_motion.Time, _motion.Now) / 1000.0,
+            Measured.Flow when press is not null => () => _motion.Equations.Filtrate(press, _motion.Time, _motion.Now),
             Measured.Pressure when drum is not null => () => -drum.VacuumPascals(_motion.Now) / 1000.0,
             Measured.Flow when drum is not null => () => _motion.Equations.Filtrate(drum, _motion.Time, _motion.Now),
             Measured.Volume when tank < 0 => () => Math.Max(0.0, _parts.StoreLitres(source, _motion.Now)),

@@ -40,6 +40,12 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
             before += drum.Holds.HeldLitres(_initial);
         }
 
+        foreach (FilterPress press in parts.Presses)
+        {
+            now += press.Holds.Litres(motion.Now);
+            before += press.Holds.Litres(_initial);
+        }
+
         double came = motion.Now[parts.Layout.CameIn];
         return Share(now + motion.Now[parts.Layout.WentOut] - before - came, before + came);
     }
@@ -87,6 +93,11 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
         for (int drum = 0; drum < parts.Drums.Length; drum++)
         {
             amount += state[parts.Layout.Held(drum) + content];
+        }
+
+        for (int press = 0; press < parts.Presses.Length; press++)
+        {
+            amount += state[parts.Layout.PressHeld(press) + content];
         }
 
         return amount;

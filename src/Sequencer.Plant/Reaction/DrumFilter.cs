@@ -20,7 +20,7 @@ namespace Sequencer.Plant.Reaction;
 /// A crack is bare cloth beside the coat: where the coat's resistance stands, that of both side by side. p_s is that of a pump whose suction falls in a straight
 /// line from the vacuum that it reaches shut, and of air that finds its way through cloth and coat (our own simplification); a wet coat lets less of it through than a dry one would, so that p_s is on the weak side.
 /// </summary>
-internal sealed class DrumFilter
+internal sealed class DrumFilter : ISeparator
 {
     private const double LitresPerCubicMetre = 1000.0;
 

@@ -19,14 +19,14 @@ internal sealed class DrumHolds
         _index = index;
         _trough = trough;
         FilterAid = contents.FilterAid;
-        Coat = new DrumLayer(description.CoatKilogramsPerCubicMetre, description.CoatGrainKilogramsPerCubicMetre);
-        Cake = new DrumLayer(description.CakeKilogramsPerCubicMetre, description.CakeGrainKilogramsPerCubicMetre);
+        Coat = new CakeLayer(description.CoatKilogramsPerCubicMetre, description.CoatGrainKilogramsPerCubicMetre);
+        Cake = new CakeLayer(description.CakeKilogramsPerCubicMetre, description.CakeGrainKilogramsPerCubicMetre);
         GramsEach = SolidWeights.Of(contents, description.Retained);
     }
 
-    public DrumLayer Coat { get; }
+    public CakeLayer Coat { get; }
 
-    public DrumLayer Cake { get; }
+    public CakeLayer Cake { get; }
 
     /// <summary>Dry grams for each unit of a content that the drum holds back; 0 for what is dissolved.</summary>
     public double[] GramsEach { get; }

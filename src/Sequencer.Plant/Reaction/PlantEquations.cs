@@ -25,7 +25,7 @@ internal sealed class PlantEquations(
     ImmutableArray<Source> sources,
     ImmutableArray<DosingLine> dosingLines,
     ImmutableArray<Pipe> pipes,
-    ImmutableArray<DrumFilter> drums,
+    ImmutableArray<ISeparator> separators,
     ImmutableArray<TankSettling> settlers,
     TankReactions reactions,
     TankAir air,
@@ -86,9 +86,9 @@ internal sealed class PlantEquations(
             EmptyDosingLine(line, state, rates);
         }
 
-        foreach (DrumFilter drum in drums)
+        foreach (ISeparator separator in separators)
         {
-            drum.AddRates(time, DrumFlow(drum, time, state), _transfer, state, rates);
+            separator.AddRates(time, DrawnFlow(separator, time, state), _transfer, state, rates);
         }
 
         foreach (TankSettling settler in settlers)
@@ -118,9 +118,9 @@ internal sealed class PlantEquations(
             }
         }
 
-        foreach (DrumFilter drum in drums)
+        foreach (ISeparator separator in separators)
         {
-            next = Math.Min(next, drum.NextKink(time));
+            next = Math.Min(next, separator.NextKink(time));
         }
 
         foreach (TankBody tank in tanks)
@@ -154,19 +154,19 @@ internal sealed class PlantEquations(
         return isLimited ? wanted * _fed[tank] / _drawn[tank] : wanted;
     }
 
-    /// <summary>Filtrate of a drum, L/s, at a state.</summary>
-    public double Filtrate(DrumFilter drum, double time, ReadOnlySpan<double> state)
+    /// <summary>Filtrate, L/s, at a state.</summary>
+    public double Filtrate(ISeparator separator, double time, ReadOnlySpan<double> state)
     {
-        SumWantedOf(drum.Trough.Index, time, state);
-        return drum.Filtrate(time, DrumFlow(drum, time, state), state);
+        SumWantedOf(separator.Trough.Index, time, state);
+        return separator.Filtrate(time, DrawnFlow(separator, time, state), state);
     }
 
-    /// <summary>What a drum draws from its trough, L/s.</summary>
-    private double DrumFlow(DrumFilter drum, double time, ReadOnlySpan<double> state)
+    /// <summary>What a separator draws from its tank, L/s.</summary>
+    private double DrawnFlow(ISeparator separator, double time, ReadOnlySpan<double> state)
     {
-        int tank = drum.Trough.Index;
-        double wanted = drum.WantedFlow(time, state);
-        return drum.Trough.IsDrawnDown && _drawn[tank] > _fed[tank] ? wanted * _fed[tank] / _drawn[tank] : wanted;
+        int tank = separator.Trough.Index;
+        double wanted = separator.WantedFlow(time, state);
+        return separator.Trough.IsDrawnDown && _drawn[tank] > _fed[tank] ? wanted * _fed[tank] / _drawn[tank] : wanted;
     }
 
     private double WantedFlow(Pipe pipe, double time, ReadOnlySpan<double> state)
@@ -222,9 +222,9 @@ internal sealed class PlantEquations(
             }
         }
 
-        foreach (DrumFilter drum in drums)
+        foreach (ISeparator separator in separators)
         {
-            _drawn[drum.Trough.Index] += drum.WantedFlow(time, state);
+            _drawn[separator.Trough.Index] += separator.WantedFlow(time, state);
         }
     }
 

@@ -47,7 +47,7 @@ internal sealed class PlantMotion
     {
         _parts = parts;
         Equations = new PlantEquations(
-            parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes, parts.Drums, parts.Settlers,
+            parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes, parts.Separators, parts.Settlers,
             new TankReactions(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates, parts.Model.Reactions),
             new TankAir(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates),
             parts.Model.AmbientCelsius);

@@ -17,11 +17,13 @@ internal sealed class PlantParts
         Sources = [.. model.Supplies.Select(supply => Supply(supply, kept)), .. model.Reagents.Select(reagent => Reagent(reagent, kept))];
         DosingLines = [.. model.DosingLines.Select(line => new DosingLine(line, kept))];
         Pipes = [.. model.Lines.Select(Pipe)];
-        Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, model.Drums.Length, model.Tanks.Count(tank => tank.Settling is not null), Contents.Count);
+        Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, model.Drums.Length, model.Tanks.Count(tank => tank.Settling is not null), model.Presses.Length, Contents.Count);
         Settlers = [.. Tanks.Where(tank => tank.Description.Settling is not null)
             .Select((tank, index) => new TankSettling(tank.Description.Settling!, tank, index, Contents, Layout))];
         Drums = [.. model.Drums.Select((drum, index) => new DrumFilter(
             drum, index, Contents, Layout, Tanks[Tank(drum.Trough)], Tanks[Tank(drum.FiltrateTo)], Tanks[Tank(drum.Knife)], Drive(drum.TurnedBy), Drive(drum.VacuumBy)))];
+        Presses = [.. model.Presses.Select((press, index) => new FilterPress(press, index, this, Tanks[Tank(press.From)], Tanks[Tank(press.FiltrateTo)]))];
+        Separators = [.. Drums, .. Presses];
     }
 
     public PlantModel Model { get; }
@@ -40,6 +42,11 @@ internal sealed class PlantParts
     public ImmutableArray<Pipe> Pipes { get; }
 
     public ImmutableArray<DrumFilter> Drums { get; }
+
+    public ImmutableArray<FilterPress> Presses { get; }
+
+    /// <summary>Drums, then presses.</summary>
+    public ImmutableArray<ISeparator> Separators { get; }
 
     /// <summary>The tanks in which solids settle.</summary>
     public ImmutableArray<TankSettling> Settlers { get; }
@@ -112,8 +119,8 @@ internal sealed class PlantParts
         const double LitresTimesDegrees = 1e-2;
         const double MolOrGram = 1e-6;
         const double Pascals = 1.0;
-        const double GramOnDrum = 1e-3;
-        const double LitresOnDrum = 1e-3;
+        const double GramOnFilter = 1e-3;
+        const double LitresOnFilter = 1e-3;
         const double ClearLitres = 0.1;
         const double GramsOfFlocs = 0.01;
         const double FlocMetres = 1e-7;
@@ -134,8 +141,14 @@ internal sealed class PlantParts
         for (int drum = 0; drum < Drums.Length; drum++)
         {
             tolerance[Layout.Vacuum(drum)] = Pascals;
-            tolerance[Layout.Pores(drum)] = LitresOnDrum;
-            tolerance.AsSpan(Layout.Held(drum), Contents.Count).Fill(GramOnDrum);
+            tolerance[Layout.Pores(drum)] = LitresOnFilter;
+            tolerance.AsSpan(Layout.Held(drum), Contents.Count).Fill(GramOnFilter);
+        }
+
+        for (int press = 0; press < Presses.Length; press++)
+        {
+            tolerance[Layout.PressWater(press)] = LitresOnFilter;
+            tolerance.AsSpan(Layout.PressHeld(press), Contents.Count).Fill(GramOnFilter);
         }
 
         for (int settler = 0; settler < Settlers.Length; settler++)
@@ -143,7 +156,7 @@ internal sealed class PlantParts
             tolerance[Layout.Clear(settler)] = ClearLitres;
             tolerance[Layout.Flocs(settler)] = GramsOfFlocs;
             tolerance[Layout.FlocSize(settler)] = FlocMetres;
-            tolerance.AsSpan(Layout.Bed(settler), Contents.Count).Fill(GramOnDrum);
+            tolerance.AsSpan(Layout.Bed(settler), Contents.Count).Fill(GramOnFilter);
         }
 
         return tolerance;

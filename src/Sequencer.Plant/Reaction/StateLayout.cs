@@ -6,13 +6,15 @@ namespace Sequencer.Plant.Reaction;
 /// that are being mixed in; then what it has lost over its rim (L). Of a dosing line: its contents.
 /// Then what has passed each line (L). Of a drum: its vacuum (Pa), its filtrate so far (L), the filter aid and the other dry solids (g) and the water (L)
 /// that its knife has taken, the water in the pores of what it holds (L), and what it holds. Of a tank in which solids
-/// settle: the clear water (L), the solids in flocs (g), their size (m) and what lies on the floor. Then what has come from and gone outside.
+/// settle: the clear water (L), the solids in flocs (g), their size (m) and what lies on the floor. Of a filter press: the water in it (L), its filtrate so
+/// far (L), the dry solids (g) and the water (L) that have fallen out of it, and what it holds. Then what has come from and gone outside.
 /// </summary>
-internal sealed class StateLayout(int tanks, int dosingLines, int lines, int drums, int settlers, int contents)
+internal sealed class StateLayout(int tanks, int dosingLines, int lines, int drums, int settlers, int presses, int contents)
 {
     private readonly int _perTank = 3 + (3 * contents);
     private readonly int _perSettler = 3 + contents;
     private readonly int _perDrum = 6 + contents;
+    private readonly int _perPress = 4 + contents;
 
     public int Count => BoundaryStart + (2 * (contents + 1));
 
@@ -67,6 +69,18 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int dru
     /// <summary>First of the contents that lie on the floor.</summary>
     public int Bed(int settler) => Clear(settler) + 3;
 
+    /// <summary>Litres of water in a filter press.</summary>
+    public int PressWater(int press) => PressStart + (press * _perPress);
+
+    /// <summary>Litres of filtrate.</summary>
+    public int PressFiltered(int press) => PressWater(press) + 1;
+
+    /// <summary>Grams of dry solids that have fallen out; litres of water follow.</summary>
+    public int PressDropped(int press) => PressWater(press) + 2;
+
+    /// <summary>First of the contents in a filter press.</summary>
+    public int PressHeld(int press) => PressWater(press) + 4;
+
     /// <summary>Litres that came from outside; the contents that came follow.</summary>
     public int CameIn => BoundaryStart;
 
@@ -77,5 +91,7 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int dru
 
     private int SettlerStart => DrumStart + (drums * _perDrum);
 
-    private int BoundaryStart => SettlerStart + (settlers * _perSettler);
+    private int PressStart => SettlerStart + (settlers * _perSettler);
+
+    private int BoundaryStart => PressStart + (presses * _perPress);
 }

@@ -2,8 +2,8 @@ using Sequencer.Plant.Filtration;
 
 namespace Sequencer.Plant.Reaction;
 
-/// <summary>What coat or cake is made of: dry solids and grains, kg to a m3 of the layer and of the grains (which is g to a litre).</summary>
-internal readonly record struct DrumLayer(double DryDensity, double GrainDensity)
+/// <summary>What the coat or cake of a filter is made of: dry solids and grains, kg to a m3 of the layer and of the grains (which is g to a litre).</summary>
+internal readonly record struct CakeLayer(double DryDensity, double GrainDensity)
 {
     public double Porosity => Dewatering.Porosity(DryDensity, GrainDensity);
 
