@@ -19,6 +19,8 @@ internal static class PlantQuantities
         .. panel.Loops.Select(loop => Named(loop.Description.Name, "flow", "L/min", () => loop.FlowLitresPerSecond * SecondsPerMinute)),
         .. parts.Settlers.SelectMany(settler => OfSettling(settler, parts, motion)),
         .. parts.Drums.SelectMany((drum, index) => OfDrum(drum, index, parts, motion)),
+        .. parts.SealWaters.Select(water => Named(water.Description.Name, "temperature", "C", () => water.Celsius(motion.Now))),
+        .. parts.SealWaters.Select(water => Named(water.Description.Name, "cooling", "kW", () => water.CoolingKilowatts(motion.Time, motion.Now))),
         .. parts.Presses.SelectMany((press, index) => OfPress(press, index, parts, motion)),
         .. parts.Model.Reagents.Select(reagent => Named(reagent.Name, "store", "L", () => Math.Max(0.0, parts.StoreLitres(parts.Source(reagent.Name), motion.Now)))),
         .. parts.DosingLines.Select((line, index) => Named(line.Description.Name, "lime", "mol", () => motion.Now[parts.Layout.DosingLine(index) + parts.Contents.Lime])),

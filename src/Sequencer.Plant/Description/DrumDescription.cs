@@ -32,6 +32,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="CakeKilogramsPerCubicMetre">other solids, dry, in their cake</param>
 /// <param name="CakeGrainKilogramsPerCubicMetre">of the grains of other solids themselves</param>
 /// <param name="Retained">dissolved substances that count as solid here, with the grams of dry solid for each mole</param>
+/// <param name="SealWater">of the vacuum pump; null where its temperature tells nothing</param>
 /// <param name="Span">where it is described</param>
 public sealed record DrumDescription(
     string Name,
@@ -59,4 +60,5 @@ public sealed record DrumDescription(
     double CakeKilogramsPerCubicMetre,
     double CakeGrainKilogramsPerCubicMetre,
     ImmutableArray<(Substance Substance, double GramsPerMole)> Retained,
+    SealWaterDescription? SealWater,
     SourceSpan Span);

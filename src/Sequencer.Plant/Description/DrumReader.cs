@@ -21,6 +21,9 @@ internal sealed class DrumReader(PlantNames names)
     /// <summary>kg/m3: diatomite and perlite weigh 2.0 to 2.4 kg/L of grain (common practice, no source).</summary>
     private const double DefaultAidGrain = 2200.0;
 
+    /// <summary>C; makers of liquid-ring pumps tell their vacuum for seal water of 15 C (common practice, no source).</summary>
+    private const double RatedCelsius = 15.0;
+
     public ImmutableArray<DrumDescription> Drums(YamlFields fields) => [.. fields.Each("drums").Select(entry => Drum(entry.Name, entry.Fields))];
 
     private DrumDescription Drum(Placed<string> name, YamlFields fields)
@@ -57,6 +60,7 @@ internal sealed class DrumReader(PlantNames names)
             layer.DryDensity,
             layer.GrainDensity,
             RetainedReader.Read(cake),
+            vacuum.OptionalFields("seal_water") is { } water ? SealWater(water) : null,
             name.Span);
         foreach (YamlFields part in new[] { cloth, coat, cake, vacuum, fields })
         {
@@ -72,5 +76,25 @@ internal sealed class DrumReader(PlantNames names)
         }
 
         return drum;
+    }
+
+    private SealWaterDescription SealWater(YamlFields fields)
+    {
+        YamlFields cooler = fields.RequiredFields("cooler");
+        Placed<string> name = fields.RequiredText("name");
+        names.Declare(name, NameKind.SealWater);
+        SealWaterDescription water = new(
+            name.Value,
+            fields.RequiredQuantity("holds", Dimension.Volume, NumberRange.Positive),
+            fields.RequiredQuantity("heat", Dimension.Power, NumberRange.NotNegative),
+            fields.RequiredQuantity("flow", Dimension.VolumeFlow, NumberRange.Positive),
+            fields.OptionalQuantity("rated_at", Dimension.Temperature, WaterReader.LiquidCelsius)?.Value ?? RatedCelsius,
+            cooler.RequiredQuantity("conductance", Dimension.Conductance, NumberRange.Positive),
+            cooler.RequiredQuantity("flow", Dimension.VolumeFlow, NumberRange.Positive),
+            names.RequiredReference(cooler, "water", "supply", NameKind.Supply),
+            names.References(cooler, "through", "pump or valve", NameKind.Pump, NameKind.Valve));
+        cooler.RejectUnknownKeys();
+        fields.RejectUnknownKeys();
+        return water;
     }
 }

@@ -55,6 +55,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         NameKind.Reagent => measures is Measured.Volume,
         NameKind.Line => measures is Measured.Flow or Measured.Turbidity,
         NameKind.Drum or NameKind.Press => measures is Measured.Pressure or Measured.Flow,
+        NameKind.SealWater => measures is Measured.Temperature or Measured.Flow,
         NameKind.SampleLoop => measures is Measured.Flow or Measured.Ph or Measured.Redox,
         _ => false,
     };
@@ -172,7 +173,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
     {
         Measured measures = (Measured)Array.IndexOf(MeasuredWords, fields.RequiredWord("measures", words));
         place = fields.RequiredText("in");
-        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop, NameKind.Pump, NameKind.Agitator, NameKind.Drum, NameKind.Press);
+        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop, NameKind.Pump, NameKind.Agitator, NameKind.Drum, NameKind.Press, NameKind.SealWater);
         _places.Add((tag, measures, place));
         return measures;
     }

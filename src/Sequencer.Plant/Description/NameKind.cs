@@ -14,6 +14,7 @@ internal enum NameKind
     SampleLoop,
     Drum,
     Press,
+    SealWater,
     Transmitter,
     Contact,
     Setpoint,

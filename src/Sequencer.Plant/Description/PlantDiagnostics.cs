@@ -63,7 +63,7 @@ public static class PlantDiagnostics
         span,
         $"`{tag}` cannot measure {what} in `{place}`",
         "an instrument that sees nothing would read a constant and hide every fault",
-        "name a place that has it: tanks have volume, level, pH and temperature; reagents volume; lines flow; sample loops flow and pH; pumps pressure and turns; agitators turns; drums and presses pressure and flow");
+        "name a place that has it: tanks have volume, level, pH and temperature; reagents volume; lines flow; sample loops flow and pH; pumps pressure and turns; agitators turns; drums and presses pressure and flow; seal water temperature and flow");
 
     public static Diagnostic NeedsRateOrOutlet(SourceSpan span, string line) => Error(
         "SEQ0838",

@@ -28,6 +28,7 @@ internal static class FaultCatalogue
         .. parts.Sources.Where(source => source.Reagent is not null).SelectMany(OfReagent),
         .. parts.DosingLines.Select(line => new Fault($"{line.Description.Name}.blocked", line.Block)),
         .. parts.Drums.Select(drum => new Fault($"{drum.Description.Name}.cracked", (_, on) => drum.Crack(on))),
+        .. parts.SealWaters.SelectMany(OfSealWater),
         .. parts.Presses.SelectMany(OfPress),
         .. panel.Loops.Select(loop => new Fault($"{loop.Description.Name}.blocked", (_, on) => loop.Block(on))),
         .. panel.Transmitters.SelectMany(OfTransmitter),
@@ -59,6 +60,14 @@ internal static class FaultCatalogue
         yield return new Fault($"{source.Name}.empty", source.Empty);
         yield return new Fault($"{source.Name}.half-strength", (time, on) => source.ChangeStrength(time, on ? HalfStrength : 1.0));
         yield return new Fault($"{source.Name}.double-strength", (time, on) => source.ChangeStrength(time, on ? DoubleStrength : 1.0));
+    }
+
+    private static IEnumerable<Fault> OfSealWater(SealWater water)
+    {
+        string name = water.Description.Name;
+        yield return new Fault($"{name}.lost", water.Lose);
+        yield return new Fault($"{name}.uncooled", water.StopCooling);
+        yield return new Fault($"{name}.fouled", water.Foul);
     }
 
     private static IEnumerable<Fault> OfPress(FilterPress press)

@@ -129,8 +129,11 @@ internal sealed class InstrumentPanel
         int line = _parts.Line(place);
         DrumFilter? drum = _parts.Drums.FirstOrDefault(one => one.Description.Name == place);
         FilterPress? press = _parts.Presses.FirstOrDefault(one => one.Description.Name == place);
+        SealWater? seal = _parts.SealWaters.FirstOrDefault(one => one.Description.Name == place);
         return measures switch
         {
+            Measured.Temperature when seal is not null => () => seal.Celsius(_motion.Now),
+            Measured.Flow when seal is not null => () => seal.Flow(_motion.Time),
             Measured.Pressure when press is not null => () => press.PressurePascals(_motion.Time, _motion.Now) / 1000.0,
             Measured.Flow when press is not null => () => _motion.Equations.Filtrate(press, _motion.Time, _motion.Now),
             Measured.Pressure when drum is not null => () => -drum.VacuumPascals(_motion.Now) / 1000.0,

@@ -43,7 +43,7 @@ internal sealed class DrumFilter : ISeparator
     private readonly int _index;
     private bool _isCracked;
 
-    public DrumFilter(DrumDescription description, int index, ContentLayout contents, StateLayout layout, TankBody trough, TankBody filtrateTo, TankBody knife, Drive turnedBy, Drive vacuumBy)
+    public DrumFilter(DrumDescription description, int index, ContentLayout contents, StateLayout layout, TankBody trough, TankBody filtrateTo, TankBody knife, Drive turnedBy, Drive vacuumBy, SealWater? sealWater)
     {
         Description = description;
         Trough = trough;
@@ -51,6 +51,7 @@ internal sealed class DrumFilter : ISeparator
         Knife = knife;
         TurnedBy = turnedBy;
         VacuumBy = vacuumBy;
+        SealWater = sealWater;
         _index = index;
         _layout = layout;
         Holds = new DrumHolds(description, index, contents, layout, trough.Index);
@@ -70,6 +71,9 @@ internal sealed class DrumFilter : ISeparator
     public Drive TurnedBy { get; }
 
     public Drive VacuumBy { get; }
+
+    /// <summary>Of its vacuum pump; null where its temperature tells nothing.</summary>
+    public SealWater? SealWater { get; }
 
     /// <summary>Below the air's pressure.</summary>
     public double VacuumPascals(ReadOnlySpan<double> state) => state[_layout.Vacuum(_index)];
@@ -120,7 +124,14 @@ internal sealed class DrumFilter : ISeparator
         transfer.AddRates(Trough.Index, DrawPoint.Floor, FiltrateTo.Index, flow, state, rates);
         LayerWater water = Water(time, state);
         Hold(flow, coat, water, state, rates);
-        rates[_layout.Vacuum(_index)] = ((VacuumBy.Effect(time) * ReachedPascals(coat)) - VacuumPascals(state)) / Description.PullsDownInSeconds;
+        double pulled = VacuumBy.Effect(time) * ReachedPascals(coat);
+        if (SealWater is { } seal)
+        {
+            pulled *= seal.Share(Description.DeepestPascals, time, state);
+            seal.AddRates(time, state, rates);
+        }
+
+        rates[_layout.Vacuum(_index)] = (pulled - VacuumPascals(state)) / Description.PullsDownInSeconds;
         Cut(time, coat, water, state, rates);
         Fall(state, rates);
     }
@@ -183,7 +194,8 @@ internal sealed class DrumFilter : ISeparator
     /// <summary>The coat has a crack down to the cloth.</summary>
     public void Crack(bool cracked) => _isCracked = cracked;
 
-    public double NextKink(double time) => Math.Min(TurnedBy.NextKink(time), VacuumBy.NextKink(time));
+    public double NextKink(double time) =>
+        Math.Min(SealWater?.NextKink(time) ?? double.PositiveInfinity, Math.Min(TurnedBy.NextKink(time), VacuumBy.NextKink(time)));
 
     /// <summary>Without vacuum coat and cake slide back into the trough; before any was pulled there is none.</summary>
     private void Fall(ReadOnlySpan<double> state, Span<double> rates)

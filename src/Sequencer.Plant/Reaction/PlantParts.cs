@@ -17,11 +17,12 @@ internal sealed class PlantParts
         Sources = [.. model.Supplies.Select(supply => Supply(supply, kept)), .. model.Reagents.Select(reagent => Reagent(reagent, kept))];
         DosingLines = [.. model.DosingLines.Select(line => new DosingLine(line, kept))];
         Pipes = [.. model.Lines.Select(Pipe)];
-        Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, model.Drums.Length, model.Tanks.Count(tank => tank.Settling is not null), model.Presses.Length, Contents.Count);
+        Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, model.Drums.Length, model.Tanks.Count(tank => tank.Settling is not null), model.Presses.Length, model.Drums.Count(drum => drum.SealWater is not null), Contents.Count);
         Settlers = [.. Tanks.Where(tank => tank.Description.Settling is not null)
             .Select((tank, index) => new TankSettling(tank.Description.Settling!, tank, index, Contents, Layout))];
         Drums = [.. model.Drums.Select((drum, index) => new DrumFilter(
-            drum, index, Contents, Layout, Tanks[Tank(drum.Trough)], Tanks[Tank(drum.FiltrateTo)], Tanks[Tank(drum.Knife)], Drive(drum.TurnedBy), Drive(drum.VacuumBy)))];
+            drum, index, Contents, Layout, Tanks[Tank(drum.Trough)], Tanks[Tank(drum.FiltrateTo)], Tanks[Tank(drum.Knife)], Drive(drum.TurnedBy), Drive(drum.VacuumBy), SealWater(drum, index)))];
+        SealWaters = [.. Drums.Select(drum => drum.SealWater).OfType<SealWater>()];
         Presses = [.. model.Presses.Select((press, index) => new FilterPress(press, index, this, Tanks[Tank(press.From)], Tanks[Tank(press.FiltrateTo)]))];
         Separators = [.. Drums, .. Presses];
     }
@@ -42,6 +43,9 @@ internal sealed class PlantParts
     public ImmutableArray<Pipe> Pipes { get; }
 
     public ImmutableArray<DrumFilter> Drums { get; }
+
+    /// <summary>Those of drums' vacuum pumps.</summary>
+    public ImmutableArray<SealWater> SealWaters { get; }
 
     public ImmutableArray<FilterPress> Presses { get; }
 
@@ -109,6 +113,11 @@ internal sealed class PlantParts
             state[Layout.FlocSize(settler)] = TankSettling.StartSize;
         }
 
+        for (int water = 0; water < SealWaters.Length; water++)
+        {
+            state[Layout.SealWater(water)] = Model.AmbientCelsius;
+        }
+
         return state;
     }
 
@@ -121,6 +130,7 @@ internal sealed class PlantParts
         const double Pascals = 1.0;
         const double GramOnFilter = 1e-3;
         const double LitresOnFilter = 1e-3;
+        const double SealCelsius = 1e-3;
         const double ClearLitres = 0.1;
         const double GramsOfFlocs = 0.01;
         const double FlocMetres = 1e-7;
@@ -159,6 +169,11 @@ internal sealed class PlantParts
             tolerance.AsSpan(Layout.Bed(settler), Contents.Count).Fill(GramOnFilter);
         }
 
+        for (int water = 0; water < SealWaters.Length; water++)
+        {
+            tolerance[Layout.SealWater(water)] = SealCelsius;
+        }
+
         return tolerance;
     }
 
@@ -194,6 +209,13 @@ internal sealed class PlantParts
 
         return new Source(reagent.Name, content, reagent.Celsius, reagent, kept);
     }
+
+    private SealWater? SealWater(DrumDescription drum, int index) => drum.SealWater is not { } water ? null : new SealWater(
+        water,
+        Layout.SealWater(Model.Drums.Take(index).Count(earlier => earlier.SealWater is not null)),
+        Sources[Source(water.CoolingWater)].Celsius,
+        Drive(drum.VacuumBy),
+        [.. water.CoolingThrough.Select(Drive)]);
 
     private Pipe Pipe(LineDescription line)
     {

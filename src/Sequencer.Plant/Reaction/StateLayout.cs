@@ -7,9 +7,9 @@ namespace Sequencer.Plant.Reaction;
 /// Then what has passed each line (L). Of a drum: its vacuum (Pa), its filtrate so far (L), the filter aid and the other dry solids (g) and the water (L)
 /// that its knife has taken, the water in the pores of what it holds (L), and what it holds. Of a tank in which solids
 /// settle: the clear water (L), the solids in flocs (g), their size (m) and what lies on the floor. Of a filter press: the water in it (L), its filtrate so
-/// far (L), the dry solids (g) and the water (L) that have fallen out of it, and what it holds. Then what has come from and gone outside.
+/// far (L), the dry solids (g) and the water (L) that have fallen out of it, and what it holds. Of seal water: its temperature (C). Then what has come from and gone outside.
 /// </summary>
-internal sealed class StateLayout(int tanks, int dosingLines, int lines, int drums, int settlers, int presses, int contents)
+internal sealed class StateLayout(int tanks, int dosingLines, int lines, int drums, int settlers, int presses, int sealWaters, int contents)
 {
     private readonly int _perTank = 3 + (3 * contents);
     private readonly int _perSettler = 3 + contents;
@@ -81,6 +81,9 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int dru
     /// <summary>First of the contents in a filter press.</summary>
     public int PressHeld(int press) => PressWater(press) + 4;
 
+    /// <summary>Degrees Celsius.</summary>
+    public int SealWater(int water) => SealWaterStart + water;
+
     /// <summary>Litres that came from outside; the contents that came follow.</summary>
     public int CameIn => BoundaryStart;
 
@@ -93,5 +96,7 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int dru
 
     private int PressStart => SettlerStart + (settlers * _perSettler);
 
-    private int BoundaryStart => PressStart + (presses * _perPress);
+    private int SealWaterStart => PressStart + (presses * _perPress);
+
+    private int BoundaryStart => SealWaterStart + sealWaters;
 }

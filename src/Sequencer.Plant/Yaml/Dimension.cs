@@ -68,4 +68,7 @@ public enum Dimension
 
     /// <summary>gram per mole</summary>
     MolarMass,
+
+    /// <summary>kilowatt per kelvin: heat that a cooler passes on for each degree between its two sides</summary>
+    Conductance,
 }

@@ -65,6 +65,8 @@ public sealed record Unit(string Symbol, Dimension Dimension, double Scale)
         new("1/m", Dimension.LayerResistance, 1.0),
         new("m/kg", Dimension.CakeResistance, 1.0),
         new("g/mol", Dimension.MolarMass, 1.0),
+        new("W/K", Dimension.Conductance, 1e-3),
+        new("kW/K", Dimension.Conductance, 1.0),
         new("darcy", Dimension.Area, 9.869233e-13),
     ];
 

@@ -16,7 +16,7 @@ public sealed class DrumTests
     private const double Viscosity = 1.0017e-3;
 
     /// <summary>The solids of the water are 5 g/L; a litre of grains brings 2.2 kg of filter aid.</summary>
-    private const string Text = """
+    internal const string Text = """
         plant: 1
         name: Drum
         ambient: 20 C
