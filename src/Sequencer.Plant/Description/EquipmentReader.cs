@@ -51,14 +51,15 @@ internal sealed class EquipmentReader(PlantNames names)
     {
         names.Declare(name, NameKind.Tank);
         YamlFields starts = fields.RequiredFields("starts");
-        bool settles = fields.Has("settling");
-        MixingDescription mixing = Mixing(fields.RequiredFields("mixing"), settles);
+        double area = fields.RequiredQuantity("area", Dimension.Area, NumberRange.Positive);
+        double overflow = fields.RequiredQuantity("overflow", Dimension.Volume, NumberRange.Positive);
+        MixingDescription mixing = new MixingReader(names).Mixing(fields.RequiredFields("mixing"), name.Value, area, overflow, fields.Has("settling"));
         SettlingDescription? settling = fields.OptionalFields("settling") is { } solids ? Settling(solids) : null;
         TankDescription tank = new(
             name.Value,
-            fields.RequiredQuantity("area", Dimension.Area, NumberRange.Positive),
+            area,
             Levels(fields),
-            fields.RequiredQuantity("overflow", Dimension.Volume, NumberRange.Positive),
+            overflow,
             fields.RequiredQuantity("heel", Dimension.Volume, NumberRange.Positive),
             starts.RequiredQuantity("volume", Dimension.Volume, NumberRange.Positive),
             names.RequiredReference(starts, "water", "supply", NameKind.Supply),
@@ -109,22 +110,6 @@ internal sealed class EquipmentReader(PlantNames names)
 
     private static string Shown((string Key, double Litres) value) =>
         string.Create(CultureInfo.InvariantCulture, $"`{value.Key}` ({value.Litres:0.###} L)");
-
-    private MixingDescription Mixing(YamlFields fields, bool isPowerNeeded)
-    {
-        double lag = fields.RequiredQuantity("lag", Dimension.Time, PositiveSeconds);
-        string? agitator = fields.Has("agitator") ? names.RequiredReference(fields, "agitator", "agitator", NameKind.Agitator) : null;
-        MixingDescription mixing = new(
-            agitator,
-            fields.RequiredQuantity("dead_time", Dimension.Time, Seconds),
-            lag,
-            agitator is null ? lag : fields.RequiredQuantity("unmixed_lag", Dimension.Time, PositiveSeconds),
-            agitator is null ? 0.0
-                : isPowerNeeded ? fields.RequiredQuantity("power", Dimension.Power, NumberRange.Positive)
-                : fields.OptionalQuantity("power", Dimension.Power, NumberRange.Positive)?.Value ?? 0.0);
-        fields.RejectUnknownKeys();
-        return mixing;
-    }
 
     private static SettlingDescription Settling(YamlFields fields)
     {
