@@ -10,6 +10,7 @@ internal static class PlantQuantities
 {
     private const double LitresPerCubicMetre = 1000.0;
     private const double SecondsPerMinute = 60.0;
+    private const double SecondsPerHour = 3600.0;
 
     public static IEnumerable<NamedValue> Of(PlantParts parts, PlantMotion motion, InstrumentPanel panel) =>
     [
@@ -38,6 +39,11 @@ internal static class PlantQuantities
         if (!parts.Model.Precipitates.IsEmpty)
         {
             yield return Named(name, "precipitate", "mg/L", () => motion.PrecipitateGramsPerLitre(tank.Index) * 1e3);
+        }
+
+        if (tank.Blower is { } blower)
+        {
+            yield return Named(name, "air", "m3/h", () => blower.Flow(motion.Time, tank.LevelMetres(Litres())) * SecondsPerHour / LitresPerCubicMetre);
         }
 
         yield return Named(name, "overflowing", "", () => tank.IsFull ? 1.0 : 0.0);

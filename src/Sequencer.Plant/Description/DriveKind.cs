@@ -6,4 +6,5 @@ public enum DriveKind
     Pump,
     Agitator,
     Valve,
+    Feeder,
 }

@@ -1,11 +1,10 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Sequencer.Plant.Settling;
 using Sequencer.Plant.Yaml;
 
 namespace Sequencer.Plant.Description;
 
-/// <summary>Reads tanks, drives, lines, dosing lines and sample loops.</summary>
+/// <summary>Reads tanks, drives, dosing lines and sample loops.</summary>
 internal sealed class EquipmentReader(PlantNames names)
 {
     /// <summary>A day: no valve, motor or mixing lag of a batch plant is slower.</summary>
@@ -13,33 +12,24 @@ internal sealed class EquipmentReader(PlantNames names)
     private static readonly NumberRange PositiveSeconds = new(1e-3, 86_400.0);
 
     private const double MilligramsPerGram = 1000.0;
-
-    private static readonly string[] FlowKeys = ["rate", "outlet", "pumped"];
+    private const double PascalsPerKilopascal = 1000.0;
 
     /// <summary>Heavier than water, or it would rise.</summary>
     private static readonly NumberRange GrainMilligramsPerLitre = new(1.01e6, 2e7);
 
-    /// <summary>m; commercial steel, 0.045 mm (from memory).</summary>
-    private const double DefaultRoughness = 0.045e-3;
-
     private static readonly NumberRange FlocMetres = new(1e-6, 0.02);
-
-    /// <summary>Sharp orifice 0.6, rounded outlet near 1 (common practice, no source).</summary>
-    private static readonly NumberRange DischargeCoefficient = new(0.1, 1.0);
 
     public ImmutableArray<TankDescription> Tanks(YamlFields fields) =>
         [.. fields.Each("tanks").Select(entry => Tank(entry.Name, entry.Fields))];
 
-    /// <summary>Pumps, then agitators, then valves, each in written order.</summary>
+    /// <summary>Pumps, then agitators, then valves, then feeders, each in written order.</summary>
     public ImmutableArray<DriveDescription> Drives(YamlFields fields) =>
     [
         .. fields.Each("pumps").Select(entry => Motor(entry.Name, entry.Fields, DriveKind.Pump, NameKind.Pump)),
         .. fields.Each("agitators").Select(entry => Motor(entry.Name, entry.Fields, DriveKind.Agitator, NameKind.Agitator)),
         .. fields.Each("valves").Select(entry => Valve(entry.Name, entry.Fields)),
+        .. fields.Each("feeders").Select(entry => Motor(entry.Name, entry.Fields, DriveKind.Feeder, NameKind.Feeder)),
     ];
-
-    public ImmutableArray<LineDescription> Lines(YamlFields fields) =>
-        [.. fields.Each("lines").Select(entry => Line(entry.Name, entry.Fields))];
 
     public ImmutableArray<DosingLineDescription> DosingLines(YamlFields fields) =>
         [.. fields.Each("dosing_lines").Select(entry => DosingLine(entry.Name, entry.Fields))];
@@ -65,14 +55,15 @@ internal sealed class EquipmentReader(PlantNames names)
             names.RequiredReference(starts, "water", "supply", NameKind.Supply),
             fields.OptionalQuantity("heat_loss", Dimension.Time, NumberRange.Positive)?.Value,
             fields.OptionalQuantity("air_equalises_in", Dimension.Time, NumberRange.Positive)?.Value,
+            fields.OptionalFields("aeration") is { } air ? Aeration(air, name.Value) : null,
             mixing,
             settling,
             name.Span);
         starts.RejectUnknownKeys();
         fields.RejectUnknownKeys();
-        CheckOrder(fields, $"tank `{name.Value}`", ("heel", tank.HeelLitres), ("overflow", tank.OverflowLitres));
-        CheckOrder(fields, $"tank `{name.Value}`", ("heel", tank.HeelLitres), ("starts", tank.StartLitres));
-        CheckOrder(fields, $"tank `{name.Value}`", ("starts", tank.StartLitres), ("overflow", tank.OverflowLitres));
+        VolumeOrder.Check(fields, $"tank `{name.Value}`", ("heel", tank.HeelLitres), ("overflow", tank.OverflowLitres));
+        VolumeOrder.Check(fields, $"tank `{name.Value}`", ("heel", tank.HeelLitres), ("starts", tank.StartLitres));
+        VolumeOrder.Check(fields, $"tank `{name.Value}`", ("starts", tank.StartLitres), ("overflow", tank.OverflowLitres));
         return tank;
     }
 
@@ -98,18 +89,23 @@ internal sealed class EquipmentReader(PlantNames names)
         return points.ToImmutable();
     }
 
-    private static void CheckOrder(YamlFields fields, string what, (string Key, double Litres) lower, (string Key, double Litres) higher)
+    private AerationDescription Aeration(YamlFields fields, string tank)
     {
-        // A value that was missing or refused stands at its range's low end and has been reported.
-        bool areRead = Math.Min(lower.Litres, higher.Litres) > NumberRange.Positive.Low;
-        if (areRead && lower.Litres >= higher.Litres)
+        AerationDescription aeration = new(
+            names.RequiredReference(fields, "blower", "pump", NameKind.Pump),
+            PascalsPerKilopascal * fields.RequiredQuantity("shut_off", Dimension.Pressure, NumberRange.Positive),
+            fields.RequiredQuantity("rated", Dimension.VolumeFlow, NumberRange.Positive),
+            PascalsPerKilopascal * fields.RequiredQuantity("pressure", Dimension.Pressure, NumberRange.Positive),
+            fields.RequiredQuantity("equalises_in", Dimension.Time, PositiveSeconds),
+            fields.RequiredQuantity("lag", Dimension.Time, PositiveSeconds));
+        fields.RejectUnknownKeys();
+        if (aeration.RatedPascals >= aeration.ShutOffPascals && !fields.Diagnostics.HasErrors)
         {
-            fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(fields.SpanOf(lower.Key), what, Shown(lower), Shown(higher)));
+            fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(fields.SpanOf("pressure"), $"tank `{tank}`", "`pressure`", "`shut_off`"));
         }
-    }
 
-    private static string Shown((string Key, double Litres) value) =>
-        string.Create(CultureInfo.InvariantCulture, $"`{value.Key}` ({value.Litres:0.###} L)");
+        return aeration;
+    }
 
     private static SettlingDescription Settling(YamlFields fields)
     {
@@ -139,7 +135,8 @@ internal sealed class EquipmentReader(PlantNames names)
             false,
             Feedback(fields, "running"),
             null,
-            SpeedFrom(fields));
+            SpeedFrom(fields),
+            kind == DriveKind.Feeder ? fields.RequiredQuantity("gives", Dimension.MassFlow, NumberRange.Positive) : 0.0);
         fields.RejectUnknownKeys();
         return drive;
     }
@@ -178,88 +175,6 @@ internal sealed class EquipmentReader(PlantNames names)
 
         names.Declare(tag, NameKind.Contact);
         return tag.Value;
-    }
-
-    private LineDescription Line(Placed<string> name, YamlFields fields)
-    {
-        names.Declare(name, NameKind.Line);
-        Placed<string> from = fields.RequiredText("from");
-        if (fields.Has("dosing_line"))
-        {
-            names.Refer(from, "supply or reagent", NameKind.Supply, NameKind.Reagent);
-        }
-        else
-        {
-            names.Refer(from, "supply, reagent or tank", NameKind.Supply, NameKind.Reagent, NameKind.Tank);
-        }
-
-        ImmutableArray<string> through = names.References(fields, "through", "pump or valve", NameKind.Pump, NameKind.Valve);
-        ImmutableArray<string> notThrough = names.References(fields, "not_through", "valve", NameKind.Valve);
-        string? dosingLine = fields.Has("dosing_line") ? names.RequiredReference(fields, "dosing_line", "dosing line", NameKind.DosingLine) : null;
-        Quantity? rate = fields.OptionalQuantity("rate", Dimension.VolumeFlow, NumberRange.Positive);
-        OutletDescription? outlet = fields.OptionalFields("outlet") is { } free ? Outlet(free) : null;
-        PumpedDescription? pumped = fields.OptionalFields("pumped") is { } curve ? Pumped(curve, name.Value) : null;
-        int told = FlowKeys.Count(fields.Has);
-        if (told != 1 || (outlet is not null && names.KindOf(from.Value) is not (NameKind.Tank or null)))
-        {
-            fields.Diagnostics.Add(PlantDiagnostics.NeedsRateOrOutlet(name.Span, name.Value));
-        }
-
-        DrawPoint draws = Draws(fields, from);
-        Placed<string> to = fields.RequiredText("to");
-        if (dosingLine is not null)
-        {
-            names.Refer(to, "tank", NameKind.Tank);
-        }
-
-        fields.RejectUnknownKeys();
-        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, pumped, through, notThrough, dosingLine, draws, name.Span);
-    }
-
-    private DrawPoint Draws(YamlFields fields, Placed<string> from)
-    {
-        if (fields.Has("draws_at") && fields.Has("draws_below"))
-        {
-            fields.Diagnostics.Add(YamlDiagnostics.NotAllowed(fields.SpanOf("draws_below"), "`draws_below` beside `draws_at`"));
-        }
-
-        Quantity? below = fields.OptionalQuantity("draws_below", Dimension.Length, NumberRange.NotNegative);
-        Quantity? at = fields.OptionalQuantity("draws_at", Dimension.Length, NumberRange.NotNegative);
-        if ((below ?? at) is not null && names.KindOf(from.Value) is not (NameKind.Tank or null))
-        {
-            fields.Diagnostics.Add(YamlDiagnostics.NotAllowed(fields.SpanOf(below is null ? "draws_at" : "draws_below"), "where a line draws that draws from no tank"));
-        }
-
-        return below is not null ? new DrawPoint(below.Value, true) : new DrawPoint(at?.Value ?? 0.0, false);
-    }
-
-    private static PumpedDescription Pumped(YamlFields fields, string line)
-    {
-        PumpedDescription pumped = new(
-            fields.RequiredQuantity("shut_off", Dimension.Length, NumberRange.Positive),
-            fields.RequiredQuantity("rated", Dimension.VolumeFlow, NumberRange.Positive),
-            fields.RequiredQuantity("head", Dimension.Length, NumberRange.Positive),
-            fields.OptionalQuantity("lift", Dimension.Length, NumberRange.Any)?.Value ?? 0.0,
-            fields.RequiredQuantity("bore", Dimension.Length, NumberRange.Positive),
-            fields.RequiredQuantity("length", Dimension.Length, NumberRange.Positive),
-            fields.OptionalQuantity("roughness", Dimension.Length, NumberRange.NotNegative)?.Value ?? DefaultRoughness,
-            fields.OptionalNumber("fittings", NumberRange.NotNegative) ?? 0.0);
-        fields.RejectUnknownKeys();
-        if (pumped.RatedMetres >= pumped.ShutOffMetres && !fields.Diagnostics.HasErrors)
-        {
-            fields.Diagnostics.Add(PlantDiagnostics.OutOfOrder(fields.SpanOf("head"), $"line `{line}`", "`head`", "`shut_off`"));
-        }
-
-        return pumped;
-    }
-
-    private static OutletDescription Outlet(YamlFields fields)
-    {
-        OutletDescription outlet = new(
-            fields.RequiredQuantity("bore", Dimension.Length, NumberRange.Positive),
-            fields.RequiredNumber("coefficient", DischargeCoefficient));
-        fields.RejectUnknownKeys();
-        return outlet;
     }
 
     private DosingLineDescription DosingLine(Placed<string> name, YamlFields fields)

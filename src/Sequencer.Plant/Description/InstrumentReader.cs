@@ -51,7 +51,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
     {
         NameKind.Tank => measures is not (Measured.Flow or Measured.Pressure or Measured.Turns),
         NameKind.Pump => measures is Measured.Pressure or Measured.Turns,
-        NameKind.Agitator => measures is Measured.Turns,
+        NameKind.Agitator or NameKind.Feeder => measures is Measured.Turns,
         NameKind.Reagent => measures is Measured.Volume,
         NameKind.Line => measures is Measured.Flow or Measured.Turbidity,
         NameKind.Drum or NameKind.Press => measures is Measured.Pressure or Measured.Flow,
@@ -173,7 +173,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
     {
         Measured measures = (Measured)Array.IndexOf(MeasuredWords, fields.RequiredWord("measures", words));
         place = fields.RequiredText("in");
-        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop, NameKind.Pump, NameKind.Agitator, NameKind.Drum, NameKind.Press, NameKind.SealWater);
+        names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop, NameKind.Pump, NameKind.Agitator, NameKind.Feeder, NameKind.Drum, NameKind.Press, NameKind.SealWater);
         _places.Add((tag, measures, place));
         return measures;
     }

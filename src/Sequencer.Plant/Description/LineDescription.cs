@@ -10,13 +10,14 @@ namespace Sequencer.Plant.Description;
 /// <param name="Name">its name</param>
 /// <param name="From">a supply, a reagent or a tank</param>
 /// <param name="To">a tank, or any other word for a place outside the model</param>
-/// <param name="RateLitresPerSecond">flow with everything open; 0 where <paramref name="Outlet"/> or <paramref name="Pumped"/> tells</param>
+/// <param name="RateLitresPerSecond">flow with everything open, also of a powder by its feeder; 0 where <paramref name="Outlet"/> or <paramref name="Pumped"/> tells</param>
 /// <param name="Outlet">a free outlet; null for a constant rate</param>
 /// <param name="Pumped">a pump and its pipe; null where another tells</param>
-/// <param name="Through">tags of pumps and valves, all of which must run or be open</param>
+/// <param name="Through">tags of pumps, feeders and valves, all of which must run or be open</param>
 /// <param name="NotThrough">tags of valves, all of which must stand closed: the other way of a three-way valve</param>
 /// <param name="DosingLine">the dosing line that it goes through; null for none</param>
 /// <param name="Draws">where in a tank it draws</param>
+/// <param name="ByLevel">a control of its own by what its tank holds; null for none</param>
 /// <param name="Span">where it is described</param>
 public sealed record LineDescription(
     string Name,
@@ -29,4 +30,5 @@ public sealed record LineDescription(
     ImmutableArray<string> NotThrough,
     string? DosingLine,
     DrawPoint Draws,
+    LevelControlDescription? ByLevel,
     SourceSpan Span);

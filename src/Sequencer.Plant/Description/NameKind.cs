@@ -9,6 +9,7 @@ internal enum NameKind
     Pump,
     Valve,
     Agitator,
+    Feeder,
     Line,
     DosingLine,
     SampleLoop,

@@ -63,14 +63,14 @@ public static class PlantDiagnostics
         span,
         $"`{tag}` cannot measure {what} in `{place}`",
         "an instrument that sees nothing would read a constant and hide every fault",
-        "name a place that has it: tanks have volume, level, pH and temperature; reagents volume; lines flow; sample loops flow and pH; pumps pressure and turns; agitators turns; drums and presses pressure and flow; seal water temperature and flow");
+        "name a place that has it: tanks have volume, level, pH and temperature; reagents volume; lines flow; sample loops flow and pH; pumps pressure and turns; agitators and feeders turns; drums and presses pressure and flow; seal water temperature and flow");
 
     public static Diagnostic NeedsRateOrOutlet(SourceSpan span, string line) => Error(
         "SEQ0838",
         span,
-        $"line `{line}` needs one of `rate`, `outlet` and `pumped`, an outlet only from a tank",
+        $"line `{line}` needs one of `rate`, `outlet`, `pumped` and a feeder, an outlet only from a tank",
         "without it the flow is not known",
-        "write `rate:` for a pump or steady inlet, `outlet: {bore: ..., coefficient: ...}` for a free outlet of a tank, or `pumped:` with the pump's curve and the pipe");
+        "write `rate:` for a pump or steady inlet, `outlet: {bore: ..., coefficient: ...}` for a free outlet of a tank, `pumped:` with the pump's curve and the pipe, or a powder feeder in `through:`");
 
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);

@@ -54,7 +54,7 @@ public static class PlantReader
         ImmutableArray<ReagentDescription> reagents = waters.Reagents(fields);
         ImmutableArray<TankDescription> tanks = equipment.Tanks(fields);
         ImmutableArray<DriveDescription> drives = equipment.Drives(fields);
-        ImmutableArray<LineDescription> lines = equipment.Lines(fields);
+        ImmutableArray<LineDescription> lines = FedPowder.Rates(new LineReader(names).Lines(fields), drives, reagents, fields.Diagnostics);
         HashSet<string> tankNames = [.. tanks.Select(tank => tank.Name)];
         HashSet<string> drawn = [.. lines.Where(line => tankNames.Contains(line.From)).Select(line => line.Name)];
         InstrumentReader instruments = new(names, drawn, HasCouple(supplies, reagents));

@@ -13,6 +13,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="StartWater">the supply that it holds at the start</param>
 /// <param name="HeatLossSeconds">time constant of cooling to ambient; null for none</param>
 /// <param name="AirSeconds">time constant of carbon dioxide between water and air; null for a covered tank</param>
+/// <param name="Aeration">by a blower; null where there is none</param>
 /// <param name="Mixing">how reagents mix in</param>
 /// <param name="Settling">what settles in it; null where nothing is told, and nothing does</param>
 /// <param name="Span">where it is described</param>
@@ -26,6 +27,7 @@ public sealed record TankDescription(
     string StartWater,
     double? HeatLossSeconds,
     double? AirSeconds,
+    AerationDescription? Aeration,
     MixingDescription Mixing,
     SettlingDescription? Settling,
     SourceSpan Span);

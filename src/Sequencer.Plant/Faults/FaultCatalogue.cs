@@ -26,6 +26,7 @@ internal static class FaultCatalogue
     [
         .. parts.Drives.SelectMany(OfDrive),
         .. parts.Sources.Where(source => source.Reagent is not null).SelectMany(OfReagent),
+        .. parts.Pipes.SelectMany(OfLevelControl),
         .. parts.DosingLines.Select(line => new Fault($"{line.Description.Name}.blocked", line.Block)),
         .. parts.Drums.Select(drum => new Fault($"{drum.Description.Name}.cracked", (_, on) => drum.Crack(on))),
         .. parts.SealWaters.SelectMany(OfSealWater),
@@ -51,7 +52,12 @@ internal static class FaultCatalogue
 
         yield return new Fault($"{tag}.fails-to-start", drive.StickOff);
         yield return new Fault($"{tag}.keeps-running", drive.StickOn);
-        string noEffect = drive.Description.Kind == DriveKind.Pump ? "no-flow" : "broken";
+        string noEffect = drive.Description.Kind switch
+        {
+            DriveKind.Pump => "no-flow",
+            DriveKind.Feeder => "bridged",
+            _ => "broken",
+        };
         yield return new Fault($"{tag}.{noEffect}", drive.LoseEffect);
     }
 
@@ -60,6 +66,15 @@ internal static class FaultCatalogue
         yield return new Fault($"{source.Name}.empty", source.Empty);
         yield return new Fault($"{source.Name}.half-strength", (time, on) => source.ChangeStrength(time, on ? HalfStrength : 1.0));
         yield return new Fault($"{source.Name}.double-strength", (time, on) => source.ChangeStrength(time, on ? DoubleStrength : 1.0));
+    }
+
+    private static IEnumerable<Fault> OfLevelControl(Pipe pipe)
+    {
+        if (pipe.ByLevel is { } control)
+        {
+            yield return new Fault($"{pipe.Description.Name}.float-open", (_, on) => control.StickOpen(on));
+            yield return new Fault($"{pipe.Description.Name}.float-shut", (_, on) => control.StickShut(on));
+        }
     }
 
     private static IEnumerable<Fault> OfSealWater(SealWater water)

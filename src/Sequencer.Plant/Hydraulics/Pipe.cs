@@ -28,6 +28,9 @@ internal sealed record Pipe(
     /// <summary>The pump and pipe that tell its flow; null for another line.</summary>
     public PumpedLine? Pumped { get; } = Description.Pumped is { } pumped ? new PumpedLine(pumped) : null;
 
+    /// <summary>Its own control by level; null where it has none.</summary>
+    public LevelControl? ByLevel { get; } = Description.ByLevel is { } control ? new LevelControl(control) : null;
+
     /// <summary>L/s with the level above the floor of the tank that it draws from, where its pump and pipe tell it.</summary>
     public double PumpedFlow(PumpedLine line, double time, double levelMetres)
     {

@@ -3,13 +3,16 @@ using Sequencer.Plant.Description;
 namespace Sequencer.Plant.Hydraulics;
 
 /// <summary>A tank of the description, its agitator, and which of its limits it stands at.</summary>
-internal sealed class TankBody(TankDescription description, Drive? agitator, int index)
+internal sealed class TankBody(TankDescription description, Drive? agitator, Blower? blower, int index)
 {
     private const double LitresPerCubicMetre = 1000.0;
 
     public TankDescription Description { get; } = description;
 
     public Drive? Agitator { get; } = agitator;
+
+    /// <summary>That brings air into it; null where none does.</summary>
+    public Blower? Blower { get; } = blower;
 
     public int Index { get; } = index;
 
@@ -53,10 +56,21 @@ internal sealed class TankBody(TankDescription description, Drive? agitator, int
         return Description.AreaSquareMetres;
     }
 
-    /// <summary>1 over the time constant of mixing in, between agitated and not, 1/s.</summary>
-    public double MixingRate(double time)
+    /// <summary>1 over the time constant of mixing in, between agitated and not, and by air, 1/s.</summary>
+    public double MixingRate(double time, double litres)
     {
         double agitated = Agitator?.Effect(time) ?? 1.0;
-        return (agitated / Description.Mixing.LagSeconds) + ((1.0 - agitated) / Description.Mixing.UnmixedLagSeconds);
+        double rate = (agitated / Description.Mixing.LagSeconds) + ((1.0 - agitated) / Description.Mixing.UnmixedLagSeconds);
+        return Blower is { } air ? rate + (air.Share(time, LevelMetres(litres)) / air.Description.LagSeconds) : rate;
     }
+
+    /// <summary>Time constant of carbon dioxide between water and air, s: of the surface, and beside it in proportion to what is blown in; infinity where there is neither.</summary>
+    public double AirSeconds(double time, double litres)
+    {
+        double surface = Description.AirSeconds ?? double.PositiveInfinity;
+        return Blower is { } air ? 1.0 / ((1.0 / surface) + (air.Share(time, LevelMetres(litres)) / air.Description.EqualisesSeconds)) : surface;
+    }
+
+    public double NextKink(double time) =>
+        Math.Min(Agitator?.NextKink(time) ?? double.PositiveInfinity, Blower?.Drive.NextKink(time) ?? double.PositiveInfinity);
 }

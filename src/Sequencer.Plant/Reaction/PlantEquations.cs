@@ -100,7 +100,7 @@ internal sealed class PlantEquations(
         {
             MixIn(tank, time, state, rates);
             reactions.AddRates(tank, state, rates);
-            air.AddRates(tank, state, rates);
+            air.AddRates(tank, time, state, rates);
             RunOver(tank, state, rates);
         }
     }
@@ -125,7 +125,7 @@ internal sealed class PlantEquations(
 
         foreach (TankBody tank in tanks)
         {
-            next = Math.Min(next, tank.Agitator?.NextKink(time) ?? double.PositiveInfinity);
+            next = Math.Min(next, tank.NextKink(time));
         }
 
         return next;
@@ -169,7 +169,11 @@ internal sealed class PlantEquations(
         return separator.Trough.IsDrawnDown && _drawn[tank] > _fed[tank] ? wanted * _fed[tank] / _drawn[tank] : wanted;
     }
 
-    private double WantedFlow(Pipe pipe, double time, ReadOnlySpan<double> state)
+    private double WantedFlow(Pipe pipe, double time, ReadOnlySpan<double> state) => pipe.ByLevel is { } control
+        ? control.Opening(state[layout.Volume(pipe.FromTank)]) * UncontrolledFlow(pipe, time, state)
+        : UncontrolledFlow(pipe, time, state);
+
+    private double UncontrolledFlow(Pipe pipe, double time, ReadOnlySpan<double> state)
     {
         if (pipe.Pumped is { } pumped)
         {
@@ -303,7 +307,7 @@ internal sealed class PlantEquations(
 
     private void MixIn(TankBody tank, double time, ReadOnlySpan<double> state, Span<double> rates)
     {
-        double rate = tank.MixingRate(time);
+        double rate = tank.MixingRate(time, state[layout.Volume(tank.Index)]);
         int mixed = layout.Mixed(tank.Index);
         int mixing = layout.Mixing(tank.Index);
         for (int content = 0; content < contents.Count; content++)

@@ -28,7 +28,7 @@ internal sealed class TankAir
         _layout = layout;
         _contents = contents;
         _dissolved = new double[contents.Dissolved.Length];
-        _chemistry = [.. tanks.Select(tank => contents.Carbonate >= 0 && tank.Description.AirSeconds is not null ? new WaterChemistry(contents, precipitates) : null)];
+        _chemistry = [.. tanks.Select(tank => contents.Carbonate >= 0 && (tank.Description.AirSeconds is not null || tank.Blower is not null) ? new WaterChemistry(contents, precipitates) : null)];
     }
 
     /// <summary>mol/L of carbon dioxide that air keeps in water.</summary>
@@ -36,15 +36,21 @@ internal sealed class TankAir
         Math.Pow(10.0, HenryAt25) * Math.Exp(-EnthalpyJoules / GasConstant * ((1.0 / (celsius + Kelvin)) - (1.0 / Reference))) * Pressure;
 
     /// <summary>Adds to the rates of a tank that is open to the air; no numbers where its water has no equilibrium: the step is then cut.</summary>
-    public void AddRates(TankBody tank, ReadOnlySpan<double> state, Span<double> rates)
+    public void AddRates(TankBody tank, double time, ReadOnlySpan<double> state, Span<double> rates)
     {
-        if (_chemistry[tank.Index] is not { } chemistry || tank.Description.AirSeconds is not { } seconds)
+        if (_chemistry[tank.Index] is not { } chemistry)
         {
             return;
         }
 
         int mixed = _layout.Mixed(tank.Index);
         double litres = state[_layout.Volume(tank.Index)];
+        double seconds = tank.AirSeconds(time, litres);
+        if (double.IsInfinity(seconds))
+        {
+            return;
+        }
+
         for (int substance = 0; substance < _dissolved.Length; substance++)
         {
             _dissolved[substance] = state[mixed + substance] / litres;

@@ -45,6 +45,9 @@ public enum Dimension
     /// <summary>kilogram</summary>
     Mass,
 
+    /// <summary>kilogram per second</summary>
+    MassFlow,
+
     /// <summary>kilojoule per mole</summary>
     MolarEnergy,
 
