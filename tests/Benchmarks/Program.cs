@@ -1,7 +1,7 @@
 using System.Runtime.InteropServices;
 using Sequencer.Benchmarks;
 
-Benchmark[] all = [new StepperBenchmark(), new RandomSystemBenchmark(), new CertificateBenchmark(), new CheckBenchmark(), new WritingBenchmark(), new SiteBenchmark(), new ProgramStartBenchmark(), new ProofBenchmark(), new DoublingBenchmark(), new VerifierBenchmark()];
+Benchmark[] all = [new StepperBenchmark(), new RandomSystemBenchmark(), new CertificateBenchmark(), new CheckBenchmark(), new WritingBenchmark(), new SiteBenchmark(), new PlantBenchmark(), new ProgramStartBenchmark(), new ProofBenchmark(), new DoublingBenchmark(), new VerifierBenchmark()];
 Benchmark[] chosen = [.. all.Where(benchmark => args.Length == 0 || args.Contains(benchmark.Name, StringComparer.Ordinal))];
 if (chosen.Length == 0)
 {

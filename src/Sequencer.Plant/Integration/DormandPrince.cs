@@ -5,9 +5,9 @@ namespace Sequencer.Plant.Integration;
 /// (1980) 19) with step control and the continuous extension of order 4 from Hairer, Norsett and
 /// Wanner, Solving Ordinary Differential Equations I, section II.6. The stage weights and the
 /// extension are linear in the stages, so sums that the equations keep are kept by every value that
-/// comes out, but for rounding. Explicit: a time constant far below the step wanted costs steps.
+/// comes out, but for rounding. Explicit: a time constant far below the step wanted holds the step down, which it tells.
 /// </summary>
-internal sealed class DormandPrince
+internal sealed class DormandPrince : IIntegrator
 {
     /// <summary>Steps below this, in seconds, are given up: no piece of a plant acts faster.</summary>
     public const double SmallestStep = 1e-9;
@@ -16,6 +16,12 @@ internal sealed class DormandPrince
     private const double Safety = 0.9;
     private const double MostShrinking = 0.2;
     private const double MostGrowing = 5.0;
+
+    /// <summary>Step times the quickest rate at the edge of stability, on the negative axis (Hairer and Wanner II, section IV.2).</summary>
+    private const double EdgeOfStability = 3.25;
+
+    private const int StepsToTell = 15;
+    private const int StepsToTellOtherwise = 6;
 
     private readonly Rates _rates;
     private readonly double[] _absoluteTolerance;
@@ -28,6 +34,8 @@ internal sealed class DormandPrince
     private double _next;
     private double _length;
     private bool _hasLastStage;
+    private int _atEdge;
+    private int _offEdge;
 
     /// <param name="rates">the right-hand side</param>
     /// <param name="absoluteTolerance">error allowed per step and component; infinity leaves a component out of step control</param>
@@ -54,18 +62,17 @@ internal sealed class DormandPrince
         _end = new double[absoluteTolerance.Length];
     }
 
-    /// <summary>Where the last accepted step began; equal to <see cref="End"/> before the first.</summary>
     public double Start { get; private set; }
 
     public double End { get; private set; }
 
-    /// <summary>State at <see cref="End"/>.</summary>
     public ReadOnlySpan<double> State => _end;
 
-    /// <summary>Steps accepted so far.</summary>
     public long Accepted { get; private set; }
 
-    /// <summary>Begins anew at a time and state; what was computed beyond is forgotten.</summary>
+    /// <summary>Many steps in a row were as long as stability lets them be.</summary>
+    public bool IsHeldByStability => _atEdge >= StepsToTell;
+
     public void Restart(double time, ReadOnlySpan<double> state)
     {
         state.CopyTo(_end);
@@ -73,9 +80,9 @@ internal sealed class DormandPrince
         End = time;
         _length = 0.0;
         _hasLastStage = false;
+        (_atEdge, _offEdge) = (0, 0);
     }
 
-    /// <summary>Ends the last step earlier, at a time within it, where the equations change.</summary>
     public void Truncate(double time)
     {
         if (time < End)
@@ -87,7 +94,6 @@ internal sealed class DormandPrince
         _hasLastStage = false;
     }
 
-    /// <summary>One accepted step from <see cref="End"/>, not beyond <paramref name="limit"/>.</summary>
     public StepOutcome Step(double limit)
     {
         (_start, _end) = (_end, _start);
@@ -108,6 +114,7 @@ internal sealed class DormandPrince
                 _next = reaches ? Math.Max(step, taken * factor) : taken * factor;
                 _length = taken;
                 PrepareDense(taken);
+                WatchStability(taken);
                 _hasLastStage = true;
                 Accepted++;
                 return StepOutcome.Accepted;
@@ -122,7 +129,6 @@ internal sealed class DormandPrince
         return StepOutcome.TooSmall;
     }
 
-    /// <summary>The state at a time within the last accepted step.</summary>
     public void Interpolate(double time, Span<double> state)
     {
         if (_length == 0.0)
@@ -139,7 +145,6 @@ internal sealed class DormandPrince
         }
     }
 
-    /// <summary>One component of the state at a time within the last accepted step.</summary>
     public double Interpolate(double time, int component)
     {
         if (_length == 0.0)
@@ -208,6 +213,30 @@ internal sealed class DormandPrince
         }
 
         return Math.Max(Math.Sqrt(sum / _end.Length), 1e-10);
+    }
+
+    /// <summary>The quickest rate as the last two stages tell it: both are at the step's end, a little apart (Hairer and Wanner II, section IV.2).</summary>
+    private void WatchStability(double step)
+    {
+        double rates = 0.0;
+        double states = 0.0;
+        for (int index = 0; index < _end.Length; index++)
+        {
+            double allowed = _absoluteTolerance[index] + (_relativeTolerance * Math.Abs(_end[index]));
+            double rate = (_stages[6][index] - _stages[5][index]) / allowed;
+            double state = (_end[index] - _trial[index]) / allowed;
+            rates += rate * rate;
+            states += state * state;
+        }
+
+        if (states > 0.0 && step * Math.Sqrt(rates / states) > EdgeOfStability)
+        {
+            (_atEdge, _offEdge) = (_atEdge + 1, 0);
+        }
+        else if (_atEdge > 0 && ++_offEdge == StepsToTellOtherwise)
+        {
+            (_atEdge, _offEdge) = (0, 0);
+        }
     }
 
     private void PrepareDense(double step)

@@ -37,7 +37,10 @@ internal sealed class PlantEquations(
     private readonly TankTransfer _transfer = new(layout, [.. tanks.Select(tank => settlers.FirstOrDefault(settler => settler.Tank == tank.Index))]);
     private readonly double[] _throughDosingLine = new double[dosingLines.Length];
     private readonly double[] _drawn = new double[tanks.Length];
-    private readonly double[] _fed = new double[tanks.Length];
+    private readonly double[] _fedFromOutside = new double[tanks.Length];
+    private readonly double[] _wanted = new double[pipes.Length];
+    private double[] _fed = new double[tanks.Length];
+    private double[] _fedNext = new double[tanks.Length];
     private readonly double _limeDissolvesInSeconds = sources
         .Where(source => source.Reagent is { LimeMolPerLitre: > 0.0 })
         .Select(source => source.Reagent?.LimeDissolvesInSeconds ?? 1.0)
@@ -146,13 +149,7 @@ internal sealed class PlantEquations(
         return litresPerSecond * sources[pipe.FromSource].Available(time) * open;
     }
 
-    private double TankFlow(Pipe pipe, double time, ReadOnlySpan<double> state)
-    {
-        int tank = pipe.FromTank;
-        double wanted = WantedFlow(pipe, time, state);
-        bool isLimited = tanks[tank].IsDrawnDown && _drawn[tank] > _fed[tank];
-        return isLimited ? wanted * _fed[tank] / _drawn[tank] : wanted;
-    }
+    private double TankFlow(Pipe pipe, double time, ReadOnlySpan<double> state) => Limited(pipe.FromTank, WantedFlow(pipe, time, state));
 
     /// <summary>Filtrate, L/s, at a state.</summary>
     public double Filtrate(ISeparator separator, double time, ReadOnlySpan<double> state)
@@ -162,12 +159,7 @@ internal sealed class PlantEquations(
     }
 
     /// <summary>What a separator draws from its tank, L/s.</summary>
-    private double DrawnFlow(ISeparator separator, double time, ReadOnlySpan<double> state)
-    {
-        int tank = separator.Trough.Index;
-        double wanted = separator.WantedFlow(time, state);
-        return separator.Trough.IsDrawnDown && _drawn[tank] > _fed[tank] ? wanted * _fed[tank] / _drawn[tank] : wanted;
-    }
+    private double DrawnFlow(ISeparator separator, double time, ReadOnlySpan<double> state) => Limited(separator.Trough.Index, separator.WantedFlow(time, state));
 
     private double WantedFlow(Pipe pipe, double time, ReadOnlySpan<double> state) => pipe.ByLevel is { } control
         ? control.Opening(state[layout.Volume(pipe.FromTank)]) * UncontrolledFlow(pipe, time, state)
@@ -209,20 +201,31 @@ internal sealed class PlantEquations(
         }
     }
 
-    /// <summary>What is drawn from and fed to each tank before the limit of a heel: tanks do not feed one another's limit.</summary>
+    /// <summary>
+    /// What is drawn from each tank before the limit of a heel, and what lines feed it. Where tanks at their heels feed one another in a row the
+    /// flows are found from the first to the last of them.
+    /// </summary>
     private void SumWanted(double time, ReadOnlySpan<double> state)
     {
         _drawn.AsSpan().Clear();
-        _fed.AsSpan().Clear();
-        foreach (Pipe pipe in pipes)
+        _fedFromOutside.AsSpan().Clear();
+        int drawnDown = 0;
+        foreach (TankBody tank in tanks)
         {
+            drawnDown += tank.IsDrawnDown ? 1 : 0;
+        }
+
+        for (int index = 0; index < pipes.Length; index++)
+        {
+            Pipe pipe = pipes[index];
             if (pipe.FromTank >= 0)
             {
-                _drawn[pipe.FromTank] += WantedFlow(pipe, time, state);
+                _wanted[index] = WantedFlow(pipe, time, state);
+                _drawn[pipe.FromTank] += _wanted[index];
             }
             else if (pipe.ToTank >= 0)
             {
-                _fed[pipe.ToTank] += SourceFlow(pipe, time);
+                _fedFromOutside[pipe.ToTank] += SourceFlow(pipe, time);
             }
         }
 
@@ -230,7 +233,31 @@ internal sealed class PlantEquations(
         {
             _drawn[separator.Trough.Index] += separator.WantedFlow(time, state);
         }
+
+        _fedFromOutside.CopyTo(_fed, 0);
+        for (int round = 0; round < drawnDown; round++)
+        {
+            AddFedByTanks();
+        }
     }
+
+    private void AddFedByTanks()
+    {
+        _fedFromOutside.CopyTo(_fedNext, 0);
+        for (int index = 0; index < pipes.Length; index++)
+        {
+            Pipe pipe = pipes[index];
+            if (pipe.FromTank >= 0 && pipe.ToTank >= 0)
+            {
+                _fedNext[pipe.ToTank] += Limited(pipe.FromTank, _wanted[index]);
+            }
+        }
+
+        (_fed, _fedNext) = (_fedNext, _fed);
+    }
+
+    /// <summary>Of what is wanted from a tank, L/s, what it gives: at its heel no more than comes.</summary>
+    private double Limited(int tank, double wanted) => tanks[tank].IsDrawnDown && _drawn[tank] > _fed[tank] ? wanted * _fed[tank] / _drawn[tank] : wanted;
 
     /// <summary>From outside into a tank, or past it.</summary>
     private void Bring(Pipe pipe, double flow, double time, Span<double> rates)

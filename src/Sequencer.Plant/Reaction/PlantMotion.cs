@@ -14,6 +14,9 @@ internal sealed class PlantMotion
     private const double RelativeTolerance = 1e-6;
     private const double FirstStep = 0.5;
 
+    /// <summary>s; explicit steps that stability holds below this are dearer than implicit ones, with some hundred numbers in a plant's state.</summary>
+    private const double ShortStep = 0.1;
+
     /// <summary>Cap on one step, s: bounds how much is thrown away when a command comes.</summary>
     private const double LongestStep = 120.0;
 
@@ -36,7 +39,7 @@ internal sealed class PlantMotion
     private const double NegativeAmount = 1e-3;
 
     private readonly PlantParts _parts;
-    private readonly DormandPrince _integrator;
+    private readonly SwitchingIntegrator _integrator;
     private readonly WaterChemistry[] _chemistry;
     private readonly AcidityTrace[] _acidity;
     private readonly double[] _now;
@@ -53,7 +56,7 @@ internal sealed class PlantMotion
             parts.Model.AmbientCelsius);
         _now = parts.InitialState();
         _dissolved = new double[parts.Contents.Dissolved.Length];
-        _integrator = new DormandPrince(Equations.Rates, parts.AbsoluteTolerance(), RelativeTolerance, FirstStep);
+        _integrator = new SwitchingIntegrator(Equations.Rates, parts.AbsoluteTolerance(), RelativeTolerance, FirstStep, ShortStep);
         _integrator.Restart(0.0, _now);
         _chemistry = [.. parts.Tanks.Select(_ => new WaterChemistry(parts.Contents, parts.Model.Precipitates))];
         _acidity = [.. parts.Tanks.Select(tank => new AcidityTrace(time => Acidity(tank, time), 0.0))];

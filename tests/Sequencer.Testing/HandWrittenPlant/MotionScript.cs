@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+
+namespace Sequencer.Testing.HandWrittenPlant;
+
+/// <summary>What a plant's drives are told, in order of time, without a controller.</summary>
+/// <param name="ScanSeconds">From one reading of the plant to the next.</param>
+/// <param name="Seconds">How long it goes on.</param>
+/// <param name="Commands">When, which drive by its tag, and whether it is energised.</param>
+public sealed record MotionScript(double ScanSeconds, double Seconds, ImmutableArray<(double Time, string Drive, bool On)> Commands)
+{
+    private const double HoursOfRound = 2.0;
+
+    /// <summary>
+    /// Fernhollow's drives for some hours, over and over: a pit fills and is dosed with caustic and acid, is drawn down to its heel while the
+    /// other fills and is dosed.
+    /// </summary>
+    public static MotionScript Fernhollow(double hours)
+    {
+        List<(double Time, string Drive, bool On)> all = [];
+        for (double start = 0.0; start < hours; start += HoursOfRound)
+        {
+            double at = start * 3600.0;
+            Add(at, 0.0, "AG301", 3600.0);
+            Add(at, 0.0, "AG302", 7200.0);
+            Pulses(at, 1200.0, "P304", "XV311B", 12, 120.0, 60.0);
+            Pulses(at, 2700.0, "P303", "XV311A", 4, 90.0, 5.0);
+            Add(at, 3600.0, "XV300", 3600.0);
+            Add(at, 3650.0, "XV321", 700.0);
+            Add(at, 3655.0, "P320A", 690.0);
+            Pulses(at, 4800.0, "P304", "XV312B", 15, 120.0, 40.0);
+            Add(at, 6650.0, "XV322", 500.0);
+            Add(at, 6655.0, "P320B", 490.0);
+        }
+
+        return new MotionScript(0.1, hours * 3600.0, [.. all.OrderBy(command => command.Time)]);
+
+        void Add(double at, double after, string drive, double lasts) => all.AddRange([(at + after, drive, true), (at + after + lasts, drive, false)]);
+
+        void Pulses(double at, double after, string pump, string valve, int count, double every, double lasts)
+        {
+            for (int pulse = 0; pulse < count; pulse++)
+            {
+                Add(at, after + (pulse * every), valve, lasts + 2.0);
+                Add(at, after + (pulse * every) + 1.0, pump, lasts);
+            }
+        }
+    }
+}

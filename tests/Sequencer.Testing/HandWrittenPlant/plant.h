@@ -1,0 +1,64 @@
+/* A plant of tanks, lines and drives written by hand from its equations: what the simulator's speed and results are held against. */
+#ifndef PLANT_H
+#define PLANT_H
+
+typedef struct { double start, origin, from, to, duration; } Piece;
+typedef struct { Piece *pieces; int count, room; double kept; } Ramp;
+typedef struct { double travel; int opens_without_power, energised; Ramp motion; } Drive;
+typedef struct { double area, overflow, heel, heat_loss, lag, unmixed_lag; int agitator, is_full, is_drawn_down; } Tank;
+typedef struct { double celsius, *content; } Source;
+typedef struct {
+    int from_tank, from_source, to_tank, is_dosed, through, not_through;
+    double dead_time, rate, bore, coefficient;
+    int *drives, *others;
+} Pipe;
+typedef struct { double time; int drive, on; } Command;
+
+typedef struct {
+    double ambient;
+    int contents, dissolved, calcium, lime;
+    int tanks, drives, sources, pipes, states, commands;
+    Tank *tank;
+    Drive *drive;
+    Source *source;
+    Pipe *pipe;
+    double *initial, *tolerance;
+    Command *command;
+    double scan, seconds;
+    double *drawn, *fed, *fed_next, *outside, *wanted;
+} Plant;
+
+extern Plant plant;
+
+/* Where each number of the state stands. */
+static inline int per_tank(void) { return 3 + 3 * plant.contents; }
+static inline int volume_of(int tank) { return tank * per_tank(); }
+static inline int heat_of(int tank) { return tank * per_tank() + 1; }
+static inline int overflowed_of(int tank) { return tank * per_tank() + 2; }
+static inline int mixed_of(int tank) { return tank * per_tank() + 3; }
+static inline int on_the_way_of(int tank) { return tank * per_tank() + 3 + plant.contents; }
+static inline int mixing_of(int tank) { return tank * per_tank() + 3 + 2 * plant.contents; }
+static inline int passed(int pipe) { return plant.tanks * per_tank() + pipe; }
+static inline int came_in(void) { return plant.tanks * per_tank() + plant.pipes; }
+static inline int went_out(void) { return came_in() + plant.contents + 1; }
+
+void *room_for(int count, unsigned long size);
+double number(void);
+int whole(void);
+void read_plant(void);
+
+void move_to(Ramp *ramp, double time, double target, double travel);
+double value_of(const Ramp *ramp, double time);
+double kink_of(const Ramp *ramp, double time);
+void command(int drive, double time, int on);
+
+void rates(double time, const double *state, double *out);
+double next_kink(double time);
+void let_go(const double *state);
+
+void read_chemistry(void);
+/* pH of mol/L dissolved at degrees Celsius. */
+double acidity(int tank, const double *dissolved, double celsius);
+extern long equilibria;
+
+#endif
