@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Plant.Ledger;
 
 namespace Sequencer.Plant;
 
@@ -69,4 +70,7 @@ public interface IPlant
 
     /// <summary>How well the balances of mass and charge close now.</summary>
     PlantBalances Balances();
+
+    /// <summary>What has been moved since the start.</summary>
+    PlantLedger Ledger();
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Sequencer.Plant.Description;
 using Sequencer.Plant.Faults;
 using Sequencer.Plant.Instruments;
+using Sequencer.Plant.Ledger;
 using Sequencer.Plant.Reaction;
 
 namespace Sequencer.Plant;
@@ -123,6 +124,8 @@ public sealed class PlantRun : IPlant
     public void Clear(int fault) => Set(fault, false);
 
     public PlantBalances Balances() => _balances.Draw();
+
+    public PlantLedger Ledger() => _balances.Ledger();
 
     private static TransmitterPort Port(TransmitterDescription described) => new(
         described.Tag,

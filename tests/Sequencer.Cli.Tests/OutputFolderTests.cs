@@ -18,7 +18,7 @@ public sealed class OutputFolderTests
         string summary = File.ReadAllText(Path.Combine(results, "summary.txt"));
         Assert.All(files, file => Assert.Contains($"\n  {file}\n", summary, StringComparison.Ordinal));
         Assert.Equal(run.Output, summary);
-        string[] expected = ["summary.txt", "summary.json", "fresh-pit.st", "certificates/H1.smt2", "trend.svg", "trend.png", "run.csv", "batch-report.md"];
+        string[] expected = ["summary.txt", "summary.json", "fresh-pit.st", "certificates/H1.smt2", "trend.svg", "trend.png", "run.csv", "batch-report.md", "site-figures.md", "flow.svg", "flow.png"];
         Assert.All(expected, file => Assert.Contains(file, files));
         Assert.All(files, file => Assert.DoesNotContain(' ', file));
     }

@@ -1,10 +1,14 @@
 using System.Collections.Immutable;
+using Sequencer.Plant.Hydraulics;
+using Sequencer.Plant.Ledger;
 
 namespace Sequencer.Plant.Reaction;
 
 /// <summary>Holds what is there now, what was there and what came and went against each other.</summary>
 internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
 {
+    private const double GramsPerKilogram = 1000.0;
+
     private readonly double[] _initial = motion.Now.ToArray();
     private readonly ImmutableArray<ImmutableArray<int>> _conserved = parts.Contents.Conserved();
 
@@ -23,6 +27,40 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
 
         return new PlantBalances(VolumeLeft(), worst, name, motion.ChargeImbalance());
     }
+
+    /// <summary>All but what only stands for the place of a knife.</summary>
+    public PlantLedger Ledger() => new(
+        [.. parts.Tanks.Where(tank => !IsKnife(tank.Index)).Select(tank => new TankLedger(
+            tank.Description.Name, _initial[parts.Layout.Volume(tank.Index)], motion.Now[parts.Layout.Volume(tank.Index)], motion.Now[parts.Layout.Overflowed(tank.Index)]))],
+        [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => !IsKnife(parts.Pipes[line].FromTank) && !IsKnife(parts.Pipes[line].ToTank)).Select(Line)],
+        [.. parts.Contents.Names.Select((name, content) => new SubstanceLedger(
+            name,
+            parts.Contents.IsWeighed(content) ? "g" : "mol",
+            Inventory(_initial, content),
+            motion.Now[parts.Layout.CameIn + 1 + content],
+            motion.Now[parts.Layout.WentOut + 1 + content],
+            Inventory(motion.Now, content)))],
+        [.. parts.Drums.Select((drum, index) => new CakeLedger(
+            drum.Description.Name,
+            drum.Description.Trough,
+            motion.Now[parts.Layout.Skimmed(index)] / GramsPerKilogram,
+            motion.Now[parts.Layout.Skimmed(index) + 1] / GramsPerKilogram,
+            drum.Holds.WetKilogramsTaken(motion.Now),
+            motion.Now[parts.Layout.Filtered(index)],
+            drum.Description.FiltrateTo))]);
+
+    private LineLedger Line(int line)
+    {
+        Pipe pipe = parts.Pipes[line];
+        FlowEnd to = pipe.ToTank >= 0 ? FlowEnd.Tank : FlowEnd.Outside;
+        return new LineLedger(pipe.Description.Name, pipe.Description.From, FromEnd(pipe), pipe.Description.To, to, motion.Now[parts.Layout.Passed(line)]);
+    }
+
+    /// <summary>A tank whose level stands for the place of a knife holds no water.</summary>
+    private bool IsKnife(int tank) => tank >= 0 && parts.Drums.Any(drum => drum.Description.Knife == parts.Tanks[tank].Description.Name);
+
+    private FlowEnd FromEnd(Pipe pipe) =>
+        pipe.FromTank >= 0 ? FlowEnd.Tank : parts.Sources[pipe.FromSource].Reagent is null ? FlowEnd.Supply : FlowEnd.Reagent;
 
     private double VolumeLeft()
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Sequencer.Plant;
+using Sequencer.Plant.Ledger;
 
 namespace Sequencer.Simulation.Records;
 
@@ -24,6 +25,9 @@ public sealed record RunRecord(string Name, int ScanMilliseconds, long Scans, Im
 
     /// <summary>How well mass and charge were kept; null only in a record that was never finished.</summary>
     public PlantBalances? Balances { get; init; }
+
+    /// <summary>What the plant has moved from the start to the end.</summary>
+    public PlantLedger Ledger { get; init; } = PlantLedger.Empty;
 
     /// <summary>Where the plant model lost its meaning; the record ends there.</summary>
     public PlantFailure? Failure { get; init; }

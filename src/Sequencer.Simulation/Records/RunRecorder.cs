@@ -123,6 +123,7 @@ internal sealed class RunRecorder : IRunWatch
             Outputs = [.. _outputs.Select(output => output.Finish(_scans))],
             Batches = [.. _batches.SelectMany(batch => batch.Finish(_loop))],
             Balances = _loop.Plant.Balances(),
+            Ledger = _loop.Plant.Ledger(),
             Failure = _loop.Plant.Failure,
             MergedChanges = _merged,
             DroppedEvents = _dropped,

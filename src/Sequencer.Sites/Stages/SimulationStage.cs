@@ -13,8 +13,8 @@ using Sequencer.Text;
 namespace Sequencer.Sites.Stages;
 
 /// <summary>
-/// Scenarios played on the plant. The first one (by name) or the one asked for leaves its record, trend
-/// and report at the top of the folder, each other one in a folder of its own.
+/// Scenarios played on the plant. The first one (by name) or the one asked for leaves its record, trend,
+/// report and the site's figures at the top of the folder, each other one in a folder of its own.
 /// </summary>
 internal static class SimulationStage
 {
@@ -40,6 +40,11 @@ internal static class SimulationStage
             if (result is not null)
             {
                 Save(site, result, place, folder, font);
+                if (index == 0)
+                {
+                    SaveFigures(site, result.Record, folder, font);
+                }
+
                 lines.AddRange(Lines(site, result, passed));
             }
             else
@@ -77,6 +82,13 @@ internal static class SimulationStage
         folder.Keep(place + "trend.svg", TrendPicture.Svg(result.Record, site.Metadata, font));
         folder.Keep(place + "trend.png", TrendPicture.Png(result.Record, site.Metadata, font));
         folder.Keep(place + "batch-report.md", BatchReport.Write(result, site.Metadata));
+    }
+
+    private static void SaveFigures(LoadedSite site, RunRecord record, OutputFolder folder, EmbeddedFont font)
+    {
+        folder.Keep("site-figures.md", SiteFigures.Write(record, site.Metadata));
+        folder.Keep("flow.svg", FlowPicture.Svg(record, site.Metadata.Name, font));
+        folder.Keep("flow.png", FlowPicture.Png(record, site.Metadata.Name, font));
     }
 
     internal static IEnumerable<DischargeFinding> Outside(LoadedSite site, ScenarioResult result) =>

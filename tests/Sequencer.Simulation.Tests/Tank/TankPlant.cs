@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Sequencer.Plant;
+using Sequencer.Plant.Ledger;
 
 namespace Sequencer.Simulation.Tests.Tank;
 
@@ -86,6 +87,8 @@ internal sealed class TankPlant : IPlant
     public void Clear(int fault) => _faults[fault] = false;
 
     public PlantBalances Balances() => new(0, 0, "", 0);
+
+    public PlantLedger Ledger() => PlantLedger.Empty;
 
     private double LevelMilliamps => 4 + (16 * Volume / 6);
 }

@@ -16,7 +16,7 @@ internal static class PlantNumbers
     {
         Demand(model.DosingLines.IsEmpty && model.Drums.IsEmpty && model.Precipitates.IsEmpty, "dosing lines, drums or solids");
         PlantParts parts = new(model);
-        Demand(parts.Settlers.IsEmpty && !parts.Contents.HasReduction, "settling or a reduction");
+        Demand(parts.Settlers.IsEmpty && !parts.Contents.HasReduction && !parts.Contents.HasChlorination, "settling or a reaction");
         StringBuilder text = new();
         Line(model.AmbientCelsius, parts.Contents.Count, parts.Contents.Dissolved.Length, parts.Contents.Calcium, parts.Contents.Lime);
         Line(2.0 * model.Tanks.Max(tank => tank.Mixing.DeadTimeSeconds));

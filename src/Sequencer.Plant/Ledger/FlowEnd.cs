@@ -1,0 +1,15 @@
+namespace Sequencer.Plant.Ledger;
+
+/// <summary>What stands at an end of a line.</summary>
+public enum FlowEnd
+{
+    /// <summary>A water from outside.</summary>
+    Supply,
+
+    Reagent,
+
+    Tank,
+
+    /// <summary>A place that water goes to and does not come back from.</summary>
+    Outside,
+}

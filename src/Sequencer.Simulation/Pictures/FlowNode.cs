@@ -1,0 +1,25 @@
+using Sequencer.Plant.Ledger;
+
+namespace Sequencer.Simulation.Pictures;
+
+/// <summary>A place that water comes from, stays in or goes to.</summary>
+internal sealed class FlowNode(string name, FlowEnd kind, string remark)
+{
+    public string Name { get; } = name;
+
+    public FlowEnd Kind { get; } = kind;
+
+    /// <summary>Second line of its box; empty for none.</summary>
+    public string Remark { get; } = remark;
+
+    public List<FlowBand> In { get; } = [];
+
+    public List<FlowBand> Out { get; } = [];
+
+    /// <summary>From the left, from 0.</summary>
+    public int Column { get; set; }
+
+    public double Top { get; set; }
+
+    public double Height { get; set; }
+}
