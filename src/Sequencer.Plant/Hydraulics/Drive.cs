@@ -47,19 +47,27 @@ internal sealed class Drive
     /// <summary>True if the command is new.</summary>
     public bool Command(double time, bool energised)
     {
-        bool isNew = energised != _energised;
+        if (energised == _energised)
+        {
+            return false;
+        }
+
         _energised = energised;
         Move(time);
-        return isNew;
+        return true;
     }
 
     /// <summary>Sets the speed as a share of full speed; true if it is new.</summary>
     public bool SetSpeed(double time, double share)
     {
-        bool isNew = share != _speed;
+        if (share == _speed)
+        {
+            return false;
+        }
+
         _speed = share;
         Move(time);
-        return isNew;
+        return true;
     }
 
     /// <summary>Runs or stays open whatever the command.</summary>

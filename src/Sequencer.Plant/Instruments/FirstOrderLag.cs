@@ -7,6 +7,8 @@ namespace Sequencer.Plant.Instruments;
 internal sealed class FirstOrderLag(double initial)
 {
     private double _input = initial;
+    private double _decayOf = double.NaN;
+    private double _decay;
 
     public double Output { get; private set; } = initial;
 
@@ -19,7 +21,13 @@ internal sealed class FirstOrderLag(double initial)
         else
         {
             double shift = (input - _input) / seconds * timeConstantSeconds;
-            Output = input - shift + ((Output - _input + shift) * Math.Exp(-seconds / timeConstantSeconds));
+            double exponent = -seconds / timeConstantSeconds;
+            if (exponent != _decayOf)
+            {
+                (_decayOf, _decay) = (exponent, Math.Exp(exponent));
+            }
+
+            Output = input - shift + ((Output - _input + shift) * _decay);
         }
 
         _input = input;

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Sequencer.Plant.Integration;
 
 /// <summary>
@@ -29,6 +31,7 @@ internal sealed class DormandPrince : IIntegrator
     private readonly double[][] _stages = new double[7][];
     private readonly double[][] _dense = new double[5][];
     private readonly double[] _trial;
+    private readonly double[] _trialSum;
     private double[] _start;
     private double[] _end;
     private double _next;
@@ -58,6 +61,7 @@ internal sealed class DormandPrince : IIntegrator
         }
 
         _trial = new double[absoluteTolerance.Length];
+        _trialSum = new double[absoluteTolerance.Length];
         _start = new double[absoluteTolerance.Length];
         _end = new double[absoluteTolerance.Length];
     }
@@ -139,9 +143,17 @@ internal sealed class DormandPrince : IIntegrator
 
         double theta = (time - Start) / _length;
         double rest = 1.0 - theta;
-        for (int index = 0; index < state.Length; index++)
+        int lane = 0;
+        for (; lane <= state.Length - Vector<double>.Count; lane += Vector<double>.Count)
         {
-            state[index] = At(index, theta, rest);
+            Vector<double> bent = Of(_dense[3], lane) + (rest * Of(_dense[4], lane));
+            Vector<double> value = Of(_dense[0], lane) + (theta * (Of(_dense[1], lane) + (rest * (Of(_dense[2], lane) + (theta * bent)))));
+            value.CopyTo(state[lane..]);
+        }
+
+        for (; lane < state.Length; lane++)
+        {
+            state[lane] = At(lane, theta, rest);
         }
     }
 
@@ -178,15 +190,16 @@ internal sealed class DormandPrince : IIntegrator
         {
             double[] target = stage == 6 ? _end : _trial;
             ReadOnlySpan<double> weights = DormandPrinceTableau.Stage(stage);
-            for (int index = 0; index < target.Length; index++)
+            WeightedSum(weights, _trialSum);
+            int lane = 0;
+            for (; lane <= target.Length - Vector<double>.Count; lane += Vector<double>.Count)
             {
-                double sum = 0.0;
-                for (int earlier = 0; earlier < stage; earlier++)
-                {
-                    sum += weights[earlier] * _stages[earlier][index];
-                }
+                (Of(_start, lane) + (step * Of(_trialSum, lane))).CopyTo(target, lane);
+            }
 
-                target[index] = _start[index] + (step * sum);
+            for (; lane < target.Length; lane++)
+            {
+                target[lane] = _start[lane] + (step * _trialSum[lane]);
             }
 
             _rates(Start + (DormandPrinceTableau.Nodes[stage] * step), target, _stages[stage]);
@@ -198,14 +211,10 @@ internal sealed class DormandPrince : IIntegrator
     private double Error(double step)
     {
         double sum = 0.0;
+        WeightedSum(DormandPrinceTableau.ErrorWeights, _trialSum);
         for (int index = 0; index < _end.Length; index++)
         {
-            double error = 0.0;
-            for (int stage = 0; stage < 7; stage++)
-            {
-                error += DormandPrinceTableau.ErrorWeights[stage] * _stages[stage][index];
-            }
-
+            double error = _trialSum[index];
             double size = Math.Max(Math.Abs(_start[index]), Math.Abs(_end[index]));
             double allowed = _absoluteTolerance[index] + (_relativeTolerance * size);
             double ratio = step * error / allowed;
@@ -214,6 +223,35 @@ internal sealed class DormandPrince : IIntegrator
 
         return Math.Max(Math.Sqrt(sum / _end.Length), 1e-10);
     }
+
+    /// <summary>The first stages by their weights. The lanes of a vector do what one number after the other would, to the last bit.</summary>
+    private void WeightedSum(ReadOnlySpan<double> weights, double[] sums)
+    {
+        int lane = 0;
+        for (; lane <= sums.Length - Vector<double>.Count; lane += Vector<double>.Count)
+        {
+            Vector<double> sum = Vector<double>.Zero;
+            for (int stage = 0; stage < weights.Length; stage++)
+            {
+                sum += weights[stage] * Of(_stages[stage], lane);
+            }
+
+            sum.CopyTo(sums, lane);
+        }
+
+        for (; lane < sums.Length; lane++)
+        {
+            double sum = 0.0;
+            for (int stage = 0; stage < weights.Length; stage++)
+            {
+                sum += weights[stage] * _stages[stage][lane];
+            }
+
+            sums[lane] = sum;
+        }
+    }
+
+    private static Vector<double> Of(double[] values, int lane) => new(values, lane);
 
     /// <summary>The quickest rate as the last two stages tell it: both are at the step's end, a little apart (Hairer and Wanner II, section IV.2).</summary>
     private void WatchStability(double step)
@@ -241,16 +279,12 @@ internal sealed class DormandPrince : IIntegrator
 
     private void PrepareDense(double step)
     {
+        WeightedSum(DormandPrinceTableau.DenseWeights, _trialSum);
         for (int index = 0; index < _end.Length; index++)
         {
             double difference = _end[index] - _start[index];
             double slope = (step * _stages[0][index]) - difference;
-            double bend = 0.0;
-            for (int stage = 0; stage < 7; stage++)
-            {
-                bend += DormandPrinceTableau.DenseWeights[stage] * _stages[stage][index];
-            }
-
+            double bend = _trialSum[index];
             _dense[0][index] = _start[index];
             _dense[1][index] = difference;
             _dense[2][index] = slope;
