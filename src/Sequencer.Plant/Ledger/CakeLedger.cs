@@ -1,4 +1,13 @@
 namespace Sequencer.Plant.Ledger;
 
-/// <summary>What the knife of a drum has taken to be carried away: filter aid, other dry solids and the whole with its water, kg.</summary>
-public sealed record CakeLedger(string Drum, string Tank, double FilterAidKilograms, double SolidsKilograms, double WetKilograms, double FiltrateLitres, string FiltrateTo);
+/// <summary>What a drum's knife or a press has given to be carried away: filter aid, other dry solids and the whole with its water, kg; and the filtrate that passed.</summary>
+/// <param name="Filter">The drum or press.</param>
+/// <param name="Tank">What it draws from.</param>
+/// <param name="TakenBy">Where the cake goes, as <c>knife of F220</c>.</param>
+/// <param name="FilterAidKilograms">Dry; of a press among the other solids.</param>
+/// <param name="SolidsKilograms">Dry.</param>
+/// <param name="WetKilograms">All of it.</param>
+/// <param name="FiltrateLitres">Litres of filtrate.</param>
+/// <param name="FiltrateTo">The tank that takes it.</param>
+public sealed record CakeLedger(
+    string Filter, string Tank, string TakenBy, double FilterAidKilograms, double SolidsKilograms, double WetKilograms, double FiltrateLitres, string FiltrateTo);

@@ -43,11 +43,20 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
         [.. parts.Drums.Select((drum, index) => new CakeLedger(
             drum.Description.Name,
             drum.Description.Trough,
+            $"knife of {drum.Description.Name}",
             motion.Now[parts.Layout.Skimmed(index)] / GramsPerKilogram,
             motion.Now[parts.Layout.Skimmed(index) + 1] / GramsPerKilogram,
             drum.Holds.WetKilogramsTaken(motion.Now),
             motion.Now[parts.Layout.Filtered(index)],
-            drum.Description.FiltrateTo))]);
+            drum.Description.FiltrateTo)), .. parts.Presses.Select((press, index) => new CakeLedger(
+            press.Description.Name,
+            press.Trough.Description.Name,
+            $"cakes of {press.Description.Name}",
+            0.0,
+            press.Holds.DroppedDryKilograms(motion.Now),
+            press.Holds.DroppedWetKilograms(motion.Now),
+            motion.Now[parts.Layout.PressFiltered(index)],
+            press.Description.FiltrateTo))]);
 
     private LineLedger Line(int line)
     {

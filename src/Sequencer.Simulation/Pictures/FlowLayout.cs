@@ -55,8 +55,8 @@ internal sealed class FlowLayout
 
         foreach (CakeLedger cake in ledger.Cakes.Where(cake => cake.FiltrateLitres > Least))
         {
-            Join(Node(cake.Tank, FlowEnd.Tank, ledger), Node(cake.FiltrateTo, FlowEnd.Tank, ledger), $"filtrate of {cake.Drum} {DoseWords.Litres(cake.FiltrateLitres)}", cake.FiltrateLitres);
-            Join(Node(cake.Tank, FlowEnd.Tank, ledger), Node($"knife of {cake.Drum}", FlowEnd.Outside, ledger), FormattableString.Invariant($"wet {cake.WetKilograms:0} kg"), cake.WetKilograms);
+            Join(Node(cake.Tank, FlowEnd.Tank, ledger), Node(cake.FiltrateTo, FlowEnd.Tank, ledger), $"filtrate of {cake.Filter} {DoseWords.Litres(cake.FiltrateLitres)}", cake.FiltrateLitres);
+            Join(Node(cake.Tank, FlowEnd.Tank, ledger), Node(cake.TakenBy, FlowEnd.Outside, ledger), FormattableString.Invariant($"wet {cake.WetKilograms:0} kg"), cake.WetKilograms);
         }
 
         foreach (TankLedger tank in ledger.Tanks.Where(tank => tank.OverflowedLitres > Least))

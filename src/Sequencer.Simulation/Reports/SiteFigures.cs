@@ -78,18 +78,18 @@ public static class SiteFigures
             return;
         }
 
-        text.Append("## What the knife took\n\n");
-        MarkdownTable table = new("drum", "what", "in the run", "a batch", "a day");
+        text.Append("## What was carried away as cake\n\n");
+        MarkdownTable table = new("filter", "what", "in the run", "a batch", "a day");
         foreach (CakeLedger cake in ledger.Cakes)
         {
             Row("filter aid, dry", cake.FilterAidKilograms);
             Row("other solids, dry", cake.SolidsKilograms);
             Row("with its water", cake.WetKilograms);
             double dry = cake.FilterAidKilograms + cake.SolidsKilograms;
-            table.Add(cake.Drum, "water in it, by weight", cake.WetKilograms > 0 ? ValueWords.Significant(100 * (1 - (dry / cake.WetKilograms)), Figures, "%") : "-", "-", "-");
+            table.Add(cake.Filter, "water in it, by weight", cake.WetKilograms > 0 ? ValueWords.Significant(100 * (1 - (dry / cake.WetKilograms)), Figures, "%") : "-", "-", "-");
 
             void Row(string what, double kilograms) =>
-                table.Add(cake.Drum, what, ValueWords.Significant(kilograms, Figures, "kg"), Each(kilograms / batches, "kg"), Each(kilograms / batches * perDay, "kg"));
+                table.Add(cake.Filter, what, ValueWords.Significant(kilograms, Figures, "kg"), Each(kilograms / batches, "kg"), Each(kilograms / batches * perDay, "kg"));
         }
 
         table.Append(text, "");

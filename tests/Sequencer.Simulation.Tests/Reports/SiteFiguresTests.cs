@@ -20,7 +20,7 @@ public sealed class SiteFiguresTests
             new LineLedger("never", "TK2", FlowEnd.Tank, "store", FlowEnd.Outside, 0),
         ],
         [new SubstanceLedger("calcium", "mol", 1, 5, 8, 1.5), new SubstanceLedger("suspended", "g", 0, 2000, 1990, 10), new SubstanceLedger("nothing", "mol", 0, 0, 0, 0)],
-        [new CakeLedger("F1", "TK1", 10, 2, 40, 5700, "TK2")]);
+        [new CakeLedger("F1", "TK1", "knife of F1", 10, 2, 40, 5700, "TK2")]);
 
     private static RunRecord Record => TankRun.Play(TankRun.Batch).Record with { Ledger = Filtered };
 
