@@ -41,6 +41,11 @@ internal static class PlantQuantities
             yield return Named(name, "precipitate", "mg/L", () => motion.PrecipitateGramsPerLitre(tank.Index) * 1e3);
         }
 
+        if (parts.Contents.Cyanide >= 0)
+        {
+            yield return Named(name, "hydrogen_cyanide", "mmol/L", () => motion.HydrogenCyanide(tank.Index) * 1000.0);
+        }
+
         if (tank.Blower is { } blower)
         {
             yield return Named(name, "air", "m3/h", () => blower.Flow(motion.Time, tank.LevelMetres(Litres())) * SecondsPerHour / LitresPerCubicMetre);

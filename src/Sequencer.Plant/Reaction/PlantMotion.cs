@@ -80,6 +80,9 @@ internal sealed class PlantMotion
     /// <summary>Grams of solids in a litre that the last water whose pH was solved has formed.</summary>
     public double PrecipitateGramsPerLitre(int tank) => _chemistry[tank].SolidGramsPerLitre();
 
+    /// <summary>mol/L of prussic acid in the last water whose pH was solved.</summary>
+    public double HydrogenCyanide(int tank) => _chemistry[tank].HydrogenCyanide;
+
     /// <summary>mV that a redox probe sees in a tank of a plant with chromium(VI) and sulphite, or with cyanide and hypochlorite.</summary>
     public double Millivolts(int tank) => RedoxPotential.Millivolts(
         _parts.Contents, _now.AsSpan(_parts.Layout.Mixed(tank), _parts.Contents.Count), _now[_parts.Layout.Volume(tank)], Ph(tank));

@@ -16,6 +16,7 @@ internal sealed class WaterChemistry
     private readonly bool[] _solids;
     private readonly double[] _gramsPerMole;
     private readonly int _carbonDioxide;
+    private readonly int _hydrogenCyanide;
     private readonly double[] _last;
     private double _lastCelsius = double.NaN;
 
@@ -27,6 +28,7 @@ internal sealed class WaterChemistry
         _solids = [.. known.Select(solid => solid is not null && precipitates.Contains(solid.Name, StringComparer.Ordinal))];
         _gramsPerMole = [.. known.Select(solid => solid is null ? 0.0 : MolarMass.Of(solid.Formula))];
         _carbonDioxide = layout.Carbonate >= 0 ? system.SpeciesIndex("H2CO3") : -1;
+        _hydrogenCyanide = layout.Cyanide >= 0 ? system.SpeciesIndex("HCyanide") : -1;
         _last = new double[system.Components.Length];
     }
 
@@ -35,6 +37,9 @@ internal sealed class WaterChemistry
 
     /// <summary>Dissolved carbon dioxide of the last water, mol/L; 0 in a plant without carbonate.</summary>
     public double CarbonDioxide => _carbonDioxide >= 0 ? _solver.Molality[_carbonDioxide] : 0.0;
+
+    /// <summary>Dissolved prussic acid of the last water, mol/L; 0 in a plant without cyanide.</summary>
+    public double HydrogenCyanide => _hydrogenCyanide >= 0 ? _solver.Molality[_hydrogenCyanide] : 0.0;
 
     /// <summary>Grams of solids that a litre of the last water has formed.</summary>
     public double SolidGramsPerLitre()
