@@ -16,7 +16,7 @@ internal static class PlantQuantities
     [
         .. parts.Tanks.SelectMany(tank => OfTank(tank, parts, motion)),
         .. parts.Drives.Select(drive => OfDrive(drive, motion)),
-        .. parts.Pipes.Select((pipe, index) => Named(pipe.Description.Name, "flow", "L/min", () => motion.Equations.Flow(index, motion.Time, motion.Now) * SecondsPerMinute)),
+        .. parts.Pipes.Select((pipe, index) => Named(pipe.Description.Name, "flow", "L/min", () => motion.Equations.Flows.Of(index, motion.Time, motion.Now) * SecondsPerMinute)),
         .. panel.Loops.Select(loop => Named(loop.Description.Name, "flow", "L/min", () => loop.FlowLitresPerSecond * SecondsPerMinute)),
         .. parts.Settlers.SelectMany(settler => OfSettling(settler, parts, motion)),
         .. parts.Drums.SelectMany((drum, index) => OfDrum(drum, index, parts, motion)),
@@ -76,7 +76,7 @@ internal static class PlantQuantities
         yield return Named(name, "coat", "mm", () => drum.Holds.CoatMetres(motion.Now) * 1e3);
         yield return Named(name, "cake", "g/m2", () => drum.Holds.CakeKilogramsPerSquareMetre(motion.Now) * 1e3);
         yield return Named(name, "vacuum", "kPa", () => -drum.VacuumPascals(motion.Now) * 1e-3);
-        yield return Named(name, "filtrate", "m3/h", () => motion.Equations.Filtrate(drum, motion.Time, motion.Now) * 3.6);
+        yield return Named(name, "filtrate", "m3/h", () => motion.Equations.Flows.Filtrate(drum, motion.Time, motion.Now) * 3.6);
         yield return Named(name, "filter_aid_taken", "kg", () => motion.Now[parts.Layout.Skimmed(index)] * 1e-3);
         yield return Named(name, "solids_taken", "kg", () => motion.Now[parts.Layout.Skimmed(index) + 1] * 1e-3);
         yield return Named(name, "wet_taken", "kg", () => drum.Holds.WetKilogramsTaken(motion.Now));
@@ -90,7 +90,7 @@ internal static class PlantQuantities
         yield return Named(name, "cake", "kg", () => press.Holds.DryGrams(motion.Now) * 1e-3);
         yield return Named(name, "moisture_inside", "%", () => 100.0 * press.Holds.Moisture(motion.Now));
         yield return Named(name, "pressure", "kPa", () => press.PressurePascals(motion.Time, motion.Now) * 1e-3);
-        yield return Named(name, "filtrate", "m3/h", () => motion.Equations.Filtrate(press, motion.Time, motion.Now) * 3.6);
+        yield return Named(name, "filtrate", "m3/h", () => motion.Equations.Flows.Filtrate(press, motion.Time, motion.Now) * 3.6);
         foreach (NamedValue total in TotalsOfPress(press, index, parts, motion))
         {
             yield return total;

@@ -23,13 +23,15 @@ public sealed class Lockstep
     /// <param name="reference">The system that was proved.</param>
     /// <param name="other">The system that was read.</param>
     /// <param name="names">The other's name of each name of the reference that is not the same in both.</param>
-    public Lockstep(TransitionSystem reference, TransitionSystem other, IReadOnlyDictionary<string, string> names)
+    /// <param name="isLong">Whether many scans are wanted: both are compiled then, which takes a while.</param>
+    public Lockstep(TransitionSystem reference, TransitionSystem other, IReadOnlyDictionary<string, string> names, bool isLong = false)
     {
         _reference = reference;
         _other = other;
         _names = names;
-        _left = new Interpreter(reference);
-        _right = new Interpreter(other, [.. other.Definitions.Select(definition => definition.Value)]);
+        ImmutableArray<Expression> observed = [.. other.Definitions.Select(definition => definition.Value)];
+        _left = isLong ? new CompiledStepper(reference, []) : new Interpreter(reference);
+        _right = isLong ? new CompiledStepper(other, observed) : new Interpreter(other, observed);
         PairInputs();
         PairOutputs();
         PairStates();
@@ -108,6 +110,34 @@ public sealed class Lockstep
         }
 
         return led with { Scans = scan, Difference = difference };
+    }
+
+    /// <summary>From the initial state with the inputs that somebody gives before each scan, until he gives none or the two differ.</summary>
+    /// <param name="give">Changes the inputs of the scan before, which is told with its outputs; false ends the run.</param>
+    /// <param name="cancellation">Ends the run.</param>
+    public LockstepResult Follow(Func<long[], long[], bool> give, CancellationToken cancellation = default)
+    {
+        _left.Initialise();
+        _right.Initialise();
+        TraceRecorder played = new();
+        LockstepDifference? difference = null;
+        long scan = 0;
+        while (difference is null && give(_left.Inputs, _left.Outputs))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            scan++;
+            foreach ((int own, int other) in _inputs)
+            {
+                _right.Inputs[other] = _left.Inputs[own];
+            }
+
+            played.Add(_left.Inputs);
+            _left.Step();
+            _right.Step();
+            difference = FirstDifference(scan, played);
+        }
+
+        return new LockstepResult(scan, [.. _pairs.Select(pair => pair.Left)], [.. _unpaired], difference);
     }
 
     /// <summary>The same on the inputs of a run: what the text writes and keeps is compared with the program in each of its scans.</summary>

@@ -17,6 +17,9 @@ public static partial class TextComparison
     private const int LockstepSeed = 1;
     private const int MostNamed = 5;
 
+    /// <summary>Runs of hours at most, from one way after the other: about a second each.</summary>
+    private const int MostLongStays = 120;
+
     /// <summary>From the end of each way: how long at most, and in one of how many scans an input changes.</summary>
     private static readonly ImmutableArray<(int Scans, int Between)> Stays =
         [(20_000, 0), (8_000, 600), (8_000, 250), (8_000, 250), (6_000, 100), (6_000, 100), (6_000, 60), (3_000, 25)];
@@ -118,11 +121,18 @@ public static partial class TextComparison
 
     private static ProvedDifferent? Difference(TransitionSystem system, TransitionSystem read, ExportedBlock block, IReadOnlyList<Trace> ways, CancellationToken cancellation)
     {
-        Lockstep lockstep = new(system, read, ReadBack.Names(system, read, block));
-        return Stays
-            .SelectMany((stay, turn) => ways.Select((way, index) => lockstep.GoOnFrom(way, stay.Scans, stay.Between, (turn * ways.Count) + index, cancellation).Difference))
-            .Where(found => found is not null)
-            .Select(found => Told(system, read, block, found)).FirstOrDefault();
+        if (ways.Count == 0)
+        {
+            return null;
+        }
+
+        IReadOnlyDictionary<string, string> names = ReadBack.Names(system, read, block);
+        Lockstep lockstep = new(system, read, names, isLong: true);
+        IEnumerable<LockstepDifference?> longRuns = Enumerable.Range(0, MostLongStays)
+            .Select(run => lockstep.Follow(new LongStay(system, ways[run % ways.Count], ways, run).Give, cancellation).Difference);
+        IEnumerable<LockstepDifference?> shortRuns = Stays
+            .SelectMany((stay, turn) => ways.Select((way, index) => lockstep.GoOnFrom(way, stay.Scans, stay.Between, (turn * ways.Count) + index, cancellation).Difference));
+        return longRuns.Concat(shortRuns).Where(found => found is not null).Select(found => Told(system, read, block, found)).FirstOrDefault();
     }
 
     private static ProvedDifferent? Told(TransitionSystem system, TransitionSystem read, ExportedBlock block, LockstepDifference? found) =>

@@ -135,9 +135,9 @@ internal sealed class InstrumentPanel
             Measured.Temperature when seal is not null => () => seal.Celsius(_motion.Now),
             Measured.Flow when seal is not null => () => seal.Flow(_motion.Time),
             Measured.Pressure when press is not null => () => press.PressurePascals(_motion.Time, _motion.Now) / 1000.0,
-            Measured.Flow when press is not null => () => _motion.Equations.Filtrate(press, _motion.Time, _motion.Now),
+            Measured.Flow when press is not null => () => _motion.Equations.Flows.Filtrate(press, _motion.Time, _motion.Now),
             Measured.Pressure when drum is not null => () => -drum.VacuumPascals(_motion.Now) / 1000.0,
-            Measured.Flow when drum is not null => () => _motion.Equations.Filtrate(drum, _motion.Time, _motion.Now),
+            Measured.Flow when drum is not null => () => _motion.Equations.Flows.Filtrate(drum, _motion.Time, _motion.Now),
             Measured.Volume when tank < 0 => () => Math.Max(0.0, _parts.StoreLitres(source, _motion.Now)),
             Measured.Volume => () => Volume(tank),
             Measured.Level => () => _parts.Tanks[tank].LevelMetres(Volume(tank)),
@@ -145,7 +145,7 @@ internal sealed class InstrumentPanel
             Measured.Redox => () => _motion.Millivolts(tank),
             Measured.Temperature => () => _motion.Now[_parts.Layout.Heat(tank)] / Volume(tank),
             _ when loop is not null => () => loop.FlowLitresPerSecond,
-            _ => () => _motion.Equations.Flow(line, _motion.Time, _motion.Now),
+            _ => () => _motion.Equations.Flows.Of(line, _motion.Time, _motion.Now),
         };
     }
 

@@ -54,7 +54,7 @@ internal sealed class Attendance
     {
         for (int line = 0; line < _parts.Pipes.Length; line++)
         {
-            if (_parts.Pipes[line].DosingLine == dosingLine && _motion.Equations.Flow(line, _motion.Time, _motion.Now) > 0.0)
+            if (_parts.Pipes[line].DosingLine == dosingLine && _motion.Equations.Flows.Of(line, _motion.Time, _motion.Now) > 0.0)
             {
                 return true;
             }

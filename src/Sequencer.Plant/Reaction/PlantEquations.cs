@@ -36,43 +36,24 @@ internal sealed class PlantEquations(
 
     private readonly TankTransfer _transfer = new(layout, [.. tanks.Select(tank => settlers.FirstOrDefault(settler => settler.Tank == tank.Index))]);
     private readonly double[] _throughDosingLine = new double[dosingLines.Length];
-    private readonly double[] _drawn = new double[tanks.Length];
-    private readonly double[] _fedFromOutside = new double[tanks.Length];
-    private readonly double[] _wanted = new double[pipes.Length];
-    private double[] _fed = new double[tanks.Length];
-    private double[] _fedNext = new double[tanks.Length];
     private readonly double _limeDissolvesInSeconds = sources
         .Where(source => source.Reagent is { LimeMolPerLitre: > 0.0 })
         .Select(source => source.Reagent?.LimeDissolvesInSeconds ?? 1.0)
         .DefaultIfEmpty(1.0)
         .Max();
 
-    /// <summary>Flow of a line, L/s, at a state.</summary>
-    public double Flow(int pipe, double time, ReadOnlySpan<double> state)
-    {
-        Pipe line = pipes[pipe];
-        if (line.FromTank < 0)
-        {
-            return SourceFlow(line, time);
-        }
-
-        SumWantedOf(line.FromTank, time, state);
-        return TankFlow(line, time, state);
-    }
+    /// <summary>What passes lines and separators.</summary>
+    public PlantFlows Flows { get; } = new(layout, tanks, sources, dosingLines, pipes, separators);
 
     public void Rates(double time, ReadOnlySpan<double> state, Span<double> rates)
     {
         rates.Clear();
         _throughDosingLine.AsSpan().Clear();
-        if (AnyIsDrawnDown())
-        {
-            SumWanted(time, state);
-        }
-
+        Flows.Prepare(time, state);
         for (int index = 0; index < pipes.Length; index++)
         {
             Pipe pipe = pipes[index];
-            double flow = pipe.FromTank < 0 ? SourceFlow(pipe, time) : TankFlow(pipe, time, state);
+            double flow = pipe.FromTank < 0 ? Flows.OfSource(pipe, time) : Flows.OfTank(pipe, time, state);
             rates[layout.Passed(index)] = flow;
             if (pipe.FromTank >= 0)
             {
@@ -91,7 +72,7 @@ internal sealed class PlantEquations(
 
         foreach (ISeparator separator in separators)
         {
-            separator.AddRates(time, DrawnFlow(separator, time, state), _transfer, state, rates);
+            separator.AddRates(time, Flows.OfSeparator(separator, time, state), _transfer, state, rates);
         }
 
         foreach (TankSettling settler in settlers)
@@ -141,124 +122,6 @@ internal sealed class PlantEquations(
         return pipe.DosingLine >= 0 ? Math.Min(next, dosingLines[pipe.DosingLine].NextKink(time)) : next;
     }
 
-    /// <summary>A flow that no state has a say in: it can be asked for at past times.</summary>
-    private double SourceFlow(Pipe pipe, double time)
-    {
-        double open = pipe.DosingLine >= 0 ? dosingLines[pipe.DosingLine].Open(time) : 1.0;
-        double litresPerSecond = pipe.Pumped is { } pumped ? pipe.PumpedFlow(pumped, time, 0.0) : pipe.Description.RateLitresPerSecond * pipe.Opening(time);
-        return litresPerSecond * sources[pipe.FromSource].Available(time) * open;
-    }
-
-    private double TankFlow(Pipe pipe, double time, ReadOnlySpan<double> state) => Limited(pipe.FromTank, WantedFlow(pipe, time, state));
-
-    /// <summary>Filtrate, L/s, at a state.</summary>
-    public double Filtrate(ISeparator separator, double time, ReadOnlySpan<double> state)
-    {
-        SumWantedOf(separator.Trough.Index, time, state);
-        return separator.Filtrate(time, DrawnFlow(separator, time, state), state);
-    }
-
-    /// <summary>What a separator draws from its tank, L/s.</summary>
-    private double DrawnFlow(ISeparator separator, double time, ReadOnlySpan<double> state) => Limited(separator.Trough.Index, separator.WantedFlow(time, state));
-
-    private double WantedFlow(Pipe pipe, double time, ReadOnlySpan<double> state) => pipe.ByLevel is { } control
-        ? control.Opening(state[layout.Volume(pipe.FromTank)]) * UncontrolledFlow(pipe, time, state)
-        : UncontrolledFlow(pipe, time, state);
-
-    private double UncontrolledFlow(Pipe pipe, double time, ReadOnlySpan<double> state)
-    {
-        if (pipe.Pumped is { } pumped)
-        {
-            return pipe.PumpedFlow(pumped, time, tanks[pipe.FromTank].LevelMetres(state[layout.Volume(pipe.FromTank)]));
-        }
-
-        double opening = pipe.Opening(time);
-        return pipe.Description.Outlet is not { } outlet
-            ? pipe.Description.RateLitresPerSecond * opening
-            : opening * OutletFlow.LitresPerSecond(
-                tanks[pipe.FromTank].LevelMetres(state[layout.Volume(pipe.FromTank)]), outlet.BoreMetres, outlet.DischargeCoefficient);
-    }
-
-    private bool AnyIsDrawnDown()
-    {
-        foreach (TankBody tank in tanks)
-        {
-            if (tank.IsDrawnDown)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>The sums matter only where a tank gives no more than comes.</summary>
-    private void SumWantedOf(int tank, double time, ReadOnlySpan<double> state)
-    {
-        if (tanks[tank].IsDrawnDown)
-        {
-            SumWanted(time, state);
-        }
-    }
-
-    /// <summary>
-    /// What is drawn from each tank before the limit of a heel, and what lines feed it. Where tanks at their heels feed one another in a row the
-    /// flows are found from the first to the last of them.
-    /// </summary>
-    private void SumWanted(double time, ReadOnlySpan<double> state)
-    {
-        _drawn.AsSpan().Clear();
-        _fedFromOutside.AsSpan().Clear();
-        int drawnDown = 0;
-        foreach (TankBody tank in tanks)
-        {
-            drawnDown += tank.IsDrawnDown ? 1 : 0;
-        }
-
-        for (int index = 0; index < pipes.Length; index++)
-        {
-            Pipe pipe = pipes[index];
-            if (pipe.FromTank >= 0)
-            {
-                _wanted[index] = WantedFlow(pipe, time, state);
-                _drawn[pipe.FromTank] += _wanted[index];
-            }
-            else if (pipe.ToTank >= 0)
-            {
-                _fedFromOutside[pipe.ToTank] += SourceFlow(pipe, time);
-            }
-        }
-
-        foreach (ISeparator separator in separators)
-        {
-            _drawn[separator.Trough.Index] += separator.WantedFlow(time, state);
-        }
-
-        _fedFromOutside.CopyTo(_fed, 0);
-        for (int round = 0; round < drawnDown; round++)
-        {
-            AddFedByTanks();
-        }
-    }
-
-    private void AddFedByTanks()
-    {
-        _fedFromOutside.CopyTo(_fedNext, 0);
-        for (int index = 0; index < pipes.Length; index++)
-        {
-            Pipe pipe = pipes[index];
-            if (pipe.FromTank >= 0 && pipe.ToTank >= 0)
-            {
-                _fedNext[pipe.ToTank] += Limited(pipe.FromTank, _wanted[index]);
-            }
-        }
-
-        (_fed, _fedNext) = (_fedNext, _fed);
-    }
-
-    /// <summary>Of what is wanted from a tank, L/s, what it gives: at its heel no more than comes.</summary>
-    private double Limited(int tank, double wanted) => tanks[tank].IsDrawnDown && _drawn[tank] > _fed[tank] ? wanted * _fed[tank] / _drawn[tank] : wanted;
-
     /// <summary>From outside into a tank, or past it.</summary>
     private void Bring(Pipe pipe, double flow, double time, Span<double> rates)
     {
@@ -281,7 +144,7 @@ internal sealed class PlantEquations(
         }
 
         double past = time - pipe.DeadTimeSeconds;
-        double arriving = SourceFlow(pipe, past);
+        double arriving = Flows.OfSource(pipe, past);
         AddContents(rates, layout.OnTheWay(pipe.ToTank), source, (flow * source.Strength(time)) - (arriving * source.Strength(past)));
         int target = layout.Mixing(pipe.ToTank);
         if (pipe.DosingLine >= 0)
@@ -293,13 +156,8 @@ internal sealed class PlantEquations(
         AddContents(rates, target, source, arriving * source.Strength(past));
     }
 
-    private static void AddContents(Span<double> rates, int first, Source source, double litresPerSecond)
-    {
-        for (int content = 0; content < source.Content.Length; content++)
-        {
-            rates[first + content] += litresPerSecond * source.Content[content];
-        }
-    }
+    private static void AddContents(Span<double> rates, int first, Source source, double litresPerSecond) =>
+        Amounts.Add(rates.Slice(first, source.Content.Length), litresPerSecond, source.Content);
 
     /// <summary>A dosing line as one mixed volume: what comes in pushes out the mean of what it holds.</summary>
     private void EmptyDosingLine(int line, ReadOnlySpan<double> state, Span<double> rates)
@@ -311,12 +169,8 @@ internal sealed class PlantEquations(
         }
 
         int target = layout.Mixing(TankOf(line));
-        for (int content = 0; content < contents.Count; content++)
-        {
-            double amount = share * state[layout.DosingLine(line) + content];
-            rates[layout.DosingLine(line) + content] -= amount;
-            rates[target + content] += amount;
-        }
+        int held = layout.DosingLine(line);
+        Amounts.Move(state.Slice(held, contents.Count), share, rates.Slice(held, contents.Count), rates.Slice(target, contents.Count));
     }
 
     private int TankOf(int dosingLine)
@@ -337,12 +191,7 @@ internal sealed class PlantEquations(
         double rate = tank.MixingRate(time, state[layout.Volume(tank.Index)]);
         int mixed = layout.Mixed(tank.Index);
         int mixing = layout.Mixing(tank.Index);
-        for (int content = 0; content < contents.Count; content++)
-        {
-            double amount = rate * state[mixing + content];
-            rates[mixing + content] -= amount;
-            rates[mixed + content] += amount;
-        }
+        Amounts.Move(state.Slice(mixing, contents.Count), rate, rates.Slice(mixing, contents.Count), rates.Slice(mixed, contents.Count));
 
         double volume = state[layout.Volume(tank.Index)];
         if (contents.Calcium >= 0)

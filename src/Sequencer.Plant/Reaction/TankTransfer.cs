@@ -33,11 +33,6 @@ internal sealed class TankTransfer(StateLayout layout, TankSettling?[] settling)
         }
 
         int source = layout.Mixed(from);
-        for (int content = 0; content < layout.Contents; content++)
-        {
-            double amount = share * state[source + content];
-            rates[source + content] -= amount;
-            rates[target + content] += amount;
-        }
+        Amounts.Move(state.Slice(source, layout.Contents), share, rates.Slice(source, layout.Contents), rates.Slice(target, layout.Contents));
     }
 }

@@ -38,22 +38,24 @@ public sealed class TextMutantTests
             .OfType<Reached>().Select(reached => reached.Way),
     ]);
 
-    private static readonly bool All = Environment.GetEnvironmentVariable("SEQUENCER_ALL_TEXT_MUTANTS") is not null;
+    /// <summary>All of them, or with the value <c>undecided</c> again those that the table calls so; the others keep what it says.</summary>
+    private static readonly string? Wanted = Environment.GetEnvironmentVariable("SEQUENCER_ALL_TEXT_MUTANTS");
 
     [Fact]
     public void Each_mutant_is_found_or_proved_equal_as_the_table_says()
     {
         DemoExport site = Site.Value;
         ImmutableArray<TextMutant> mutants = TextMutants.Of(site.Export.Text, site.Block.FunctionBlock, MostOfAKind);
-        if (All)
+        string[] accepted = GoldenFile.Accepted(Table).Split('\n');
+        if (Wanted is not null)
         {
-            string[] verdicts = new string[mutants.Length];
-            Parallel.For(0, mutants.Length, new ParallelOptions { MaxDegreeOfParallelism = 2 }, index => verdicts[index] = Judge(site, mutants[index]));
+            string[] verdicts = [.. mutants.Select(mutant => new[] { Different, Equal, Refused }.FirstOrDefault(verdict => Wanted == Undecided && accepted.Contains(Line(mutant, verdict))) ?? Undecided)];
+            int[] open = [.. Enumerable.Range(0, mutants.Length).Where(index => verdicts[index] == Undecided)];
+            Parallel.ForEach(open, new ParallelOptions { MaxDegreeOfParallelism = 2 }, index => verdicts[index] = Judge(site, mutants[index]));
             GoldenFile.Matches(Write(mutants, verdicts), Table);
             return;
         }
 
-        string[] accepted = GoldenFile.Accepted(Table).Split('\n');
         foreach (TextMutant mutant in mutants.Where((_, index) => index % SampleStep == 0).Where(mutant => !accepted.Contains(Line(mutant, Undecided))))
         {
             Assert.Contains(Line(mutant, Judge(site, mutant)), accepted);
