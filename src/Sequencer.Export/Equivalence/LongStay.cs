@@ -15,11 +15,14 @@ internal sealed class LongStay
     private const int PhasesOfRound = 4;
     private const int ScansToRestart = 150;
     private const int ScansToFollow = 4;
+    private const int ScansOfFlicker = 30;
     private const int ScansOfRest = 1_200;
     private static readonly ImmutableArray<int> PhaseScans = [2_000, 12_000, 25_000, 45_000, 80_000];
 
     private readonly Trace _way;
-    private readonly Random _random;
+    private readonly bool _isUnsteady;
+    private readonly int _seed;
+    private Random _random;
     private readonly ContactHabits _habits;
     private readonly ImmutableArray<int> _readings;
     private readonly ImmutableArray<int> _contacts;
@@ -36,10 +39,13 @@ internal sealed class LongStay
     /// <param name="system">The program's system.</param>
     /// <param name="way">A run of it, gone first.</param>
     /// <param name="ways">All that are known.</param>
+    /// <param name="isUnsteady">Whether a contact flickers in each phase, and the second time is just as the first.</param>
     /// <param name="seed">Of what is drawn.</param>
-    public LongStay(TransitionSystem system, Trace way, IReadOnlyList<Trace> ways, int seed)
+    public LongStay(TransitionSystem system, Trace way, IReadOnlyList<Trace> ways, bool isUnsteady, int seed)
     {
         _way = way;
+        _isUnsteady = isUnsteady;
+        _seed = seed;
         _random = new Random(seed);
         _habits = ContactHabits.Of(system);
         _ranges = [.. system.Inputs.Select(input => input.Range)];
@@ -68,6 +74,7 @@ internal sealed class LongStay
     {
         for (int round = 0; round < Rounds; round++)
         {
+            _random = _isUnsteady ? new Random(_seed) : _random;
             foreach (TraceSegment segment in _way.Segments)
             {
                 for (int scan = 0; scan < segment.Scans; scan++)
@@ -116,6 +123,8 @@ internal sealed class LongStay
             _inputs[contact] = 1 - _inputs[contact];
         }
 
+        int[] answering = [.. _contacts.Where(contact => _habits.Output[contact] >= 0)];
+        int flickers = _isUnsteady && answering.Length > 0 ? answering[_random.Next(answering.Length)] : -1;
         int scans = PhaseScans[_random.Next(PhaseScans.Length)];
         int moving = _random.Next(3);
         int every = 50 << _random.Next(4);
@@ -137,6 +146,11 @@ internal sealed class LongStay
             if (scan % ScansToFollow == 0)
             {
                 Follow();
+            }
+
+            if (flickers >= 0)
+            {
+                _inputs[flickers] = scan / ScansOfFlicker % 2;
             }
 
             Press(_restarts, scan % ScansToRestart == 0 ? 1 : 0);

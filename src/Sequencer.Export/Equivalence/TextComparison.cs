@@ -17,7 +17,7 @@ public static partial class TextComparison
     private const int LockstepSeed = 1;
     private const int MostNamed = 5;
 
-    /// <summary>Runs of hours at most, from one way after the other: about a second each.</summary>
+    /// <summary>Runs of hours at most, from one way after the other, about a second each; then as many with contacts that flicker.</summary>
     private const int MostLongStays = 120;
 
     /// <summary>From the end of each way: how long at most, and in one of how many scans an input changes.</summary>
@@ -128,8 +128,8 @@ public static partial class TextComparison
 
         IReadOnlyDictionary<string, string> names = ReadBack.Names(system, read, block);
         Lockstep lockstep = new(system, read, names, isLong: true);
-        IEnumerable<LockstepDifference?> longRuns = Enumerable.Range(0, MostLongStays)
-            .Select(run => lockstep.Follow(new LongStay(system, ways[run % ways.Count], ways, run).Give, cancellation).Difference);
+        IEnumerable<LockstepDifference?> longRuns = Enumerable.Range(0, 2 * MostLongStays)
+            .Select(run => lockstep.Follow(new LongStay(system, ways[run % ways.Count], ways, run >= MostLongStays, run).Give, cancellation).Difference);
         IEnumerable<LockstepDifference?> shortRuns = Stays
             .SelectMany((stay, turn) => ways.Select((way, index) => lockstep.GoOnFrom(way, stay.Scans, stay.Between, (turn * ways.Count) + index, cancellation).Difference));
         return longRuns.Concat(shortRuns).Where(found => found is not null).Select(found => Told(system, read, block, found)).FirstOrDefault();
