@@ -52,14 +52,10 @@ public sealed class Lockstep
             random.Next().CopyTo(_left.Inputs);
             foreach ((int left, int right) in _inputs)
             {
-                _right.Inputs[right] = Math.Clamp(_left.Inputs[left], _other.Inputs[right].Range.Minimum, _other.Inputs[right].Range.Maximum);
-                _left.Inputs[left] = _right.Inputs[right];
+                _left.Inputs[left] = Math.Clamp(_left.Inputs[left], _other.Inputs[right].Range.Minimum, _other.Inputs[right].Range.Maximum);
             }
 
-            trace.Add(_left.Inputs);
-            _left.Step();
-            _right.Step();
-            difference = FirstDifference(scan, trace);
+            difference = Step(scan, trace);
         }
 
         return new LockstepResult(scan, [.. _pairs.Select(pair => pair.Left)], [.. _unpaired], difference);
@@ -98,15 +94,7 @@ public sealed class Lockstep
                 Change(random, random.Next(_left.Inputs.Length));
             }
 
-            foreach ((int own, int other) in _inputs)
-            {
-                _right.Inputs[other] = _left.Inputs[own];
-            }
-
-            played.Add(_left.Inputs);
-            _left.Step();
-            _right.Step();
-            difference = FirstDifference(scan, played);
+            difference = Step(scan, played);
         }
 
         return led with { Scans = scan, Difference = difference };
@@ -126,15 +114,7 @@ public sealed class Lockstep
         {
             cancellation.ThrowIfCancellationRequested();
             scan++;
-            foreach ((int own, int other) in _inputs)
-            {
-                _right.Inputs[other] = _left.Inputs[own];
-            }
-
-            played.Add(_left.Inputs);
-            _left.Step();
-            _right.Step();
-            difference = FirstDifference(scan, played);
+            difference = Step(scan, played);
         }
 
         return new LockstepResult(scan, [.. _pairs.Select(pair => pair.Left)], [.. _unpaired], difference);
@@ -164,6 +144,20 @@ public sealed class Lockstep
             return difference is null;
         });
         return new LockstepResult(scans, [.. _pairs.Select(pair => pair.Left)], [.. _unpaired], difference);
+    }
+
+    /// <summary>One scan of both with the inputs that the program's has.</summary>
+    private LockstepDifference? Step(long scan, TraceRecorder played)
+    {
+        foreach ((int own, int other) in _inputs)
+        {
+            _right.Inputs[other] = _left.Inputs[own];
+        }
+
+        played.Add(_left.Inputs);
+        _left.Step();
+        _right.Step();
+        return FirstDifference(scan, played);
     }
 
     /// <summary>A switch turns over; a number walks a little or jumps.</summary>
