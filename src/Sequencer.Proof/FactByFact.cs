@@ -104,6 +104,7 @@ internal static class FactByFact
                 return true;
             }
 
+            _circuit.Prefer(literal);
             if (_solver.Solve(!literal))
             {
                 return false;

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Runtime.InteropServices;
 using Sequencer.Proof.Satisfiability;
 
 namespace Sequencer.Proof.BitBlasting;
@@ -6,6 +7,9 @@ namespace Sequencer.Proof.BitBlasting;
 /// <summary>Gates in clauses (Tseitin 1968). Every gate is defined in both directions, so it may be used negated.</summary>
 internal sealed class Circuit : FoldedGates
 {
+    /// <summary>Of each variable of the solver the operands of the gate that it is the output of. The first variable, the constant, stands for none.</summary>
+    private readonly List<(Literal First, Literal Second, Literal Third)> _operands = [];
+
     public Circuit(Solver solver)
     {
         Solver = solver;
@@ -21,9 +25,37 @@ internal sealed class Circuit : FoldedGates
 
     public override void Demand(Literal literal) => Solver.AddClause(literal);
 
+    /// <summary>
+    /// Tells the solver that the next question is about this literal: what it is made of is guessed first, the rest hardly ever. Worth the walk where
+    /// many questions are asked of one large circuit.
+    /// </summary>
+    public void Prefer(Literal literal)
+    {
+        HashSet<int> met = [True.Variable];
+        Stack<int> open = new([literal.Variable]);
+        while (open.TryPop(out int variable))
+        {
+            if (!met.Add(variable))
+            {
+                continue;
+            }
+
+            Solver.Prefer(variable);
+            if (variable < _operands.Count)
+            {
+                (Literal first, Literal second, Literal third) = _operands[variable];
+                open.Push(first.Variable);
+                open.Push(second.Variable);
+                open.Push(third.Variable);
+            }
+        }
+    }
+
     protected override Literal Define(Gate gate, Literal first, Literal second, Literal third)
     {
         Literal output = Solver.NewDependent();
+        CollectionsMarshal.SetCount(_operands, output.Variable + 1);
+        _operands[output.Variable] = (first, second, third);
         switch (gate)
         {
             case Gate.And:

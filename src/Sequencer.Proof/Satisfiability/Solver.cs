@@ -64,6 +64,9 @@ internal sealed partial class Solver
     /// </summary>
     public Literal NewDependent() => NewVariable(false);
 
+    /// <summary>The next question is about this variable: it is guessed before those that mattered to earlier ones.</summary>
+    public void Prefer(int variable) => _order.Prefer(variable);
+
     /// <summary>The value in the model of the last satisfiable query.</summary>
     public bool ModelValue(Literal literal) => _model[literal.Variable] != literal.IsNegated;
 

@@ -65,8 +65,21 @@ internal sealed class VariableOrder
 
     public void Bump(int variable)
     {
-        _activity[variable] += _increment;
         _isChoice[variable] = true;
+        Raise(variable, _increment);
+    }
+
+    /// <summary>
+    /// Puts a variable before those that mattered to earlier questions: by decay none can have more than so many increments from conflicts. It
+    /// becomes no choice by that.
+    /// </summary>
+    public void Prefer(int variable) => Raise(variable, Decay / (Decay - 1) * _increment);
+
+    public void DecayAll() => _increment *= Decay;
+
+    private void Raise(int variable, double activity)
+    {
+        _activity[variable] += activity;
         if (_activity[variable] > Largest)
         {
             Rescale();
@@ -77,8 +90,6 @@ internal sealed class VariableOrder
             Rise(_place[variable]);
         }
     }
-
-    public void DecayAll() => _increment *= Decay;
 
     private void Rescale()
     {
