@@ -22,7 +22,9 @@ internal sealed class InstructionList
             _places[expression] = Place(expression, system.Inputs.Length);
         }
 
-        Instructions = [.. _instructions];
+        InstructionSchedule schedule = new(_instructions, _registers.Count);
+        Instructions = schedule.Ordered;
+        Runs = schedule.Runs;
         InitialRegisters = [.. _registers];
         Outputs = [.. system.Outputs.Select(output => _places[output.Value])];
         Observed = [.. observed.Select(expression => _places[expression])];
@@ -30,6 +32,9 @@ internal sealed class InstructionList
     }
 
     public Instruction[] Instructions { get; }
+
+    /// <summary>All of the instructions, in parts of one kind each.</summary>
+    public InstructionRun[] Runs { get; }
 
     public ImmutableArray<long> InitialRegisters { get; }
 
@@ -58,20 +63,14 @@ internal sealed class InstructionList
             case ExpressionKind.Not:
                 return Emit(ExpressionKind.Not, _places[expression.Operands[0]], 0, 0);
             default:
-                return Chain(expression.Kind, expression.Operands);
+                return Tree(expression.Kind, expression.Operands.AsSpan());
         }
     }
 
-    private int Chain(ExpressionKind kind, ImmutableArray<Expression> operands)
-    {
-        int target = Emit(kind, _places[operands[0]], _places[operands[1]], 0);
-        foreach (Expression operand in operands.AsSpan()[2..])
-        {
-            _instructions.Add(new Instruction(kind, target, target, _places[operand], 0));
-        }
-
-        return target;
-    }
+    /// <summary>Halves of halves, so that few wait for one another.</summary>
+    private int Tree(ExpressionKind kind, ReadOnlySpan<Expression> operands) => operands.Length == 1
+        ? _places[operands[0]]
+        : Emit(kind, Tree(kind, operands[..(operands.Length / 2)]), Tree(kind, operands[(operands.Length / 2)..]), 0);
 
     private int Emit(ExpressionKind kind, int first, int second, int third)
     {

@@ -29,31 +29,85 @@ public sealed class Interpreter : Stepper
     {
         Inputs.CopyTo(_registers, 0);
         States.CopyTo(_registers, Inputs.Length);
-        Execute(_code.Instructions, _registers);
+        foreach (InstructionRun run in _code.Runs)
+        {
+            Execute(run.Kind, _code.Instructions.AsSpan(run.Start..run.End), _registers);
+        }
+
         Gather(_code.Outputs, Outputs);
         Gather(_code.Observed, Observed);
         Gather(_code.NextStates, States);
     }
 
-    private static void Execute(Instruction[] instructions, long[] registers)
+    private static void Execute(ExpressionKind kind, ReadOnlySpan<Instruction> instructions, long[] registers)
     {
-        foreach (ref readonly Instruction instruction in instructions.AsSpan())
+        switch (kind)
         {
-            long first = registers[instruction.First];
-            long second = registers[instruction.Second];
-            registers[instruction.Target] = instruction.Kind switch
-            {
-                ExpressionKind.Not => first ^ 1,
-                ExpressionKind.And => first & second,
-                ExpressionKind.Or => first | second,
-                ExpressionKind.Equal => first == second ? 1 : 0,
-                ExpressionKind.Less => first < second ? 1 : 0,
-                ExpressionKind.LessOrEqual => first <= second ? 1 : 0,
-                ExpressionKind.Add => first + second,
-                ExpressionKind.Scale => first * second,
-                ExpressionKind.IfThenElse => first != 0 ? second : registers[instruction.Third],
-                _ => throw new UnreachableException($"no execution of {instruction.Kind}"),
-            };
+            case ExpressionKind.Not:
+                foreach (ref readonly Instruction one in instructions)
+                {
+                    registers[one.Target] = registers[one.First] ^ 1;
+                }
+
+                break;
+            case ExpressionKind.And:
+                foreach (ref readonly Instruction one in instructions)
+                {
+                    registers[one.Target] = registers[one.First] & registers[one.Second];
+                }
+
+                break;
+            case ExpressionKind.Or:
+                foreach (ref readonly Instruction one in instructions)
+                {
+                    registers[one.Target] = registers[one.First] | registers[one.Second];
+                }
+
+                break;
+            case ExpressionKind.Equal:
+                foreach (ref readonly Instruction one in instructions)
+                {
+                    registers[one.Target] = registers[one.First] == registers[one.Second] ? 1 : 0;
+                }
+
+                break;
+            case ExpressionKind.Less:
+                foreach (ref readonly Instruction one in instructions)
+                {
+                    registers[one.Target] = registers[one.First] < registers[one.Second] ? 1 : 0;
+                }
+
+                break;
+            case ExpressionKind.LessOrEqual:
+                foreach (ref readonly Instruction one in instructions)
+                {
+                    registers[one.Target] = registers[one.First] <= registers[one.Second] ? 1 : 0;
+                }
+
+                break;
+            case ExpressionKind.Add:
+                foreach (ref readonly Instruction one in instructions)
+                {
+                    registers[one.Target] = registers[one.First] + registers[one.Second];
+                }
+
+                break;
+            case ExpressionKind.Scale:
+                foreach (ref readonly Instruction one in instructions)
+                {
+                    registers[one.Target] = registers[one.First] * registers[one.Second];
+                }
+
+                break;
+            case ExpressionKind.IfThenElse:
+                foreach (ref readonly Instruction one in instructions)
+                {
+                    registers[one.Target] = registers[one.First] != 0 ? registers[one.Second] : registers[one.Third];
+                }
+
+                break;
+            default:
+                throw new UnreachableException($"no execution of {kind}");
         }
     }
 

@@ -7,6 +7,11 @@ namespace Sequencer.Proof.BitBlasting;
 /// <summary>Gates in clauses (Tseitin 1968). Every gate is defined in both directions, so it may be used negated.</summary>
 internal sealed class Circuit : FoldedGates
 {
+    private const double NearestConflicts = 10;
+
+    /// <summary>So many gates count about alike as near.</summary>
+    private const double NearGates = 50;
+
     /// <summary>Of each variable of the solver the operands of the gate that it is the output of. The first variable, the constant, stands for none.</summary>
     private readonly List<(Literal First, Literal Second, Literal Third)> _operands = [];
 
@@ -26,27 +31,27 @@ internal sealed class Circuit : FoldedGates
     public override void Demand(Literal literal) => Solver.AddClause(literal);
 
     /// <summary>
-    /// Tells the solver that the next question is about this literal: what it is made of is guessed first, the rest hardly ever. Worth the walk where
+    /// Tells the solver that the next question is about this literal: what it is made of is guessed first, the nearest before the others, the rest hardly ever. Worth the walk where
     /// many questions are asked of one large circuit.
     /// </summary>
     public void Prefer(Literal literal)
     {
         HashSet<int> met = [True.Variable];
-        Stack<int> open = new([literal.Variable]);
-        while (open.TryPop(out int variable))
+        Queue<int> open = new([literal.Variable]);
+        while (open.TryDequeue(out int variable))
         {
             if (!met.Add(variable))
             {
                 continue;
             }
 
-            Solver.Prefer(variable);
+            Solver.Prefer(variable, NearestConflicts / (1 + (met.Count / NearGates)));
             if (variable < _operands.Count)
             {
                 (Literal first, Literal second, Literal third) = _operands[variable];
-                open.Push(first.Variable);
-                open.Push(second.Variable);
-                open.Push(third.Variable);
+                open.Enqueue(first.Variable);
+                open.Enqueue(second.Variable);
+                open.Enqueue(third.Variable);
             }
         }
     }

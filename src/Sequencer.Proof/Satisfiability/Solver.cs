@@ -64,8 +64,8 @@ internal sealed partial class Solver
     /// </summary>
     public Literal NewDependent() => NewVariable(false);
 
-    /// <summary>The next question is about this variable: it is guessed before those that mattered to earlier ones.</summary>
-    public void Prefer(int variable) => _order.Prefer(variable);
+    /// <summary>The next question is about this variable: it is guessed before those that mattered to earlier ones, and as if so many conflicts had been about it.</summary>
+    public void Prefer(int variable, double conflicts) => _order.Prefer(variable, conflicts);
 
     /// <summary>The value in the model of the last satisfiable query.</summary>
     public bool ModelValue(Literal literal) => _model[literal.Variable] != literal.IsNegated;

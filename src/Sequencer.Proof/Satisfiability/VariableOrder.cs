@@ -73,7 +73,9 @@ internal sealed class VariableOrder
     /// Puts a variable before those that mattered to earlier questions: by decay none can have more than so many increments from conflicts. It
     /// becomes no choice by that.
     /// </summary>
-    public void Prefer(int variable) => Raise(variable, Decay / (Decay - 1) * _increment);
+    /// <param name="variable">The variable.</param>
+    /// <param name="conflicts">So many conflicts more, to tell those apart that are preferred together.</param>
+    public void Prefer(int variable, double conflicts) => Raise(variable, ((Decay / (Decay - 1)) + conflicts) * _increment);
 
     public void DecayAll() => _increment *= Decay;
 
