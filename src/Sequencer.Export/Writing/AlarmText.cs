@@ -48,7 +48,7 @@ internal static class AlarmText
         {
             if (transition.AtMost is { } most)
             {
-                Raise(unit, $"{transition.Name}.over", most.Message, StepText.Over(unit, transition));
+                Raise(unit, $"{transition.Name}.over", most.Message, TransitionText.Over(unit, transition));
             }
         }
 

@@ -49,7 +49,7 @@ internal static class FaultText
             }
         }
 
-        StepText.JudgeCounted(unit);
+        TransitionText.JudgeCounted(unit);
         ClaimText.Faults(unit);
         Requests(unit);
     }
@@ -173,7 +173,7 @@ internal static class FaultText
         {
             string over = unit.Scratch(FormattableString.Invariant($"step{step.Number}.limit_over"));
             unit.Body.Clause(step.Limit.Span, FormattableString.Invariant($"step {step.Number}"));
-            unit.Body.Add($"{over} := {unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(step.State)}) AND {StepText.LimitReached(unit, step)};");
+            unit.Body.Add($"{over} := {unit.StepAtStart(step.Number)} AND (State_At_Start = {StateText.Value(step.State)}) AND {StepClockText.LimitReached(unit, step)};");
         }
 
         foreach (Reaction reaction in new[] { Reaction.Emergency, Reaction.Abort, Reaction.Stop, Reaction.Hold })
@@ -202,7 +202,7 @@ internal static class FaultText
         IEnumerable<string> prompts = program.Steps.SelectMany(step => step.Actions.OfType<PromptAction>())
             .Where(prompt => prompt.Reaction == reaction).Select(prompt => PromptText.Late(unit, prompt));
         IEnumerable<string> turns = TransitionOrder.Of(program).Where(transition => transition.AtMost?.Reaction == reaction)
-            .Select(transition => StepText.Over(unit, transition));
+            .Select(transition => TransitionText.Over(unit, transition));
         IEnumerable<string> permissives = program.Permissives
             .Where(permissive => permissive.Patience is not null && permissive.Reaction == reaction)
             .SelectMany(permissive => permissive.Outputs.Select(output => unit.Names.Of($"{permissive.Name}.{output.Tag}.impatient")));

@@ -25,19 +25,7 @@ public static class ChromateReduction
     /// <summary>Least acidity that counts: stronger acid makes the model no faster (it would only cost steps).</summary>
     private const double LeastPh = 1.0;
 
-    /// <summary>mV against silver/silver chloride at pH 2.5 with as much chromium(VI) as sulphite. A model's figure.</summary>
-    private const double EvenMillivolts = 380.0;
-
-    /// <summary>mV for a tenfold ratio of chromium(VI) to sulphite. A model's figure.</summary>
-    private const double MillivoltsPerDecade = 60.0;
-
-    /// <summary>mV that a unit of pH takes off. A model's figure.</summary>
-    private const double MillivoltsPerPh = 60.0;
-
-    private const double EvenPh = 2.5;
-
-    /// <summary>mol/L; where one of the two is gone the other couples of the water hold the potential.</summary>
-    private const double OtherCouples = 1e-6;
+    private static readonly CouplePotential Potential = new(EvenMillivolts: 380.0, EvenPh: 2.5, MillivoltsPerDecade: 60.0, MillivoltsPerPh: 60.0);
 
     /// <summary>
     /// mol/(L s) of chromium(VI) reduced: first order in chromium(VI), in sulphite and in the proton.
@@ -53,7 +41,5 @@ public static class ChromateReduction
     /// mV against silver/silver chloride, E = 380 + 60 log10((Cr(VI) + f) / (S(IV) + f)) - 60 (pH - 2.5), f = 1 umol/L.
     /// </summary>
     public static double Millivolts(double chromate, double sulphite, double ph) =>
-        EvenMillivolts
-        + (MillivoltsPerDecade * Math.Log10((Math.Max(0.0, chromate) + OtherCouples) / (Math.Max(0.0, sulphite) + OtherCouples)))
-        - (MillivoltsPerPh * (ph - EvenPh));
+        Potential.Millivolts(chromate, sulphite, ph);
 }

@@ -41,19 +41,7 @@ public static class CyanideOxidation
     /// <summary>Less alkali makes the model no faster (nobody works there).</summary>
     private const double LeastPh = 7.0;
 
-    /// <summary>mV against silver/silver chloride at pH 11 with as much hypochlorite as cyanide. A model's figure.</summary>
-    private const double EvenMillivolts = 60.0;
-
-    /// <summary>mV for a tenfold ratio of hypochlorite to cyanide. A model's figure.</summary>
-    private const double MillivoltsPerDecade = 110.0;
-
-    /// <summary>mV that a unit of pH takes off. A model's figure.</summary>
-    private const double MillivoltsPerPh = 100.0;
-
-    private const double EvenPh = 11.0;
-
-    /// <summary>mol/L; where one of the two is gone the other couples of the water hold the potential.</summary>
-    private const double OtherCouples = 1e-6;
+    private static readonly CouplePotential Potential = new(EvenMillivolts: 60.0, EvenPh: 11.0, MillivoltsPerDecade: 110.0, MillivoltsPerPh: 100.0);
 
     /// <summary>mol/(L s) of cyanide that becomes cyanogen chloride: first order in both.</summary>
     public static double ChlorinationRate(double cyanide, double hypochlorite, double oxidisedInSeconds) =>
@@ -71,7 +59,5 @@ public static class CyanideOxidation
     /// mV against silver/silver chloride, E = 60 + 110 log10((OCl + f) / (CN + f)) - 100 (pH - 11), f = 1 umol/L.
     /// </summary>
     public static double Millivolts(double hypochlorite, double cyanide, double ph) =>
-        EvenMillivolts
-        + (MillivoltsPerDecade * Math.Log10((Math.Max(0.0, hypochlorite) + OtherCouples) / (Math.Max(0.0, cyanide) + OtherCouples)))
-        - (MillivoltsPerPh * (ph - EvenPh));
+        Potential.Millivolts(hypochlorite, cyanide, ph);
 }

@@ -8,11 +8,7 @@ namespace Sequencer.Plant.Integration;
 /// </summary>
 internal sealed class DiagonallyImplicit : IIntegrator
 {
-    private const int MostAttempts = 60;
     private const int MostIterations = 8;
-    private const double Safety = 0.9;
-    private const double MostShrinking = 0.2;
-    private const double MostGrowing = 5.0;
 
     /// <summary>Share of the error allowed by which a stage may miss its equation.</summary>
     private const double IterationShare = 0.003;
@@ -116,9 +112,9 @@ internal sealed class DiagonallyImplicit : IIntegrator
         }
 
         double step = _next;
-        for (int attempt = 0; attempt < MostAttempts && step >= DormandPrince.SmallestStep; attempt++)
+        for (int attempt = 0; attempt < StepControl.MostAttempts && step >= StepControl.SmallestStep; attempt++)
         {
-            bool reaches = Start + (step * 1.01) >= limit;
+            bool reaches = StepControl.Reaches(Start, step, limit);
             double taken = reaches ? limit - Start : step;
             if (!Prepare(taken) || !SolveStages(taken))
             {
@@ -129,7 +125,7 @@ internal sealed class DiagonallyImplicit : IIntegrator
             }
 
             double error = Error();
-            double factor = double.IsNaN(error) ? MostShrinking : Math.Clamp(Safety * Math.Pow(error, -0.25), MostShrinking, MostGrowing);
+            double factor = StepControl.Factor(error, order: 4);
             if (error <= 1.0)
             {
                 Accept(taken, reaches ? limit : Start + taken);
@@ -138,7 +134,7 @@ internal sealed class DiagonallyImplicit : IIntegrator
                 return StepOutcome.Accepted;
             }
 
-            step = taken * Math.Min(factor, 0.9);
+            step = StepControl.Shorter(taken, factor);
         }
 
         _start.CopyTo(_end, 0);

@@ -11,14 +11,6 @@ namespace Sequencer.Plant.Integration;
 /// </summary>
 internal sealed class DormandPrince : IIntegrator
 {
-    /// <summary>Steps below this, in seconds, are given up: no piece of a plant acts faster.</summary>
-    public const double SmallestStep = 1e-9;
-
-    private const int MostAttempts = 60;
-    private const double Safety = 0.9;
-    private const double MostShrinking = 0.2;
-    private const double MostGrowing = 5.0;
-
     /// <summary>Step times the quickest rate at the edge of stability, on the negative axis (Hairer and Wanner II, section IV.2).</summary>
     private const double EdgeOfStability = 3.25;
 
@@ -104,13 +96,12 @@ internal sealed class DormandPrince : IIntegrator
         Start = End;
         FirstStage();
         double step = _next;
-        for (int attempt = 0; attempt < MostAttempts && step >= SmallestStep; attempt++)
+        for (int attempt = 0; attempt < StepControl.MostAttempts && step >= StepControl.SmallestStep; attempt++)
         {
-            // A step that would leave a sliver before the limit takes the sliver along.
-            bool reaches = Start + (step * 1.01) >= limit;
+            bool reaches = StepControl.Reaches(Start, step, limit);
             double taken = reaches ? limit - Start : step;
             double error = Attempt(taken);
-            double factor = double.IsNaN(error) ? MostShrinking : Math.Clamp(Safety * Math.Pow(error, -0.2), MostShrinking, MostGrowing);
+            double factor = StepControl.Factor(error, order: 5);
             if (error <= 1.0)
             {
                 End = reaches ? limit : Start + taken;
@@ -124,7 +115,7 @@ internal sealed class DormandPrince : IIntegrator
                 return StepOutcome.Accepted;
             }
 
-            step = taken * Math.Min(factor, 0.9);
+            step = StepControl.Shorter(taken, factor);
         }
 
         _start.CopyTo(_end, 0);

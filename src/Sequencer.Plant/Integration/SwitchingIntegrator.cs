@@ -65,7 +65,7 @@ internal sealed class SwitchingIntegrator : IIntegrator
         StepOutcome outcome = Present.Step(limit);
         if (outcome == StepOutcome.TooSmall && !_isImplicit)
         {
-            BeginImplicit(DormandPrince.SmallestStep * 1e3);
+            BeginImplicit(StepControl.SmallestStep * 1e3);
             outcome = _implicit.Step(limit);
         }
 

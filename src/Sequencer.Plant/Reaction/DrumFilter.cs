@@ -30,18 +30,12 @@ internal sealed class DrumFilter : ISeparator
     /// <summary>How soon a coat that nothing holds is off the drum (our own choice).</summary>
     private const double FallsInSeconds = 60.0;
 
-    /// <summary>Share of the drum whose cloth a cracked coat leaves bare (our own choice).</summary>
-    private const double CrackedOfArea = 0.01;
-
-    /// <summary>kg/m2 of cake by which e times less of the coat behind it is open to the air (our own choice).</summary>
-    private const double SealsAt = 0.01;
-
     /// <summary>Of what is drawn at least a tenth is filtrate, however thick the slurry: solids beyond that go through with it (our own choice).</summary>
     private const double MostLaidDown = 0.9;
 
     private readonly StateLayout _layout;
     private readonly int _index;
-    private bool _isCracked;
+    private readonly DrumCoat _coat;
 
     public DrumFilter(DrumDescription description, int index, ContentLayout contents, StateLayout layout, TankBody trough, TankBody filtrateTo, TankBody knife, Drive turnedBy, Drive vacuumBy, SealWater? sealWater)
     {
@@ -54,6 +48,7 @@ internal sealed class DrumFilter : ISeparator
         SealWater = sealWater;
         _index = index;
         _layout = layout;
+        _coat = new DrumCoat(description);
         Holds = new DrumHolds(description, index, contents, layout, trough.Index);
     }
 
@@ -91,12 +86,12 @@ internal sealed class DrumFilter : ISeparator
         double coat = Holds.CoatMetres(state);
         FilterCake fresh = FreshCake(state, pressure, coat);
         double viscosity = WaterProperties.Viscosity(TroughCelsius(state));
-        double clean = 1.0 / Conductance(coat);
+        double clean = 1.0 / _coat.Conductance(coat);
         double flux = Flux(fresh, viscosity, clean, pressure, turn);
         double left = Holds.CakeKilogramsPerSquareMetre(state) - (flux * fresh.DryPerFiltrate * turn);
         if (left > 0.0)
         {
-            flux = Flux(fresh, viscosity, clean + (CakeResistance(pressure) * left), pressure, turn);
+            flux = Flux(fresh, viscosity, clean + (_coat.CakeResistance(pressure) * left), pressure, turn);
         }
 
         return ThroughPipes(flux * Description.AreaSquareMetres * LitresPerCubicMetre) / (1.0 - LaidDown(state, coat));
@@ -124,7 +119,7 @@ internal sealed class DrumFilter : ISeparator
         transfer.AddRates(Trough.Index, DrawPoint.Floor, FiltrateTo.Index, flow, state, rates);
         LayerWater water = Water(time, state);
         Hold(flow, coat, water, state, rates);
-        double pulled = VacuumBy.Effect(time) * ReachedPascals(coat);
+        double pulled = VacuumBy.Effect(time) * _coat.ReachedPascals(coat);
         if (SealWater is { } seal)
         {
             pulled *= seal.Share(Description.DeepestPascals, time, state);
@@ -192,7 +187,7 @@ internal sealed class DrumFilter : ISeparator
     }
 
     /// <summary>The coat has a crack down to the cloth.</summary>
-    public void Crack(bool cracked) => _isCracked = cracked;
+    public void Crack(bool cracked) => _coat.IsCracked = cracked;
 
     public double NextKink(double time) =>
         Math.Min(SealWater?.NextKink(time) ?? double.PositiveInfinity, Math.Min(TurnedBy.NextKink(time), VacuumBy.NextKink(time)));
@@ -254,38 +249,8 @@ internal sealed class DrumFilter : ISeparator
         Dissolved(litres, pores, held, held, _layout.WentOut + 1, state, rates);
     }
 
-    /// <summary>
-    /// The water of coat and cake: what reaches the knife has drained since it left the bath, the drum as a whole is full where it is under and
-    /// elsewhere has drained for half as long (our own simplification).
-    /// </summary>
-    private LayerWater Water(double time, ReadOnlySpan<double> state)
-    {
-        double pressure = VacuumPascals(state);
-        double viscosity = WaterProperties.Viscosity(TroughCelsius(state));
-        double dry = 1.0 - Description.Submerged;
-        double drained = dry * TurnSeconds(time);
-        double coat = Holds.CoatMetres(state);
-        double cake = Math.Max(0.0, Holds.CakeKilogramsPerSquareMetre(state));
-        double sealing = 1.0 - Math.Exp(-cake / SealsAt);
-        double cakePermeability = pressure > 0.0 ? FilterCake.PermeabilityOf(CakeResistance(pressure), Holds.Cake.DryDensity) : 0.0;
-        double coatPores = Holds.Coat.PoreLitres(Holds.CoatGrams(state));
-        double cakePores = Holds.Cake.PoreLitres(Holds.CakeGrams(state));
-        (double coatAtKnife, double cakeAtKnife) = Full(drained);
-        (double coatHalfway, double cakeHalfway) = Full(0.5 * drained);
-        return new LayerWater(
-            coatAtKnife * coatPores,
-            cakeAtKnife * cakePores,
-            ((Description.Submerged + (dry * coatHalfway)) * coatPores) + ((Description.Submerged + (dry * cakeHalfway)) * cakePores));
-
-        (double Coat, double Cake) Full(double seconds)
-        {
-            double ofCake = cakePermeability > 0.0
-                ? Dewatering.Saturation(cakePermeability, Holds.Cake.Porosity, cake / Holds.Cake.DryDensity, pressure, viscosity, seconds)
-                : 1.0;
-            double open = Dewatering.Saturation(Description.CoatSquareMetres, Holds.Coat.Porosity, coat, pressure, viscosity, seconds);
-            return (open + ((1.0 - open) * ofCake * sealing), ofCake);
-        }
-    }
+    private LayerWater Water(double time, ReadOnlySpan<double> state) =>
+        LayerWater.Of(Description, Holds, _coat, VacuumPascals(state), WaterProperties.Viscosity(TroughCelsius(state)), TurnSeconds(time), state);
 
     /// <summary>L/s that soak into pores that want water, no faster than it comes through; less than none where they drain.</summary>
     private double Soaking(LayerWater water, double through, ReadOnlySpan<double> state)
@@ -297,7 +262,7 @@ internal sealed class DrumFilter : ISeparator
     /// <summary>The share of solids that stays: what coat and cloth hold back, as far as there is filtrate to leave it.</summary>
     private double Held(ReadOnlySpan<double> state, double coat)
     {
-        double retention = Retention(coat);
+        double retention = _coat.Retention(coat);
         (double aid, double other) = Holds.Solids(state, retention);
         double litres = Holds.Coat.Litres(aid) + Holds.Cake.Litres(other);
         return litres > MostLaidDown ? retention * MostLaidDown / litres : retention;
@@ -318,28 +283,6 @@ internal sealed class DrumFilter : ISeparator
 
     private double TurnSeconds(double time) => Description.TurnSeconds / Math.Max(Slowest, TurnedBy.Effect(time));
 
-    /// <summary>What goes through a crack meets bare cloth.</summary>
-    private double Retention(double coat)
-    {
-        double held = 1.0 - ((1.0 - Description.ClothHoldsBack) * Math.Exp(-coat / Description.ClosesAtMetres));
-        double past = CrackedShare / Description.ClothPerMetre / Conductance(coat);
-        return ((1.0 - past) * held) + (past * Description.ClothHoldsBack);
-    }
-
-    /// <summary>1 over the resistance of coat and cloth, m: beside it that of a crack, where there is one.</summary>
-    private double Conductance(double coat) =>
-        ((1.0 - CrackedShare) / (Description.ClothPerMetre + (coat / Description.CoatSquareMetres))) + (CrackedShare / Description.ClothPerMetre);
-
-    private double CrackedShare => _isCracked ? CrackedOfArea : 0.0;
-
-    private double ReachedPascals(double coat)
-    {
-        double openness = Description.ClothPerMetre * Conductance(coat);
-        return Description.DeepestPascals / (1.0 + (((Description.DeepestPascals / Description.BareClothPascals) - 1.0) * openness));
-    }
-
-    private double CakeResistance(double pressure) => FilterCake.ResistanceUnder(pressure, Description.CakeMetresPerKilogram, Description.CakeCompressibility);
-
     /// <summary>What the trough's water leaves in a pass: filter aid and other solids in layers of their own resistance, one behind the other.</summary>
     private FilterCake FreshCake(ReadOnlySpan<double> state, double pressure, double coat)
     {
@@ -348,10 +291,7 @@ internal sealed class DrumFilter : ISeparator
         double all = aid + other;
         double filtrate = 1.0 - Holds.Coat.Litres(aid) - Holds.Cake.Litres(other);
         return all > 0.0
-            ? new FilterCake(((aidResistance * aid) + (CakeResistance(pressure) * other)) / all, all / filtrate)
+            ? new FilterCake(((aidResistance * aid) + (_coat.CakeResistance(pressure) * other)) / all, all / filtrate)
             : new FilterCake(aidResistance, 0.0);
     }
-
-    /// <summary>Litres of water in coat and cake: in each if all of it were as at the knife, and on the drum as a whole.</summary>
-    private readonly record struct LayerWater(double CoatAtKnife, double CakeAtKnife, double OnDrum);
 }
