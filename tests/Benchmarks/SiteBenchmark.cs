@@ -42,11 +42,12 @@ internal sealed class SiteBenchmark : Benchmark
     private static double Play(LoadedSite site, Scenario scenario)
     {
         DiagnosticBag diagnostics = new();
-        CompiledStepper stepper = new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
+        Sequencer.Control.Execution.Specialising.SpecialisingStepper stepper = new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
         ClosedLoop? loop = ScenarioFit.Join(site, stepper, scenario, diagnostics);
         ScenarioRun? run = loop is null ? null : ScenarioRun.Bind(loop, scenario, diagnostics);
         ScenarioResult result = run?.Play(null, CancellationToken.None)
             ?? throw new InvalidOperationException(DiagnosticRenderer.Render(diagnostics.InOrder()));
+        Console.WriteLine(stepper.WholeScans);
         return result.Record.Seconds;
     }
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Diagnostics;
 using Sequencer.Control.TransitionSystems;
 
 namespace Sequencer.Control.Execution;
@@ -29,86 +28,11 @@ public sealed class Interpreter : Stepper
     {
         Inputs.CopyTo(_registers, 0);
         States.CopyTo(_registers, Inputs.Length);
-        foreach (InstructionRun run in _code.Runs)
-        {
-            Execute(run.Kind, _code.Instructions.AsSpan(run.Start..run.End), _registers);
-        }
+        InstructionExecution.Execute(_code.Runs, _code.Instructions, _registers);
 
         Gather(_code.Outputs, Outputs);
         Gather(_code.Observed, Observed);
         Gather(_code.NextStates, States);
-    }
-
-    private static void Execute(ExpressionKind kind, ReadOnlySpan<Instruction> instructions, long[] registers)
-    {
-        switch (kind)
-        {
-            case ExpressionKind.Not:
-                foreach (ref readonly Instruction one in instructions)
-                {
-                    registers[one.Target] = registers[one.First] ^ 1;
-                }
-
-                break;
-            case ExpressionKind.And:
-                foreach (ref readonly Instruction one in instructions)
-                {
-                    registers[one.Target] = registers[one.First] & registers[one.Second];
-                }
-
-                break;
-            case ExpressionKind.Or:
-                foreach (ref readonly Instruction one in instructions)
-                {
-                    registers[one.Target] = registers[one.First] | registers[one.Second];
-                }
-
-                break;
-            case ExpressionKind.Equal:
-                foreach (ref readonly Instruction one in instructions)
-                {
-                    registers[one.Target] = registers[one.First] == registers[one.Second] ? 1 : 0;
-                }
-
-                break;
-            case ExpressionKind.Less:
-                foreach (ref readonly Instruction one in instructions)
-                {
-                    registers[one.Target] = registers[one.First] < registers[one.Second] ? 1 : 0;
-                }
-
-                break;
-            case ExpressionKind.LessOrEqual:
-                foreach (ref readonly Instruction one in instructions)
-                {
-                    registers[one.Target] = registers[one.First] <= registers[one.Second] ? 1 : 0;
-                }
-
-                break;
-            case ExpressionKind.Add:
-                foreach (ref readonly Instruction one in instructions)
-                {
-                    registers[one.Target] = registers[one.First] + registers[one.Second];
-                }
-
-                break;
-            case ExpressionKind.Scale:
-                foreach (ref readonly Instruction one in instructions)
-                {
-                    registers[one.Target] = registers[one.First] * registers[one.Second];
-                }
-
-                break;
-            case ExpressionKind.IfThenElse:
-                foreach (ref readonly Instruction one in instructions)
-                {
-                    registers[one.Target] = registers[one.First] != 0 ? registers[one.Second] : registers[one.Third];
-                }
-
-                break;
-            default:
-                throw new UnreachableException($"no execution of {kind}");
-        }
     }
 
     private void Gather(int[] places, long[] values)

@@ -69,8 +69,14 @@ public struct AnalogueScaling : IEquatable<AnalogueScaling>
             return _range.Minimum;
         }
 
-        return fraction >= 1
-            ? _range.Maximum
-            : _range.Minimum + (long)Math.Round(fraction * (_range.Maximum - _range.Minimum), MidpointRounding.AwayFromZero);
+        if (fraction >= 1)
+        {
+            return _range.Maximum;
+        }
+
+        // To the nearest, halves up: what is left of the whole part is exact, and Math.Round takes several times as long.
+        double steps = fraction * (_range.Maximum - _range.Minimum);
+        long whole = (long)steps;
+        return _range.Minimum + whole + (steps - whole >= 0.5 ? 1 : 0);
     }
 }

@@ -26,6 +26,9 @@ internal sealed class Drive
     private readonly Ramp _motion;
     private readonly Ramp _effect;
     private readonly Ramp _leak;
+    private double _restsFrom;
+    private double _motionAtRest;
+    private double _effectAtRest;
     private double _speed;
     private bool _energised;
     private bool _stuckOn;
@@ -40,6 +43,7 @@ internal sealed class Drive
         _effect = new Ramp(1.0, keptSeconds);
         _leak = new Ramp(0.0, keptSeconds);
         _speed = description.SpeedFrom is null ? 1.0 : 0.0;
+        KeepRest();
     }
 
     public DriveDescription Description { get; }
@@ -89,22 +93,31 @@ internal sealed class Drive
         _slow = slow;
         double target = _motion.Target;
         _motion.MoveTo(time, target, TravelSeconds);
+        KeepRest();
     }
 
     /// <summary>Shuts, but lets some through.</summary>
-    public void Leak(double time, bool leaks) => _leak.MoveTo(time, leaks ? LeakShare : 0.0, Ramp.AtOnce);
+    public void Leak(double time, bool leaks)
+    {
+        _leak.MoveTo(time, leaks ? LeakShare : 0.0, Ramp.AtOnce);
+        KeepRest();
+    }
 
     /// <summary>Holds for a while before it moves.</summary>
     public void Stick(bool sticks) => _sticks = sticks;
 
     /// <summary>Turns, but does nothing: a blocked pump, a broken shaft.</summary>
-    public void LoseEffect(double time, bool lost) => _effect.MoveTo(time, lost ? 0.0 : 1.0, Ramp.AtOnce);
+    public void LoseEffect(double time, bool lost)
+    {
+        _effect.MoveTo(time, lost ? 0.0 : 1.0, Ramp.AtOnce);
+        KeepRest();
+    }
 
     /// <summary>Share of full speed, or of full travel.</summary>
-    public double Motion(double time) => _motion.Value(time);
+    public double Motion(double time) => time >= _restsFrom ? _motionAtRest : _motion.Value(time);
 
     /// <summary>What reaches the liquid, 0 to 1.</summary>
-    public double Effect(double time) => Math.Max(_motion.Value(time) * _effect.Value(time), _leak.Value(time));
+    public double Effect(double time) => time >= _restsFrom ? _effectAtRest : Math.Max(_motion.Value(time) * _effect.Value(time), _leak.Value(time));
 
     public double NextKink(double time) => Math.Min(_leak.NextKink(time), Math.Min(_motion.NextKink(time), _effect.NextKink(time)));
 
@@ -122,6 +135,15 @@ internal sealed class Drive
         if (target != _motion.Target)
         {
             _motion.MoveTo(_sticks ? time + HoldsSeconds : time, target, TravelSeconds);
+            KeepRest();
         }
+    }
+
+    /// <summary>What it comes to when nothing in it moves any more: drives are asked in each scan and mostly stand or run.</summary>
+    private void KeepRest()
+    {
+        _restsFrom = Math.Max(_motion.RestsFrom, Math.Max(_effect.RestsFrom, _leak.RestsFrom));
+        _motionAtRest = _motion.Target;
+        _effectAtRest = Math.Max(_motion.Target * _effect.Target, _leak.Target);
     }
 }

@@ -20,6 +20,9 @@ internal sealed class Ramp
 
     public double Target => _pieces[^1].To;
 
+    /// <summary>From then on it stands at its target.</summary>
+    public double RestsFrom => _pieces[^1].End;
+
     /// <summary>Sends the value to <paramref name="target"/> from <paramref name="time"/> on, at the speed of one whole travel in that many seconds.</summary>
     public void MoveTo(double time, double target, double travelSeconds)
     {

@@ -27,6 +27,7 @@ internal sealed class AnalogueInstrument
     private readonly bool[] _faults = new bool[Enum.GetValues<TransmitterFault>().Length];
     private readonly ulong _seed;
     private readonly int _index;
+    private bool _hasFailed;
     private double _wandered;
 
     public AnalogueInstrument(TransmitterDescription description, SampleLoop? loop, double initial, ulong seed, int index)
@@ -52,6 +53,7 @@ internal sealed class AnalogueInstrument
     public void Fail(TransmitterFault fault, bool failed)
     {
         _faults[(int)fault] = failed;
+        _hasFailed = _faults.AsSpan().Contains(true);
         _wandered = Has(TransmitterFault.Drift) ? _wandered : 0.0;
     }
 
@@ -90,6 +92,11 @@ internal sealed class AnalogueInstrument
 
     private double Current(double value)
     {
+        if (!_hasFailed)
+        {
+            return CurrentLoop.Milliamps(value, Description.Low, Description.High);
+        }
+
         if (Has(TransmitterFault.WireBreak))
         {
             return CurrentLoop.WireBreak;
@@ -108,5 +115,5 @@ internal sealed class AnalogueInstrument
         return Has(TransmitterFault.Frozen) ? Milliamps : CurrentLoop.Milliamps(value, Description.Low, Description.High);
     }
 
-    private bool Has(TransmitterFault fault) => _faults[(int)fault];
+    private bool Has(TransmitterFault fault) => _hasFailed && _faults[(int)fault];
 }

@@ -16,9 +16,10 @@ internal sealed class PlantFlows(
     private readonly double[] _fedFromOutside = new double[tanks.Length];
     private readonly double[] _wanted = new double[pipes.Length];
     private double[] _fed = new double[tanks.Length];
+    private double _summedAt = double.NaN;
     private double[] _fedNext = new double[tanks.Length];
 
-    /// <summary>Flow of a line, L/s, at a state.</summary>
+    /// <summary>Flow of a line, L/s, at the plant's state at a time; asked again at that time it takes the sums that it has.</summary>
     public double Of(int pipe, double time, ReadOnlySpan<double> state)
     {
         Pipe line = pipes[pipe];
@@ -34,6 +35,7 @@ internal sealed class PlantFlows(
     /// <summary>Before <see cref="OfTank"/> and <see cref="OfSeparator"/> are asked at another time or state.</summary>
     public void Prepare(double time, ReadOnlySpan<double> state)
     {
+        ForgetSums();
         foreach (TankBody tank in tanks)
         {
             if (tank.IsDrawnDown)
@@ -43,6 +45,9 @@ internal sealed class PlantFlows(
             }
         }
     }
+
+    /// <summary>What drives the flows has changed, or other states were asked about.</summary>
+    public void ForgetSums() => _summedAt = double.NaN;
 
     /// <summary>A flow that no state has a say in: it can be asked for at past times.</summary>
     public double OfSource(Pipe pipe, double time)
@@ -54,7 +59,7 @@ internal sealed class PlantFlows(
 
     public double OfTank(Pipe pipe, double time, ReadOnlySpan<double> state) => Limited(pipe.FromTank, WantedFlow(pipe, time, state));
 
-    /// <summary>Filtrate, L/s, at a state.</summary>
+    /// <summary>Filtrate, L/s, at the plant's state at a time.</summary>
     public double Filtrate(ISeparator separator, double time, ReadOnlySpan<double> state)
     {
         SumWantedOf(separator.Trough.Index, time, state);
@@ -85,9 +90,10 @@ internal sealed class PlantFlows(
     /// <summary>The sums matter only where a tank gives no more than comes.</summary>
     private void SumWantedOf(int tank, double time, ReadOnlySpan<double> state)
     {
-        if (tanks[tank].IsDrawnDown)
+        if (tanks[tank].IsDrawnDown && _summedAt != time)
         {
             SumWanted(time, state);
+            _summedAt = time;
         }
     }
 

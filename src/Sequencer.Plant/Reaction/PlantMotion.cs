@@ -91,7 +91,11 @@ internal sealed class PlantMotion
         _chemistry.Select(chemistry => Math.Abs(chemistry.ChargeImbalance())).DefaultIfEmpty(0.0).Max();
 
     /// <summary>Something that drives the equations changes now.</summary>
-    public void Interrupt() => _interrupted = true;
+    public void Interrupt()
+    {
+        _interrupted = true;
+        Equations.Flows.ForgetSums();
+    }
 
     public void AdvanceTo(double time)
     {

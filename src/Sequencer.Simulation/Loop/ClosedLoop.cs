@@ -25,6 +25,7 @@ public sealed class ClosedLoop
     private readonly LoopNames _names;
     private readonly int _powerReturned;
     private readonly double _scanSeconds;
+    private readonly long[] _dead;
     private bool _wasPowered = true;
     private InputScript? _script;
 
@@ -38,6 +39,7 @@ public sealed class ClosedLoop
         _names = new LoopNames(stepper, plant, site);
         _powerReturned = stepper.System.Inputs.FirstOrDefault(input => input.Name == PowerReturned)?.Index ?? -1;
         _scanSeconds = stepper.System.ScanMilliseconds / 1000.0;
+        _dead = new long[Math.Max(stepper.Outputs.Length, stepper.Observed.Length)];
         Site = site;
         Units = UnitPlaces.Of(stepper.System);
     }
@@ -91,10 +93,26 @@ public sealed class ClosedLoop
 
     public bool OutputOn(int output) => Powered && _stepper.Outputs[output] != 0;
 
-    public bool AlarmRaised(int alarm) => Powered && _stepper.Observed[alarm] != 0;
+    public bool AlarmRaised(int alarm) => Alarms[alarm] != 0;
+
+    /// <summary>All alarms of this scan, in order: 1 where it is raised.</summary>
+    public ReadOnlySpan<long> Alarms => (Powered ? _stepper.Observed : _dead).AsSpan(0, System.Alarms.Length);
+
+    /// <summary>All values of one origin in the program, in steps of their resolution: the array that <see cref="ValueSource.Place"/> points into.</summary>
+    public ReadOnlySpan<long> Values(ValueOrigin origin) => origin switch
+    {
+        ValueOrigin.Input => _stepper.Inputs,
+        ValueOrigin.State => _stepper.States,
+        ValueOrigin.Output => Powered ? _stepper.Outputs : _dead.AsSpan(0, _stepper.Outputs.Length),
+        ValueOrigin.Observed => _stepper.Observed,
+        _ => throw new ArgumentOutOfRangeException(nameof(origin), origin, "the plant's values are no places in an array"),
+    };
+
+    /// <summary>All requirements, in order: 0 where one does not hold in this scan.</summary>
+    public ReadOnlySpan<long> Requirements => _stepper.Observed.AsSpan(_stepper.Observed.Length - System.Requirements.Length);
 
     /// <summary>Whether a requirement holds in this scan.</summary>
-    public bool Keeps(int requirement) => _stepper.Observed[_stepper.Observed.Length - System.Requirements.Length + requirement] != 0;
+    public bool Keeps(int requirement) => Requirements[requirement] != 0;
 
     /// <summary>A named value: an input, state, output, definition or plant quantity; null where nothing is named so.</summary>
     public ValueSource? Find(string name) => _names.Find(name);

@@ -2,7 +2,7 @@ using Sequencer.Simulation.Loop;
 
 namespace Sequencer.Simulation.Records;
 
-/// <summary>Follows an output's on-times from scan to scan.</summary>
+/// <summary>Follows an output's on-times.</summary>
 internal sealed class OutputTracker(string output, int place)
 {
     /// <summary>More pulses than this in one run are counted, not kept: a chattering output must not fill the memory.</summary>
@@ -15,11 +15,10 @@ internal sealed class OutputTracker(string output, int place)
 
     public bool On => _onSince >= 0;
 
-    /// <summary>True where the output turned in this scan.</summary>
+    /// <summary>To be called where outputs changed. True where this one turned in this scan.</summary>
     public bool Observe(ClosedLoop loop)
     {
         bool on = loop.OutputOn(place);
-        _onScans += on ? 1 : 0;
         if (on == On)
         {
             return false;
@@ -50,6 +49,7 @@ internal sealed class OutputTracker(string output, int place)
 
     private void Keep(long until)
     {
+        _onScans += until - _onSince;
         if (_onTimes.Count < MostOnTimes)
         {
             _onTimes.Add(new ScanInterval(_onSince, until));

@@ -17,7 +17,7 @@ internal sealed class RecordColumns
     private readonly ImmutableArray<ValueSource> _numbers;
     private readonly ImmutableArray<ValueSource> _switches;
     private readonly ImmutableArray<ValueSource> _quantities;
-    private readonly double[] _switchValues;
+    private readonly WatchedPlaces _switchValues;
 
     public RecordColumns(ClosedLoop loop, UnitTracker[] units, OutputTracker[] outputs)
     {
@@ -27,24 +27,13 @@ internal sealed class RecordColumns
         _numbers = [.. Named(loop, SignalKind.Analogue), .. Named(loop, SignalKind.Setpoint), .. Named(loop, SignalKind.Total), .. Named(loop, SignalKind.Count)];
         _switches = [.. Named(loop, SignalKind.Switch), .. Faults(loop)];
         _quantities = [.. loop.Plant.Quantities.Concat(loop.Plant.Totals).Select(quantity => loop.Find(quantity.Name)).OfType<ValueSource>().Where(IsPlants)];
-        _switchValues = new double[_switches.Length];
+        _switchValues = new WatchedPlaces(_switches);
     }
 
     public int Count => (2 * _units.Length) + _numbers.Length + _switches.Length + _outputs.Length + _quantities.Length;
 
     /// <summary>Whether a contact or channel fault differs from the scan before.</summary>
-    public bool SwitchesChanged()
-    {
-        bool changed = false;
-        for (int index = 0; index < _switches.Length; index++)
-        {
-            double value = _loop.Value(_switches[index]);
-            changed |= value != _switchValues[index];
-            _switchValues[index] = value;
-        }
-
-        return changed;
-    }
+    public bool SwitchesChanged() => _switchValues.HaveChanged(_loop);
 
     public void Fill(Span<double> row)
     {
@@ -60,9 +49,9 @@ internal sealed class RecordColumns
             row[place++] = _loop.Value(number);
         }
 
-        foreach (double value in _switchValues)
+        for (int index = 0; index < _switches.Length; index++)
         {
-            row[place++] = value;
+            row[place++] = _switches[index].Resolution * _switchValues.Values[index];
         }
 
         foreach (OutputTracker output in _outputs)

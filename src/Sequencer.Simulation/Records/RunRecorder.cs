@@ -19,8 +19,9 @@ internal sealed class RunRecorder : IRunWatch
     private readonly RecordColumns _columns;
     private readonly UnitTracker[] _units;
     private readonly OutputTracker[] _outputs;
+    private readonly long[] _outputValues;
     private readonly BatchTracker[] _batches;
-    private readonly bool[] _alarms;
+    private readonly long[] _alarms;
     private readonly RecordTable _table;
     private readonly double[] _row;
     private readonly long _sampleScans;
@@ -43,8 +44,9 @@ internal sealed class RunRecorder : IRunWatch
             .. loop.System.Outputs.Select((output, index) => (output, index)).Where(pair => pair.output.Value.Sort == Sort.Boolean)
                 .Select(pair => new OutputTracker(pair.output.Name, pair.index)),
         ];
+        _outputValues = new long[loop.System.Outputs.Length];
         _settings = [.. SettingsOf(loop)];
-        _alarms = new bool[loop.System.Alarms.Length];
+        _alarms = new long[loop.System.Alarms.Length];
         _columns = new RecordColumns(loop, _units, _outputs);
         _row = new double[_columns.Count];
         _table = new RecordTable(_columns.Count);
@@ -71,9 +73,14 @@ internal sealed class RunRecorder : IRunWatch
             batch.Observe(_loop);
         }
 
-        foreach (OutputTracker output in _outputs)
+        ReadOnlySpan<long> outputs = _loop.Values(ValueOrigin.Output);
+        if (!outputs.SequenceEqual(_outputValues))
         {
-            changed |= output.Observe(_loop);
+            outputs.CopyTo(_outputValues);
+            foreach (OutputTracker output in _outputs)
+            {
+                changed |= output.Observe(_loop);
+            }
         }
 
         changed |= _columns.SwitchesChanged();
@@ -163,17 +170,21 @@ internal sealed class RunRecorder : IRunWatch
 
     private void ObserveAlarms()
     {
+        ReadOnlySpan<long> alarms = _loop.Alarms;
+        if (alarms.SequenceEqual(_alarms))
+        {
+            return;
+        }
+
         for (int index = 0; index < _alarms.Length; index++)
         {
-            bool raised = _loop.AlarmRaised(index);
-            if (raised == _alarms[index])
+            if (alarms[index] != _alarms[index])
             {
-                continue;
+                Alarm alarm = _loop.System.Alarms[index];
+                Note(alarms[index] != 0 ? RunEventKind.AlarmRaised : RunEventKind.AlarmCleared, alarm.Name, alarm.Message);
             }
-
-            _alarms[index] = raised;
-            Alarm alarm = _loop.System.Alarms[index];
-            Note(raised ? RunEventKind.AlarmRaised : RunEventKind.AlarmCleared, alarm.Name, alarm.Message);
         }
+
+        alarms.CopyTo(_alarms);
     }
 }

@@ -6,6 +6,7 @@ namespace Sequencer.Simulation.Records;
 internal sealed class UnitTracker(UnitPlaces unit)
 {
     private readonly long[] _enteredAt = NotEntered(unit.Steps.Length);
+    private readonly WatchedPlaces _active = new([.. unit.Steps.Select(step => new ValueSource(step.Step, ValueOrigin.State, step.Place, 1, "", 0))]);
     private readonly List<string> _labels = [];
     private long _state = -1;
     private long _stateSince;
@@ -27,6 +28,11 @@ internal sealed class UnitTracker(UnitPlaces unit)
     public bool Observe(ClosedLoop loop)
     {
         bool changed = ObserveState(loop);
+        if (!_active.HaveChanged(loop) && Label >= 0)
+        {
+            return changed;
+        }
+
         bool stepsChanged = Label < 0;
         for (int index = 0; index < unit.Steps.Length; index++)
         {

@@ -20,7 +20,7 @@ internal sealed class TrialWatch : IRunWatch
     private readonly ImmutableHashSet<string> _ordinary;
     private readonly double _from;
     private readonly int _awaited;
-    private readonly bool[] _raised;
+    private readonly long[] _raised;
     private readonly UnitState[] _states;
     private readonly int[] _batches;
     private readonly ValueSource[] _values;
@@ -48,7 +48,7 @@ internal sealed class TrialWatch : IRunWatch
         _ordinary = ordinary;
         _from = from;
         _awaited = awaited is null ? -1 : Unit(awaited);
-        _raised = new bool[loop.System.Alarms.Length];
+        _raised = new long[loop.System.Alarms.Length];
         _states = new UnitState[loop.Units.Length];
         _batches = new int[loop.Units.Length];
         _values = [.. measures.Values.Select(value => Needed(value.Name))];
@@ -117,18 +117,21 @@ internal sealed class TrialWatch : IRunWatch
 
     private void ObserveAlarms(bool counts)
     {
-        for (int index = 0; index < _raised.Length; index++)
+        ReadOnlySpan<long> alarms = _loop.Alarms;
+        if (alarms.SequenceEqual(_raised))
         {
-            bool raised = _loop.AlarmRaised(index);
-            if (raised != _raised[index])
+            return;
+        }
+
+        for (int index = 0; index < _raised.Length && counts && _alarm is null; index++)
+        {
+            if (alarms[index] != 0 && _raised[index] == 0 && !_ordinary.Contains(_loop.System.Alarms[index].Name))
             {
-                _raised[index] = raised;
-                if (raised && counts && _alarm is null && !_ordinary.Contains(_loop.System.Alarms[index].Name))
-                {
-                    _alarm = new Happening(_loop.System.Alarms[index].Name, _loop.Seconds);
-                }
+                _alarm = new Happening(_loop.System.Alarms[index].Name, _loop.Seconds);
             }
         }
+
+        alarms.CopyTo(_raised);
     }
 
     private void ObserveStates(bool counts)
@@ -171,13 +174,10 @@ internal sealed class TrialWatch : IRunWatch
 
     private void ObserveRequirements()
     {
-        for (int index = 0; index < _loop.System.Requirements.Length; index++)
+        int broken = _loop.Requirements.IndexOf(0);
+        if (broken >= 0)
         {
-            if (!_loop.Keeps(index))
-            {
-                _broken = new Happening(_loop.System.Requirements[index].Name, _loop.Seconds);
-                return;
-            }
+            _broken = new Happening(_loop.System.Requirements[broken].Name, _loop.Seconds);
         }
     }
 

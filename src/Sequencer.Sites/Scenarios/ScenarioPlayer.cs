@@ -1,4 +1,4 @@
-using Sequencer.Control.Execution;
+using Sequencer.Control.Execution.Specialising;
 using Sequencer.Control.TransitionSystems;
 using Sequencer.Plant;
 using Sequencer.Plant.Description;
@@ -13,13 +13,13 @@ namespace Sequencer.Sites.Scenarios;
 /// <summary>Plays scenarios of one site: its programs are compiled once, every scenario has a fresh plant.</summary>
 public sealed class ScenarioPlayer
 {
-    private readonly CompiledSystem _compiled;
+    private readonly TransitionSystem _system;
     private readonly SiteMetadata _metadata;
     private readonly PlantModel _plant;
 
     public ScenarioPlayer(TransitionSystem system, SiteMetadata metadata, PlantModel plant)
     {
-        _compiled = CompiledSystem.Compile(system, ClosedLoop.Observed(system, metadata));
+        _system = system;
         _metadata = metadata;
         _plant = plant;
     }
@@ -36,7 +36,7 @@ public sealed class ScenarioPlayer
     internal ScenarioRun? Bind(Scenario scenario, DiagnosticBag diagnostics)
     {
         PlantRun plant = PlantRun.Start(scenario.Plant ?? _plant, (ulong)scenario.Seed);
-        ClosedLoop? loop = ClosedLoop.Join(new CompiledStepper(_compiled), plant, _metadata, scenario.Span, diagnostics);
+        ClosedLoop? loop = ClosedLoop.Join(new SpecialisingStepper(_system, ClosedLoop.Observed(_system, _metadata)), plant, _metadata, scenario.Span, diagnostics);
         return loop is null ? null : ScenarioRun.Bind(loop, scenario, diagnostics);
     }
 }

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Sequencer.Control.Execution;
+using Sequencer.Control.Execution.Specialising;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Pictures;
 using Sequencer.Simulation.Records;
@@ -65,7 +65,7 @@ internal static class SimulationStage
     internal static ScenarioResult? Play(
         LoadedSite site, Scenario scenario, DiagnosticBag diagnostics, IProgress<StageProgress> progress, CancellationToken cancellation)
     {
-        CompiledStepper stepper = new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
+        SpecialisingStepper stepper = new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
         ClosedLoop? loop = ScenarioFit.Join(site, stepper, scenario, diagnostics);
         ScenarioRun? run = loop is null ? null : ScenarioRun.Bind(loop, scenario, diagnostics);
         return run?.Play(new Clock(scenario.Name, progress), cancellation);
