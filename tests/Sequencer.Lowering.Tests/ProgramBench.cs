@@ -84,7 +84,7 @@ internal sealed class ProgramBench
     public void Corrupt(string state, long value)
     {
         int place = IndexOf(_interpreter.System.States.Select(variable => variable.Variable.Name), state);
-        _interpreter.States[place >= 0 ? place : throw new ArgumentException($"no state {state}")] = value;
+        _interpreter.SetState(place >= 0 ? place : throw new ArgumentException($"no state {state}"), value);
     }
 
     public ProgramBench Scan(int scans = 1)

@@ -30,9 +30,9 @@ public sealed class CompiledStepper : Stepper
     {
         foreach (ScanCode piece in _pieces)
         {
-            piece(Inputs, States, _nextStates, Outputs, Observed, _carried);
+            piece(Inputs, StateValues, _nextStates, Outputs, Observed, _carried);
         }
 
-        _nextStates.CopyTo(States, 0);
+        _nextStates.CopyTo(StateValues, 0);
     }
 }

@@ -27,12 +27,12 @@ public sealed class Interpreter : Stepper
     public override void Step()
     {
         Inputs.CopyTo(_registers, 0);
-        States.CopyTo(_registers, Inputs.Length);
+        StateValues.CopyTo(_registers, Inputs.Length);
         InstructionExecution.Execute(_code.Runs, _code.Instructions, _registers);
 
         Gather(_code.Outputs, Outputs);
         Gather(_code.Observed, Observed);
-        Gather(_code.NextStates, States);
+        Gather(_code.NextStates, StateValues);
     }
 
     private void Gather(int[] places, long[] values)

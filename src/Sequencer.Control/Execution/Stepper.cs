@@ -15,7 +15,7 @@ public abstract class Stepper
         System = system;
         ObservedExpressions = observed;
         Inputs = new long[system.Inputs.Length];
-        States = new long[system.States.Length];
+        StateValues = new long[system.States.Length];
         Outputs = new long[system.Outputs.Length];
         Observed = new long[observed.Length];
         Initialise();
@@ -27,20 +27,42 @@ public abstract class Stepper
 
     public long[] Inputs { get; }
 
-    public long[] States { get; }
+    /// <summary>The states before the next scan; <see cref="SetState"/> and <see cref="SetStates"/> change them from outside.</summary>
+    public ReadOnlySpan<long> States => StateValues;
 
     public long[] Outputs { get; }
 
     public long[] Observed { get; }
 
+    protected long[] StateValues { get; }
+
     /// <summary>Back to the state before the first scan; the inputs stay.</summary>
     public void Initialise()
     {
-        for (int index = 0; index < States.Length; index++)
+        for (int index = 0; index < StateValues.Length; index++)
         {
-            States[index] = System.States[index].Initial;
+            StateValues[index] = System.States[index].Initial;
         }
+
+        StatesWereSet();
+    }
+
+    public void SetState(int place, long value)
+    {
+        StateValues[place] = value;
+        StatesWereSet();
+    }
+
+    public void SetStates(ReadOnlySpan<long> values)
+    {
+        values.CopyTo(StateValues);
+        StatesWereSet();
     }
 
     public abstract void Step();
+
+    /// <summary>Tells a stepper that remembers something of its states that they are others now.</summary>
+    protected virtual void StatesWereSet()
+    {
+    }
 }

@@ -159,7 +159,7 @@ internal sealed class InferredNames
     }
 
     /// <summary>All values so far in one number.</summary>
-    private static void Remember(int[] courses, long[] values)
+    private static void Remember(int[] courses, ReadOnlySpan<long> values)
     {
         for (int index = 0; index < values.Length; index++)
         {

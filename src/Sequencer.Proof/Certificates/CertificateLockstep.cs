@@ -84,7 +84,7 @@ internal sealed class CertificateLockstep
                 // Runs from the start rarely come far, so most start anywhere within the ranges.
                 if (scan == 0 && run > 0)
                 {
-                    _values.Fill(_system.States, index => _system.System.States[index].Variable.Range);
+                    _system.SetStates(_values.Drawn(_system.States.Length, index => _system.System.States[index].Variable.Range));
                 }
 
                 _values.Fill(_system.Inputs, index => _system.System.Inputs[index].Range);
@@ -127,7 +127,7 @@ internal sealed class CertificateLockstep
         return FirstDifference(_observed, _system.Observed) ?? FirstDifference(_next, _system.States) ?? string.Empty;
     }
 
-    private string? FirstDifference(ImmutableArray<(int Index, string Name, int Place)> expected, long[] values)
+    private string? FirstDifference(ImmutableArray<(int Index, string Name, int Place)> expected, ReadOnlySpan<long> values)
     {
         foreach ((int index, string name, int place) in expected)
         {

@@ -66,7 +66,7 @@ internal sealed class PartwiseLockstep
             }
             else
             {
-                _values.Fill(_system.States, index => _system.System.States[index].Variable.Range);
+                _system.SetStates(_values.Drawn(_system.States.Length, index => _system.System.States[index].Variable.Range));
             }
 
             _values.Fill(_system.Inputs, index => _system.System.Inputs[index].Range);
@@ -85,7 +85,7 @@ internal sealed class PartwiseLockstep
         _invariant.Run();
         foreach ((int index, string name) in _given)
         {
-            _system.States[index] = (long)_invariant[_invariant.PlaceOf(name)!.Value];
+            _system.SetState(index, (long)_invariant[_invariant.PlaceOf(name)!.Value]);
         }
 
         foreach (Question question in _questions)
@@ -101,7 +101,7 @@ internal sealed class PartwiseLockstep
     private static string Difference(string name, Int128 said, long value) =>
         said == value ? string.Empty : FormattableString.Invariant($"the text gives |{name}| the value {said} in a scan in which the system gives it {value}");
 
-    private static void Take(SmtEvaluator text, ImmutableArray<(int Index, string Name)> variables, long[] values)
+    private static void Take(SmtEvaluator text, ImmutableArray<(int Index, string Name)> variables, ReadOnlySpan<long> values)
     {
         foreach ((int index, string name) in variables)
         {

@@ -31,4 +31,11 @@ internal sealed class TellingValues(IEnumerable<Expression> roots)
             };
         }
     }
+
+    public long[] Drawn(int count, Func<int, IntegerRange> rangeOf)
+    {
+        long[] values = new long[count];
+        Fill(values, rangeOf);
+        return values;
+    }
 }

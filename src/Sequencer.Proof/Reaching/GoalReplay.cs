@@ -95,7 +95,11 @@ internal sealed class GoalReplay
         long[] first = new long[_goals];
         stepper.Initialise();
         PlayedWay.Checkpoint? from = _played.Select(played => played.LastOn(way)).OfType<PlayedWay.Checkpoint>().MaxBy(checkpoint => checkpoint.Scans);
-        from?.States.CopyTo(stepper.States, 0);
+        if (from is not null)
+        {
+            stepper.SetStates(from.States);
+        }
+
         from?.First.CopyTo(first, 0);
         long scans = from?.Scans ?? 0;
         bool kept = true;

@@ -57,7 +57,7 @@ internal static class QueuePlaces
             interpreter.Step();
             if (interpreter.Observed.Contains(0))
             {
-                before.CopyTo(interpreter.States, 0);
+                interpreter.SetStates(before);
             }
             else
             {

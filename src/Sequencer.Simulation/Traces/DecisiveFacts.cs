@@ -75,7 +75,7 @@ internal sealed class DecisiveFacts
 
         for (int state = 0; state < _interpreter.States.Length; state++)
         {
-            _interpreter.States[state] = _history.State(state).At(scan);
+            _interpreter.SetState(state, _history.State(state).At(scan));
         }
 
         _interpreter.Step();

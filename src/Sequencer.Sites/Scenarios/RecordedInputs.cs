@@ -35,9 +35,9 @@ internal sealed class RecordedInputs : Stepper
     {
         _recorder.Add(Inputs);
         Inputs.CopyTo(_inner.Inputs, 0);
-        States.CopyTo(_inner.States, 0);
+        _inner.SetStates(States);
         _inner.Step();
-        _inner.States.CopyTo(States, 0);
+        _inner.States.CopyTo(StateValues);
         _inner.Outputs.CopyTo(Outputs, 0);
         _inner.Observed.CopyTo(Observed, 0);
     }

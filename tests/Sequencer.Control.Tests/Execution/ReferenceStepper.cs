@@ -28,6 +28,6 @@ internal sealed class ReferenceStepper : Stepper
         ReferenceEvaluator evaluator = new(values);
         System.Outputs.Select(output => evaluator.Value(output.Value)).ToArray().CopyTo(Outputs, 0);
         ObservedExpressions.Select(evaluator.Value).ToArray().CopyTo(Observed, 0);
-        System.States.Select(state => evaluator.Value(state.Next)).ToArray().CopyTo(States, 0);
+        System.States.Select(state => evaluator.Value(state.Next)).ToArray().CopyTo(StateValues, 0);
     }
 }

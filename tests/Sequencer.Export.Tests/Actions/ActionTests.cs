@@ -173,7 +173,7 @@ public sealed class ActionTests
 
             interpreter.Step();
             compiled.Step();
-            Assert.Equal(interpreter.States, compiled.States);
+            Assert.Equal(interpreter.States.ToArray(), compiled.States.ToArray());
             Assert.Equal(interpreter.Outputs, compiled.Outputs);
             Assert.Equal(interpreter.Observed, compiled.Observed);
         }

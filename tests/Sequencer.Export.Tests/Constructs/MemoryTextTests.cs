@@ -51,7 +51,7 @@ public sealed class MemoryTextTests
     public void A_variable_of_the_text_that_something_else_writes_stops_everything_at_once(string name, long value)
     {
         Interpreter text = Running();
-        text.States[StateOf(text, name)] = value;
+        text.SetState(StateOf(text, name), value);
         text.Step();
         Assert.Equal(0, Output(text, "M1"));
         Assert.Equal(1, Output(text, "X1"));

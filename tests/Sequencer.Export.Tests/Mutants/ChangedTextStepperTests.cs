@@ -30,7 +30,7 @@ public sealed partial class ChangedTextStepperTests
             plain.Inputs.CopyTo(compiled.Inputs, 0);
             plain.Step();
             compiled.Step();
-            Assert.Equal(plain.States, compiled.States);
+            Assert.Equal(plain.States.ToArray(), compiled.States.ToArray());
             Assert.Equal(plain.Outputs, compiled.Outputs);
             Assert.Equal(plain.Observed, compiled.Observed);
         }

@@ -28,10 +28,10 @@ public sealed class EncodingTests
             for (int round = 0; round < 8; round++, scans++)
             {
                 RandomSystem.FillInputs(system, random, interpreter.Inputs);
-                Literal[] known = [.. Known(scan.Inputs, interpreter.Inputs), .. Known(scan.States, interpreter.States)];
+                Literal[] known = [.. Known(scan.Inputs, interpreter.Inputs), .. Known(scan.States, interpreter.States.ToArray())];
                 interpreter.Step();
                 Assert.True(solver.Solve(known), $"seed {seed}: a scan has no outcome");
-                Literal[] outcome = [.. Known(values, interpreter.Observed), .. Known(after, interpreter.States)];
+                Literal[] outcome = [.. Known(values, interpreter.Observed), .. Known(after, interpreter.States.ToArray())];
                 Assert.All(outcome, literal => Assert.True(solver.ModelValue(literal), $"seed {seed}, round {round}"));
             }
         }

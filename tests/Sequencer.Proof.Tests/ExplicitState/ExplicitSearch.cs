@@ -71,7 +71,7 @@ internal sealed class ExplicitSearch
         foreach (long[] inputs in _inputs)
         {
             inputs.CopyTo(_interpreter.Inputs, 0);
-            state.CopyTo(_interpreter.States, 0);
+            _interpreter.SetStates(state);
             _interpreter.Step();
             if (_interpreter.Observed.AsSpan(_system.Requirements.Length).IndexOf(0L) >= 0)
             {
@@ -83,8 +83,8 @@ internal sealed class ExplicitSearch
                 return true;
             }
 
-            moves |= !_interpreter.States.AsSpan().SequenceEqual(state);
-            if (seen.Add(Key(_interpreter.States)))
+            moves |= !_interpreter.States.SequenceEqual(state);
+            if (seen.Add(Key(_interpreter.States.ToArray())))
             {
                 next.Add([.. _interpreter.States]);
             }

@@ -47,10 +47,10 @@ internal sealed class Approaches
     public void Forget() => _scan = 0;
 
     /// <summary>Notes the state before a scan and the scan's inputs; answers the place for it.</summary>
-    public int Before(long[] states, long[] inputs)
+    public int Before(ReadOnlySpan<long> states, long[] inputs)
     {
         int slot = (int)(_scan++ % Ring);
-        states.CopyTo(_states[slot], 0);
+        states.CopyTo(_states[slot]);
         inputs.CopyTo(_inputs[slot], 0);
         return _firstRing + slot;
     }

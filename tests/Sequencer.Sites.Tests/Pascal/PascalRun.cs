@@ -135,7 +135,7 @@ internal sealed class PascalRun : IDisposable
         }
         else
         {
-            _pascal.Restore(_places.Begin(_stepper.States, _stepper.Inputs));
+            _pascal.Restore(_places.Begin(_stepper));
             _approaches.Forget();
         }
 
@@ -149,7 +149,7 @@ internal sealed class PascalRun : IDisposable
     {
         Approach approach = _approaches.Choose(transition);
         _pascal.Restore(approach.Place);
-        approach.States.CopyTo(_stepper.States, 0);
+        _stepper.SetStates(approach.States);
         _approaches.Forget();
         (int Input, long Value)[] changes = _approaches.Changes(_inputs);
         foreach (long[] inputs in approach.Inputs)

@@ -134,7 +134,7 @@ internal sealed class PlayedProgram
     private void Write(string state, long value)
     {
         int place = _interpreter.System.States.Select(one => one.Variable.Name).ToList().IndexOf(state);
-        _interpreter.States[place >= 0 ? place : throw new ArgumentException($"no state {state}")] = value;
+        _interpreter.SetState(place >= 0 ? place : throw new ArgumentException($"no state {state}"), value);
     }
 
     private void Press(string input)

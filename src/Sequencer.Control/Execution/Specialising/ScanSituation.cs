@@ -1,6 +1,6 @@
 namespace Sequencer.Control.Execution.Specialising;
 
-/// <summary>The values of the leaves that stand still, and the scans specialised for them.</summary>
+/// <summary>The values of the leaves that do not move, and the scans specialised for them.</summary>
 internal sealed class ScanSituation(long[] leaves)
 {
     private const int MostScans = 8;
@@ -10,8 +10,8 @@ internal sealed class ScanSituation(long[] leaves)
     /// <summary>All inputs, then all states; those that move are not looked at.</summary>
     public long[] Leaves { get; } = leaves;
 
-    /// <summary>How often it was met.</summary>
-    public int Met { get; set; }
+    /// <summary>Scans in it that were done whole since the last that was specialised.</summary>
+    public int WholeScans { get; set; }
 
     public int Count => _scans.Count;
 
@@ -25,9 +25,10 @@ internal sealed class ScanSituation(long[] leaves)
         }
 
         _scans.Insert(0, scan);
+        WholeScans = 0;
     }
 
-    /// <summary>What was right last is tried first.</summary>
+    /// <summary>What was right last is tried earlier.</summary>
     public void Prefer(int index)
     {
         if (index > 0)

@@ -1,19 +1,11 @@
 namespace Sequencer.Control.Execution.Specialising;
 
 /// <summary>
-/// What is left of a scan's code where all leaves that stand still have known values and some
-/// comparisons their known outcomes: moving values are computed, the outcomes are checked, and all
-/// other results are known beforehand.
+/// What is left of a scan's code in one situation, where some of the leaves that move rest and some comparisons have their known
+/// outcomes: moving values are computed, the outcomes are checked, and all other results are known beforehand.
 /// </summary>
-internal sealed class SpecialisedScan
+internal sealed class SpecialisedScan(long[] registers)
 {
-    private readonly long[] _registers;
-
-    public SpecialisedScan(long[] registers)
-    {
-        _registers = registers;
-    }
-
     public required InstructionRun[] Runs { get; init; }
 
     public required Instruction[] Instructions { get; init; }
@@ -21,6 +13,9 @@ internal sealed class SpecialisedScan
     public required Move[] FromInputs { get; init; }
 
     public required Move[] FromStates { get; init; }
+
+    /// <summary>States that could move, and have a value here that the scan leaves to them.</summary>
+    public required KnownValues Resting { get; init; }
 
     public required ExpectedOutcome[] Expected { get; init; }
 
@@ -30,18 +25,41 @@ internal sealed class SpecialisedScan
 
     public required ScanResults Observed { get; init; }
 
-    /// <summary>
-    /// Does the scan if all outcomes are as expected; else nothing has changed. The leaves that stand
-    /// still must have the values of this scan.
-    /// </summary>
-    /// <param name="stepper">What is stepped.</param>
-    /// <param name="again">Whether the scan before was this one too: the known results are there already.</param>
-    /// <param name="missed">The instruction whose outcome differed, in the whole list.</param>
-    public bool TryStep(Stepper stepper, bool again, out int missed)
+    /// <summary>The situation after the scan is another one for certain.</summary>
+    public required bool ChangesSituation { get; init; }
+
+    /// <summary>The states of the situation that are computed.</summary>
+    public required int[] MayChangeSituation { get; init; }
+
+    /// <summary>Whether the situation after the scan is the one before it.</summary>
+    /// <param name="states">After the scan.</param>
+    /// <param name="before">The states of the situation.</param>
+    public bool Keeps(long[] states, ReadOnlySpan<long> before)
     {
-        long[] registers = _registers;
+        foreach (int place in MayChangeSituation)
+        {
+            if (states[place] != before[place])
+            {
+                return false;
+            }
+        }
+
+        return !ChangesSituation;
+    }
+
+    /// <summary>Does the scan if all is as expected; else nothing has changed. The situation must be this scan's.</summary>
+    /// <param name="stepper">What is stepped.</param>
+    /// <param name="states">Its states.</param>
+    /// <param name="again">Whether the scan before was this one too: what is known is there already.</param>
+    /// <returns>Where it is not as expected, and in what.</returns>
+    public Miss? Step(Stepper stepper, long[] states, bool again)
+    {
+        if (!again && Resting.FirstDifference(states) is var different && different >= 0)
+        {
+            return new Miss(different, IsState: true);
+        }
+
         long[] inputs = stepper.Inputs;
-        long[] states = stepper.States;
         foreach (ref readonly Move move in FromInputs.AsSpan())
         {
             registers[move.To] = inputs[move.From];
@@ -57,15 +75,13 @@ internal sealed class SpecialisedScan
         {
             if (registers[expected.Register] != expected.Value)
             {
-                missed = expected.Instruction;
-                return false;
+                return new Miss(expected.Instruction, IsState: false);
             }
         }
 
-        missed = -1;
         NextStates.Write(states, registers, again);
         Outputs.Write(stepper.Outputs, registers, again);
         Observed.Write(stepper.Observed, registers, again);
-        return true;
+        return null;
     }
 }

@@ -5,23 +5,17 @@ using Sequencer.Control.TransitionSystems;
 namespace Sequencer.Control.Execution.Specialising;
 
 /// <summary>
-/// Runs a system by its instructions and, where scan after scan is alike but for clocks and readings,
-/// by what is left of them then. Its results are those of the <see cref="Interpreter"/> for any inputs
-/// and states; only its time differs. Ready at once, so the choice for a run with a plant, whether long or short.
+/// Runs a system by its instructions and, where scan after scan is alike but for clocks and readings, by what is left of them then.
+/// Its results are those of the <see cref="Interpreter"/> for any inputs and states; only its time differs. Ready at once, so the
+/// choice for a run with a plant, whether long or short.
 /// </summary>
 public sealed class SpecialisingStepper : Stepper
 {
-    /// <summary>Situations kept; past these all are forgotten.</summary>
-    private const int MostSituations = 1024;
+    /// <summary>Situations and specialised scans kept; past these all are forgotten, so that memory stays bounded.</summary>
+    private const int MostKept = 1024;
 
-    /// <summary>An input number that was found changed so often is counted as moving; numbers among the states are from the start.</summary>
-    private const int ChangesOfMovingNumber = 3;
-
-    /// <summary>So is a truth value or a name.</summary>
-    private const int ChangesOfMovingName = 40;
-
-    /// <summary>Integers of fewer values are names of something (a state, a step), not quantities.</summary>
-    private const int LeastSpanOfNumber = 8;
+    /// <summary>Whole scans in a situation after which one is specialised: that takes as long as some twenty of them.</summary>
+    private const int WorthSpecialising = 5;
 
     /// <summary>A comparison that came out otherwise than expected so often is not counted on.</summary>
     private const int MissesOfVarying = 32;
@@ -29,14 +23,13 @@ public sealed class SpecialisingStepper : Stepper
     private readonly InstructionList _code;
     private readonly long[] _registers;
     private readonly Specialiser _specialiser;
-    private readonly bool[] _isNumber;
-    private readonly bool[] _moves;
-    private readonly long[] _stillMask;
-    private readonly int[] _changes;
+    private readonly LeafHabits _habits;
     private readonly bool[] _varies;
     private readonly int[] _misses;
-    private readonly long[] _last;
     private readonly Dictionary<int, ScanSituation> _situations = [];
+    private int _kept;
+
+    /// <summary>Of the next scan, as far as the states go; null where it has to be looked for.</summary>
     private ScanSituation? _situation;
     private SpecialisedScan? _lastScan;
 
@@ -46,19 +39,7 @@ public sealed class SpecialisingStepper : Stepper
         _code = new InstructionList(system, observed);
         _registers = [.. _code.InitialRegisters];
         _specialiser = new Specialiser(_code, Inputs.Length);
-        int leaves = Inputs.Length + States.Length;
-        _isNumber = [.. system.Inputs.Concat(system.States.Select(state => state.Variable)).Select(variable => variable.Range.Maximum - variable.Range.Minimum >= LeastSpanOfNumber)];
-        _moves = new bool[leaves];
-        _stillMask = new long[leaves];
-        Array.Fill(_stillMask, -1);
-        for (int leaf = Inputs.Length; leaf < leaves; leaf++)
-        {
-            _moves[leaf] = _isNumber[leaf];
-            _stillMask[leaf] = _moves[leaf] ? 0 : -1;
-        }
-
-        _changes = new int[leaves];
-        _last = new long[leaves];
+        _habits = new LeafHabits(system);
         _varies = new bool[_code.Instructions.Length];
         _misses = new int[_varies.Length];
     }
@@ -68,114 +49,127 @@ public sealed class SpecialisingStepper : Stepper
 
     public override void Step()
     {
-        if (_situation is null || !Fits(_situation))
+        if (_situation is null || !InputsFit(_situation))
         {
             _situation = Find();
         }
 
-        if (_situation is { } situation)
+        if (_situation is not { } situation)
         {
-            int missed = -1;
-            for (int index = 0; index < situation.Count; index++)
-            {
-                SpecialisedScan scan = situation[index];
-                if (scan.TryStep(this, ReferenceEquals(scan, _lastScan), out int miss))
-                {
-                    situation.Prefer(index);
-                    _lastScan = scan;
-                    return;
-                }
+            StepWhole();
+            return;
+        }
 
-                missed = missed < 0 ? miss : missed;
+        Miss? missed = null;
+        for (int index = 0; index < situation.Count; index++)
+        {
+            SpecialisedScan scan = situation[index];
+            if (scan.Step(this, StateValues, ReferenceEquals(scan, _lastScan)) is not { } miss)
+            {
+                situation.Prefer(index);
+                _lastScan = scan;
+                _situation = scan.Keeps(StateValues, situation.Leaves.AsSpan(Inputs.Length)) ? situation : null;
+                return;
             }
 
-            if (missed >= 0 && ++_misses[missed] == MissesOfVarying)
-            {
-                _varies[missed] = true;
-                Forget();
-            }
+            missed ??= miss;
+        }
+
+        if (missed is { } first && Learn(first))
+        {
+            Forget();
         }
 
         StepWhole();
     }
 
+    protected override void StatesWereSet()
+    {
+        _situation = null;
+        _lastScan = null;
+    }
+
+    /// <summary>True where something that was counted on is not any more.</summary>
+    private bool Learn(Miss miss)
+    {
+        if (miss.IsState)
+        {
+            return _habits.Missed(Inputs.Length + miss.Place);
+        }
+
+        _varies[miss.Place] = ++_misses[miss.Place] >= MissesOfVarying;
+        return _varies[miss.Place];
+    }
+
     private void StepWhole()
     {
         WholeScans++;
-        _lastScan = null;
         Inputs.CopyTo(_registers, 0);
-        States.CopyTo(_registers, Inputs.Length);
-        Learn();
-        InstructionExecution.Execute(_code.Runs, _code.Instructions, _registers);
-        Gather(_code.Outputs, Outputs);
-        Gather(_code.Observed, Observed);
-        Gather(_code.NextStates, States);
-        if (_situation is { } situation && situation.Met++ > 0)
-        {
-            situation.Add(_specialiser.Specialise(_registers, _moves, _varies));
-        }
-    }
-
-    /// <summary>Which leaves changed since the last whole scan.</summary>
-    private void Learn()
-    {
-        Span<long> leaves = _registers.AsSpan(0, _last.Length);
-        bool forget = false;
-        for (int leaf = 0; leaf < leaves.Length; leaf++)
-        {
-            if (leaves[leaf] != _last[leaf] && !_moves[leaf] && ++_changes[leaf] == (_isNumber[leaf] ? ChangesOfMovingNumber : ChangesOfMovingName))
-            {
-                _moves[leaf] = true;
-                _stillMask[leaf] = 0;
-                forget = true;
-            }
-        }
-
-        leaves.CopyTo(_last);
-        if (forget)
+        StateValues.CopyTo(_registers, Inputs.Length);
+        if (_habits.Learn(_registers.AsSpan(0, Inputs.Length + StateValues.Length)))
         {
             Forget();
         }
 
-        if (_situation is null)
+        ScanSituation situation = _situation ?? Remember();
+        InstructionExecution.Execute(_code.Runs, _code.Instructions, _registers);
+        Gather(_code.Outputs, Outputs);
+        Gather(_code.Observed, Observed);
+        Gather(_code.NextStates, StateValues);
+        if (++situation.WholeScans == WorthSpecialising)
         {
-            if (_situations.Count == MostSituations)
-            {
-                Forget();
-            }
-
-            _situation = new ScanSituation(leaves.ToArray());
-            _situations[Digest()] = _situation;
+            _kept++;
+            situation.Add(_specialiser.Specialise(_registers, _habits.Moves, _habits.MayRest, _varies));
         }
+
+        StatesWereSet();
+    }
+
+    /// <summary>Keeps the situation of this scan, which was not met before.</summary>
+    private ScanSituation Remember()
+    {
+        if (_kept >= MostKept)
+        {
+            Forget();
+        }
+
+        _kept++;
+        ScanSituation situation = new([.. Inputs, .. StateValues]);
+        _situations[Digest()] = situation;
+        return situation;
     }
 
     private void Forget()
     {
         _situations.Clear();
         _situation = null;
+        _kept = 0;
     }
 
-    private bool Fits(ScanSituation situation) =>
-        Same(Inputs, situation.Leaves.AsSpan(0, Inputs.Length), _stillMask.AsSpan(0, Inputs.Length))
-        && Same(States, situation.Leaves.AsSpan(Inputs.Length), _stillMask.AsSpan(Inputs.Length));
+    private ScanSituation? Find() =>
+        _situations.TryGetValue(Digest(), out ScanSituation? found) && InputsFit(found) && StatesFit(found) ? found : null;
 
-    private ScanSituation? Find() => _situations.TryGetValue(Digest(), out ScanSituation? found) && Fits(found) ? found : null;
+    private bool InputsFit(ScanSituation situation) =>
+        Same(Inputs, situation.Leaves.AsSpan(0, Inputs.Length), _habits.StillMask.AsSpan(0, Inputs.Length));
 
-    /// <summary>Of the leaves that stand still.</summary>
+    private bool StatesFit(ScanSituation situation) =>
+        Same(StateValues, situation.Leaves.AsSpan(Inputs.Length), _habits.StillMask.AsSpan(Inputs.Length));
+
+    /// <summary>Of the leaves that do not move.</summary>
     private int Digest()
     {
         ulong digest = 0;
-        for (int index = 0; index < Inputs.Length; index++)
-        {
-            digest = (BitOperations.RotateLeft(digest, 5) ^ (ulong)(Inputs[index] & _stillMask[index])) * 0x9E3779B97F4A7C15UL;
-        }
-
-        for (int index = 0; index < States.Length; index++)
-        {
-            digest = (BitOperations.RotateLeft(digest, 5) ^ (ulong)(States[index] & _stillMask[Inputs.Length + index])) * 0x9E3779B97F4A7C15UL;
-        }
-
+        Add(ref digest, Inputs, _habits.StillMask.AsSpan(0, Inputs.Length));
+        Add(ref digest, StateValues, _habits.StillMask.AsSpan(Inputs.Length));
         return (int)(digest >> 32);
+    }
+
+    private static void Add(ref ulong digest, ReadOnlySpan<long> values, ReadOnlySpan<long> mask)
+    {
+        for (int index = 0; index < values.Length; index++)
+        {
+            digest = (BitOperations.RotateLeft(digest, 5) ^ (ulong)(values[index] & mask[index])) * 0x9E3779B97F4A7C15UL;
+        }
     }
 
     private static bool Same(ReadOnlySpan<long> left, ReadOnlySpan<long> right, ReadOnlySpan<long> mask)

@@ -165,7 +165,7 @@ internal sealed class GuidedRun
         }
         else
         {
-            int slot = _places.Begin(_stepper.States, _stepper.Inputs);
+            int slot = _places.Begin(_stepper);
             _recording?.BeginAt(slot);
         }
 
@@ -179,7 +179,7 @@ internal sealed class GuidedRun
     {
         if (_assumptions > 0)
         {
-            _stepper.States.CopyTo(_statesBefore, 0);
+            _stepper.States.CopyTo(_statesBefore);
             _stepper.Inputs.CopyTo(_inputsBefore, 0);
         }
 
@@ -191,7 +191,7 @@ internal sealed class GuidedRun
             return true;
         }
 
-        _statesBefore.CopyTo(_stepper.States, 0);
+        _stepper.SetStates(_statesBefore);
         _inputsBefore.CopyTo(_stepper.Inputs, 0);
         _recording?.AddInstead(_stepper.Inputs);
         _stepper.Step();

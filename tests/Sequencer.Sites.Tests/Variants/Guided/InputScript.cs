@@ -78,9 +78,9 @@ internal sealed class InputScript
 
             Ends.Add(Changes.Count);
             Inputs.CopyTo(inner.Inputs, 0);
-            States.CopyTo(inner.States, 0);
+            inner.SetStates(States);
             inner.Step();
-            inner.States.CopyTo(States, 0);
+            inner.States.CopyTo(StateValues);
             inner.Outputs.CopyTo(Outputs, 0);
             inner.Observed.CopyTo(Observed, 0);
         }

@@ -1,3 +1,4 @@
+using Sequencer.Control.Execution;
 using Sequencer.Control.TransitionSystems;
 
 namespace Sequencer.Sites.Tests.Variants.Guided;
@@ -44,7 +45,7 @@ internal sealed class Places
     public int Count { get; private set; }
 
     /// <summary>Looks whether a state is to be kept, and does so; <paramref name="kept"/> is told each slot that now holds it.</summary>
-    public void Look(long[] states, long[] inputs, bool isFirst, Action<int>? kept)
+    public void Look(ReadOnlySpan<long> states, long[] inputs, bool isFirst, Action<int>? kept)
     {
         for (int unit = 0; unit < _telling.Length; unit++)
         {
@@ -72,7 +73,7 @@ internal sealed class Places
     }
 
     /// <summary>Puts one back; answers its slot.</summary>
-    public int Begin(long[] states, long[] inputs)
+    public int Begin(Stepper stepper)
     {
         int place = _random.Next(Count);
         for (int more = 1; more < Tries; more++)
@@ -83,8 +84,8 @@ internal sealed class Places
 
         _begun[place]++;
         int slot = (place * Kept) + _random.Next(_filled[place]);
-        _states[slot].CopyTo(states, 0);
-        _inputs[slot].CopyTo(inputs, 0);
+        stepper.SetStates(_states[slot]);
+        _inputs[slot].CopyTo(stepper.Inputs, 0);
         return slot;
     }
 
@@ -103,7 +104,7 @@ internal sealed class Places
         return Count++;
     }
 
-    private void Keep(int place, long[] states, long[] inputs, Action<int>? kept)
+    private void Keep(int place, ReadOnlySpan<long> states, long[] inputs, Action<int>? kept)
     {
         if (place < 0)
         {
@@ -111,12 +112,12 @@ internal sealed class Places
         }
 
         int slot = (place * Kept) + (_filled[place] < Kept ? _filled[place]++ : _random.Next(Kept));
-        states.CopyTo(_states[slot], 0);
+        states.CopyTo(_states[slot]);
         inputs.CopyTo(_inputs[slot], 0);
         kept?.Invoke(slot);
     }
 
-    private bool SeesFirst(long[] states)
+    private bool SeesFirst(ReadOnlySpan<long> states)
     {
         bool found = false;
         for (int place = 0; place < _booleans.Length; place++)

@@ -1,0 +1,71 @@
+using Sequencer.Control.TransitionSystems;
+
+namespace Sequencer.Control.Execution.Specialising;
+
+/// <summary>
+/// What is known of how the leaves of a system's scans, its inputs and then its states, behave: which move, and which of those rest
+/// at few values. What is learnt costs or spares time and never changes a result.
+/// </summary>
+internal sealed class LeafHabits
+{
+    /// <summary>Integers of fewer values are names of something (a state, a step), not quantities.</summary>
+    private const int LeastSpanOfNumber = 8;
+
+    /// <summary>An input number that was found changed so often counts as moving; numbers among the states do from the start.</summary>
+    private const int ChangesOfMovingNumber = 3;
+
+    /// <summary>So does a truth value or a name.</summary>
+    private const int ChangesOfMovingName = 40;
+
+    /// <summary>A state that was found elsewhere than where it rested so often is not counted on to rest.</summary>
+    private const int MissesOfRestless = 8;
+
+    private readonly bool[] _isNumber;
+    private readonly long[] _last;
+    private readonly int[] _changes;
+    private readonly int[] _misses;
+
+    public LeafHabits(TransitionSystem system)
+    {
+        Variable[] leaves = [.. system.Inputs, .. system.States.Select(state => state.Variable)];
+        _isNumber = [.. leaves.Select(leaf => leaf.Range.Maximum - leaf.Range.Minimum >= LeastSpanOfNumber)];
+        _last = new long[leaves.Length];
+        _changes = new int[leaves.Length];
+        _misses = new int[leaves.Length];
+        Moves = [.. leaves.Select((leaf, index) => leaf.Role != VariableRole.Input && _isNumber[index])];
+        MayRest = [.. Moves.Select(_ => true)];
+        StillMask = [.. Moves.Select(moves => moves ? 0L : -1L)];
+    }
+
+    public bool[] Moves { get; }
+
+    public bool[] MayRest { get; }
+
+    /// <summary>All bits where a leaf does not move, none where it does.</summary>
+    public long[] StillMask { get; }
+
+    /// <summary>Takes the leaves of a whole scan; true where more of them are found to move.</summary>
+    public bool Learn(ReadOnlySpan<long> leaves)
+    {
+        bool more = false;
+        for (int leaf = 0; leaf < leaves.Length; leaf++)
+        {
+            if (leaves[leaf] != _last[leaf] && !Moves[leaf] && ++_changes[leaf] == (_isNumber[leaf] ? ChangesOfMovingNumber : ChangesOfMovingName))
+            {
+                Moves[leaf] = true;
+                StillMask[leaf] = 0;
+                more = true;
+            }
+        }
+
+        leaves.CopyTo(_last);
+        return more;
+    }
+
+    /// <summary>A leaf was not where it was counted on to rest; true where it is not counted on any more.</summary>
+    public bool Missed(int leaf)
+    {
+        MayRest[leaf] = ++_misses[leaf] < MissesOfRestless;
+        return !MayRest[leaf];
+    }
+}
