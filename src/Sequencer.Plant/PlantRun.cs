@@ -113,7 +113,7 @@ public sealed class PlantRun : IPlant
 
     public double Milliamps(int transmitter) => _panel.Transmitters[transmitter].Milliamps;
 
-    public bool Contact(int contact) => _panel.Contacts[contact].IsMade();
+    public bool Contact(int contact) => _panel.Contacts[contact].IsMade;
 
     public double Quantity(int quantity) => _quantities[quantity].Value();
 

@@ -24,6 +24,8 @@ internal sealed class PlantTotals
     private readonly double[] _lowest;
     private readonly double[] _highest;
     private readonly double[] _drySeconds;
+    private readonly int[] _pumped;
+    private readonly int[] _leaving;
     private double _until;
 
     public PlantTotals(PlantParts parts, PlantMotion motion)
@@ -35,6 +37,8 @@ internal sealed class PlantTotals
         Array.Fill(_lowest, double.NaN);
         Array.Fill(_highest, double.NaN);
         _drySeconds = new double[parts.Pipes.Length];
+        _pumped = [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => IsPumpedFromTank(parts.Pipes[line]))];
+        _leaving = [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => Leaves(parts.Pipes[line]))];
         All = [.. Lines(), .. Reagents(), .. Rims(), .. Drums(), .. _parts.Presses.SelectMany((press, index) => PlantQuantities.TotalsOfPress(press, index, _parts, _motion))];
     }
 
@@ -44,9 +48,13 @@ internal sealed class PlantTotals
     {
         double seconds = _motion.Time - _until;
         _until = _motion.Time;
-        for (int line = 0; line < _parts.Pipes.Length; line++)
+        foreach (int line in _pumped)
         {
             _drySeconds[line] += RunsDry(_parts.Pipes[line]) ? seconds : 0.0;
+        }
+
+        foreach (int line in _leaving)
+        {
             if (IsDischarging(_parts.Pipes[line]))
             {
                 double ph = _motion.Ph(_parts.Pipes[line].FromTank);
@@ -56,15 +64,16 @@ internal sealed class PlantTotals
         }
     }
 
-    private bool IsDischarging(Pipe pipe) =>
-        pipe is { FromTank: >= 0, ToTank: < 0 }
-        && !_parts.Tanks[pipe.FromTank].IsDrawnDown
+    private bool IsDischarging(Pipe pipe) => !_parts.Tanks[pipe.FromTank].IsDrawnDown
         && pipe.Opening(_motion.Time) > DischargingFrom;
 
     /// <summary>Its pump turns and its tank has no more to give.</summary>
-    private bool RunsDry(Pipe pipe) => pipe is { Pumped: not null, FromTank: >= 0 }
-        && _motion.Now[_parts.Layout.Volume(pipe.FromTank)] < _parts.Tanks[pipe.FromTank].Description.HeelLitres + AtHeelLitres
+    private bool RunsDry(Pipe pipe) => _motion.Now[_parts.Layout.Volume(pipe.FromTank)] < _parts.Tanks[pipe.FromTank].Description.HeelLitres + AtHeelLitres
         && pipe.Opening(_motion.Time) > RunningFrom;
+
+    private static bool IsPumpedFromTank(Pipe pipe) => pipe is { Pumped: not null, FromTank: >= 0 };
+
+    private static bool Leaves(Pipe pipe) => pipe is { FromTank: >= 0, ToTank: < 0 };
 
     private IEnumerable<NamedValue> Lines()
     {
@@ -74,12 +83,12 @@ internal sealed class PlantTotals
             Pipe pipe = _parts.Pipes[line];
             string name = pipe.Description.Name;
             yield return PlantQuantities.Named(name, "passed", "L", () => _motion.Now[_parts.Layout.Passed(index)]);
-            if (pipe is { Pumped: not null, FromTank: >= 0 })
+            if (IsPumpedFromTank(pipe))
             {
                 yield return PlantQuantities.Named(name, "ran_dry", "s", () => _drySeconds[index]);
             }
 
-            if (pipe is { FromTank: >= 0, ToTank: < 0 })
+            if (Leaves(pipe))
             {
                 yield return PlantQuantities.Named(name, "pH_lowest", "pH", () => _lowest[index]);
                 yield return PlantQuantities.Named(name, "pH_highest", "pH", () => _highest[index]);

@@ -26,10 +26,10 @@ internal sealed class DosingLine(DosingLineDescription description, double keptS
         _open.MoveTo(time, blocked ? 0.0 : 1.0, Ramp.AtOnce);
     }
 
-    /// <summary>Tells what the line holds and whether it moves; true if it has just set.</summary>
-    public bool Observe(double time, double shareOfSlurry, bool moves)
+    /// <summary>Tells whether slurry stands in the line; true if it has just set.</summary>
+    public bool Observe(double time, bool stands)
     {
-        if (moves || shareOfSlurry < DirtyFrom || IsBlocked)
+        if (!stands || IsBlocked)
         {
             _standsSince = double.PositiveInfinity;
             return false;

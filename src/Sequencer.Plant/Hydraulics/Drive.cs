@@ -70,6 +70,7 @@ internal sealed class Drive
         }
 
         _speed = share;
+        Changed?.Invoke();
         Move(time);
         return true;
     }
@@ -119,6 +120,12 @@ internal sealed class Drive
     /// <summary>What reaches the liquid, 0 to 1.</summary>
     public double Effect(double time) => time >= _restsFrom ? _effectAtRest : Math.Max(_motion.Value(time) * _effect.Value(time), _leak.Value(time));
 
+    /// <summary>From then on it stands or runs evenly, unless it is changed.</summary>
+    public double RestsFrom => _restsFrom;
+
+    /// <summary>Something in it moves from now on, or is set.</summary>
+    public event Action? Changed;
+
     public double NextKink(double time) => Math.Min(_leak.NextKink(time), Math.Min(_motion.NextKink(time), _effect.NextKink(time)));
 
     public bool OnSwitch(double time) =>
@@ -145,5 +152,6 @@ internal sealed class Drive
         _restsFrom = Math.Max(_motion.RestsFrom, Math.Max(_effect.RestsFrom, _leak.RestsFrom));
         _motionAtRest = _motion.Target;
         _effectAtRest = Math.Max(_motion.Target * _effect.Target, _leak.Target);
+        Changed?.Invoke();
     }
 }

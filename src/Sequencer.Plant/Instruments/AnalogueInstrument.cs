@@ -20,27 +20,38 @@ internal sealed class AnalogueInstrument
     private const double SecondsPerHour = 3600.0;
     private const double SecondsPerDay = 86400.0;
 
+    private readonly double _low;
+    private readonly double _high;
+    private readonly double _coveredFromLitres;
+    private readonly double _lagSeconds;
+    private readonly double _offset;
+    private readonly double _driftPerDay;
+    private readonly double _noise;
+    private readonly double _resolution;
     private readonly SampleLoop? _loop;
-    private readonly TransportDelay _sample;
-    private readonly TransportDelay _deadTime;
+    private readonly TransportDelay? _sample;
+    private readonly TransportDelay? _deadTime;
     private readonly FirstOrderLag _lag;
     private readonly bool[] _faults = new bool[Enum.GetValues<TransmitterFault>().Length];
     private readonly ulong _seed;
     private readonly int _index;
     private bool _hasFailed;
+    private double _actual;
     private double _wandered;
 
     public AnalogueInstrument(TransmitterDescription description, SampleLoop? loop, double initial, ulong seed, int index)
     {
         Description = description;
-        _loop = loop;
-        _sample = new TransportDelay(loop?.Description.DelaySeconds ?? 0.0, initial);
-        _deadTime = new TransportDelay(description.DeadTimeSeconds, initial);
+        (_low, _high, _coveredFromLitres, _lagSeconds) = (description.Low, description.High, description.CoveredFromLitres, description.LagSeconds);
+        (_offset, _driftPerDay, _noise, _resolution) = (description.Offset, description.DriftPerDay, description.Noise, description.Resolution);
+        _loop = description.Measures is Measured.Ph or Measured.Redox ? loop : null;
+        _sample = _loop is { Description.DelaySeconds: > 0.0 } ? new TransportDelay(_loop.Description.DelaySeconds, initial) : null;
+        _deadTime = description.DeadTimeSeconds > 0.0 ? new TransportDelay(description.DeadTimeSeconds, initial) : null;
         _lag = new FirstOrderLag(initial);
         _seed = seed;
         _index = index;
         Milliamps = CurrentLoop.Milliamps(initial, description.Low, description.High);
-        TrueShare = ShareOfRange(initial);
+        _actual = initial;
     }
 
     public TransmitterDescription Description { get; }
@@ -48,7 +59,7 @@ internal sealed class AnalogueInstrument
     public double Milliamps { get; private set; }
 
     /// <summary>What is truly so, as a share of the range.</summary>
-    public double TrueShare { get; private set; }
+    public double TrueShare => (_actual - _low) / (_high - _low);
 
     public void Fail(TransmitterFault fault, bool failed)
     {
@@ -64,37 +75,35 @@ internal sealed class AnalogueInstrument
     /// <param name="reading">number of the reading</param>
     public void Advance(double actual, double tankLitres, double time, double seconds, long reading)
     {
-        TrueShare = ShareOfRange(actual);
-        double seen = tankLitres < Description.CoveredFromLitres ? DryProbePh : actual;
-        if (_loop is not null && Description.Measures is Measured.Ph or Measured.Redox)
+        _actual = actual;
+        double seen = tankLitres < _coveredFromLitres ? DryProbePh : actual;
+        if (_sample is not null && _loop is not null)
         {
             seen = _sample.Advance(_loop.Place, seen);
         }
 
-        seen = _deadTime.Advance(time, seen);
-        double lagSeconds = Description.LagSeconds * (Has(TransmitterFault.Fouled) ? FouledFactor : 1.0);
+        seen = _deadTime?.Advance(time, seen) ?? seen;
+        double lagSeconds = _lagSeconds * (Has(TransmitterFault.Fouled) ? FouledFactor : 1.0);
         double settled = _lag.Advance(seen, seconds, lagSeconds);
         if (Has(TransmitterFault.Drift))
         {
-            _wandered += FaultDriftPerHour * (Description.High - Description.Low) * seconds / SecondsPerHour;
+            _wandered += FaultDriftPerHour * (_high - _low) * seconds / SecondsPerHour;
         }
 
-        double drifted = settled + Description.Offset + _wandered + (Description.DriftPerDay * time / SecondsPerDay);
-        double noisy = Description.Noise > 0.0 ? drifted + (Description.Noise * Noise.Normal(_seed, _index, reading)) : drifted;
+        double drifted = settled + _offset + _wandered + (_driftPerDay == 0.0 ? 0.0 : _driftPerDay * time / SecondsPerDay);
+        double noisy = _noise > 0.0 ? drifted + (_noise * Noise.Normal(_seed, _index, reading)) : drifted;
         Milliamps = Current(Resolved(noisy));
     }
 
-    private double ShareOfRange(double actual) => (actual - Description.Low) / (Description.High - Description.Low);
-
-    private double Resolved(double value) => Description.Resolution > 0.0
-        ? Math.Round(value / Description.Resolution) * Description.Resolution
+    private double Resolved(double value) => _resolution > 0.0
+        ? Math.Round(value / _resolution) * _resolution
         : value;
 
     private double Current(double value)
     {
         if (!_hasFailed)
         {
-            return CurrentLoop.Milliamps(value, Description.Low, Description.High);
+            return CurrentLoop.Milliamps(value, _low, _high);
         }
 
         if (Has(TransmitterFault.WireBreak))
@@ -112,7 +121,7 @@ internal sealed class AnalogueInstrument
             return Has(TransmitterFault.StuckLow) ? CurrentLoop.Zero : CurrentLoop.Zero + CurrentLoop.Span;
         }
 
-        return Has(TransmitterFault.Frozen) ? Milliamps : CurrentLoop.Milliamps(value, Description.Low, Description.High);
+        return Has(TransmitterFault.Frozen) ? Milliamps : CurrentLoop.Milliamps(value, _low, _high);
     }
 
     private bool Has(TransmitterFault fault) => _hasFailed && _faults[(int)fault];

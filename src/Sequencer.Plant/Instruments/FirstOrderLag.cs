@@ -20,7 +20,7 @@ internal sealed class FirstOrderLag(double initial)
         }
         else
         {
-            double shift = (input - _input) / seconds * timeConstantSeconds;
+            double shift = input == _input ? 0.0 : (input - _input) / seconds * timeConstantSeconds;
             double exponent = -seconds / timeConstantSeconds;
             if (exponent != _decayOf)
             {

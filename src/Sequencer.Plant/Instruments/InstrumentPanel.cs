@@ -11,6 +11,9 @@ internal sealed class InstrumentPanel
     private readonly PlantParts _parts;
     private readonly PlantMotion _motion;
     private readonly bool[] _operated;
+    private readonly Feedbacks _feedbacks;
+    private readonly ImmutableArray<ContactInstrument> _switchContacts;
+    private readonly ImmutableArray<ContactInstrument> _handContacts;
     private readonly ImmutableArray<Func<double>> _measured;
     private readonly ImmutableArray<Func<double>> _switched;
     private readonly List<MarkedShaft> _shafts = [];
@@ -32,7 +35,10 @@ internal sealed class InstrumentPanel
         _probeTanks = [.. model.Transmitters.Select(described => parts.Tank(described.In))];
         Transmitters = [.. model.Transmitters.Select((described, index) => Transmitter(described, seed, index))];
         Switches = [.. model.Switches.Select(described => new ThresholdSwitch(described))];
-        Contacts = [.. Feedbacks(), .. SwitchContacts(), .. HandContacts()];
+        _feedbacks = new Feedbacks(parts.Drives, () => motion.Time);
+        _switchContacts = [.. Switches.Select(threshold => new ContactInstrument(threshold.Description.Tag, threshold.Description.NormallyClosed, () => threshold.IsActing))];
+        _handContacts = [.. model.HandSwitches.Select((described, index) => new ContactInstrument(described.Tag, described.NormallyClosed, () => _operated[index]))];
+        Contacts = [.. _feedbacks.All, .. _switchContacts, .. _handContacts];
         ReadSwitches();
     }
 
@@ -45,7 +51,11 @@ internal sealed class InstrumentPanel
     /// <summary>Running and limit-switch feedbacks, then switches, then hand switches.</summary>
     public ImmutableArray<ContactInstrument> Contacts { get; }
 
-    public void Operate(int handSwitch, bool operated) => _operated[handSwitch] = operated;
+    public void Operate(int handSwitch, bool operated)
+    {
+        _operated[handSwitch] = operated;
+        _handContacts[handSwitch].Look();
+    }
 
     /// <summary>Reads everything at the motion's time, that many seconds after the last reading.</summary>
     public void Advance(double seconds)
@@ -68,6 +78,7 @@ internal sealed class InstrumentPanel
         }
 
         ReadSwitches();
+        _feedbacks.Look();
     }
 
     private double Volume(int tank) => _motion.Now[_parts.Layout.Volume(tank)];
@@ -76,7 +87,10 @@ internal sealed class InstrumentPanel
     {
         for (int index = 0; index < Switches.Length; index++)
         {
-            Switches[index].Advance(_switched[index]());
+            if (Switches[index].Advance(_switched[index]()))
+            {
+                _switchContacts[index].Look();
+            }
         }
     }
 
@@ -154,26 +168,4 @@ internal sealed class InstrumentPanel
         SampleLoop? loop = Loops.FirstOrDefault(loop => loop.Description.Name == described.In);
         return new AnalogueInstrument(described, loop, _measured[index](), seed, index);
     }
-
-    private IEnumerable<ContactInstrument> Feedbacks()
-    {
-        foreach (Drive drive in _parts.Drives)
-        {
-            if (drive.Description.OnSwitch is { } on)
-            {
-                yield return new ContactInstrument(on, false, () => drive.OnSwitch(_motion.Time));
-            }
-
-            if (drive.Description.OffSwitch is { } off)
-            {
-                yield return new ContactInstrument(off, false, () => drive.OffSwitch(_motion.Time));
-            }
-        }
-    }
-
-    private IEnumerable<ContactInstrument> SwitchContacts() =>
-        Switches.Select(threshold => new ContactInstrument(threshold.Description.Tag, threshold.Description.NormallyClosed, () => threshold.IsActing));
-
-    private IEnumerable<ContactInstrument> HandContacts() => _parts.Model.HandSwitches.Select(
-        (described, index) => new ContactInstrument(described.Tag, described.NormallyClosed, () => _operated[index]));
 }

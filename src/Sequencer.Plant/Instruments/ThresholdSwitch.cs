@@ -10,9 +10,12 @@ internal sealed class ThresholdSwitch(SwitchDescription description)
     /// <summary>The value is past the threshold, or has not come back by the hysteresis since.</summary>
     public bool IsActing { get; private set; }
 
-    public void Advance(double value)
+    /// <summary>Takes the value now; true where it turns by it.</summary>
+    public bool Advance(double value)
     {
         double past = Description.ActsAbove ? value - Description.Threshold : Description.Threshold - value;
-        IsActing = IsActing ? past > -Description.Hysteresis : past >= 0.0;
+        bool acted = IsActing;
+        IsActing = acted ? past > -Description.Hysteresis : past >= 0.0;
+        return IsActing != acted;
     }
 }

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace Sequencer.Plant.Integration;
 
@@ -126,6 +127,7 @@ internal sealed class DormandPrince : IIntegrator
 
     public void Interpolate(double time, Span<double> state)
     {
+        ArgumentOutOfRangeException.ThrowIfNotEqual(state.Length, _end.Length, nameof(state));
         if (_length == 0.0)
         {
             _end.CopyTo(state);
@@ -135,11 +137,19 @@ internal sealed class DormandPrince : IIntegrator
         double theta = (time - Start) / _length;
         double rest = 1.0 - theta;
         int lane = 0;
+        ref double at = ref MemoryMarshal.GetReference(state);
+        ref double value = ref MemoryMarshal.GetArrayDataReference(_dense[0]);
+        ref double difference = ref MemoryMarshal.GetArrayDataReference(_dense[1]);
+        ref double slope = ref MemoryMarshal.GetArrayDataReference(_dense[2]);
+        ref double bend = ref MemoryMarshal.GetArrayDataReference(_dense[3]);
+        ref double twist = ref MemoryMarshal.GetArrayDataReference(_dense[4]);
         for (; lane <= state.Length - Vector<double>.Count; lane += Vector<double>.Count)
         {
-            Vector<double> bent = Of(_dense[3], lane) + (rest * Of(_dense[4], lane));
-            Vector<double> value = Of(_dense[0], lane) + (theta * (Of(_dense[1], lane) + (rest * (Of(_dense[2], lane) + (theta * bent)))));
-            value.CopyTo(state[lane..]);
+            nuint place = (nuint)lane;
+            Vector<double> bent = Vector.LoadUnsafe(ref bend, place) + (rest * Vector.LoadUnsafe(ref twist, place));
+            Vector<double> inner = Vector.LoadUnsafe(ref slope, place) + (theta * bent);
+            Vector<double> outer = Vector.LoadUnsafe(ref difference, place) + (rest * inner);
+            (Vector.LoadUnsafe(ref value, place) + (theta * outer)).StoreUnsafe(ref at, place);
         }
 
         for (; lane < state.Length; lane++)

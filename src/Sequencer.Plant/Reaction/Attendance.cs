@@ -43,7 +43,9 @@ internal sealed class Attendance
             if (_fullOfSlurry[line] > 0.0)
             {
                 double held = _motion.Now[_parts.Layout.DosingLine(line) + _parts.Contents.Lime];
-                changes |= _parts.DosingLines[line].Observe(_motion.Time, held / _fullOfSlurry[line], Moves(line));
+                double share = held / _fullOfSlurry[line];
+                bool stands = share >= DosingLine.DirtyFrom && !_parts.DosingLines[line].IsBlocked && !Moves(line);
+                changes |= _parts.DosingLines[line].Observe(_motion.Time, stands);
             }
         }
 

@@ -26,6 +26,8 @@ public sealed class ClosedLoop
     private readonly int _powerReturned;
     private readonly double _scanSeconds;
     private readonly long[] _dead;
+    private readonly long[] _written;
+    private bool _isWritten;
     private bool _wasPowered = true;
     private InputScript? _script;
 
@@ -40,6 +42,7 @@ public sealed class ClosedLoop
         _powerReturned = stepper.System.Inputs.FirstOrDefault(input => input.Name == PowerReturned)?.Index ?? -1;
         _scanSeconds = stepper.System.ScanMilliseconds / 1000.0;
         _dead = new long[Math.Max(stepper.Outputs.Length, stepper.Observed.Length)];
+        _written = new long[stepper.Outputs.Length];
         Site = site;
         Units = UnitPlaces.Of(stepper.System);
     }
@@ -146,16 +149,7 @@ public sealed class ClosedLoop
             _stepper.Step();
         }
 
-        foreach (Wire wire in _wiring.Outputs)
-        {
-            _plant.Command(wire.Plant, OutputOn(wire.Program));
-        }
-
-        foreach (SetpointWire wire in _wiring.Setpoints)
-        {
-            _plant.SetValue(wire.Plant, Powered ? wire.Share(_stepper.Outputs[wire.Program]) : 0);
-        }
-
+        Write();
         _wasPowered = Powered;
     }
 
@@ -168,6 +162,28 @@ public sealed class ClosedLoop
         }
 
         ScanNumber++;
+    }
+
+    /// <summary>A plant does what it was told last, so only what is new is written.</summary>
+    private void Write()
+    {
+        ReadOnlySpan<long> outputs = Values(ValueOrigin.Output);
+        if (_isWritten && Powered == _wasPowered && outputs.SequenceEqual(_written))
+        {
+            return;
+        }
+
+        outputs.CopyTo(_written);
+        _isWritten = true;
+        foreach (Wire wire in _wiring.Outputs)
+        {
+            _plant.Command(wire.Plant, OutputOn(wire.Program));
+        }
+
+        foreach (SetpointWire wire in _wiring.Setpoints)
+        {
+            _plant.SetValue(wire.Plant, Powered ? wire.Share(_stepper.Outputs[wire.Program]) : 0);
+        }
     }
 
     private void Read()

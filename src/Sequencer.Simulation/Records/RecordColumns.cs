@@ -51,7 +51,7 @@ internal sealed class RecordColumns
 
         for (int index = 0; index < _switches.Length; index++)
         {
-            row[place++] = _switches[index].Resolution * _switchValues.Values[index];
+            row[place++] = _switches[index].Resolution * _switchValues[index];
         }
 
         foreach (OutputTracker output in _outputs)

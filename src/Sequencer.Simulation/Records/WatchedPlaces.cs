@@ -5,38 +5,48 @@ namespace Sequencer.Simulation.Records;
 /// <summary>Values of a loop that are looked at in each scan, to find out whether one of them has changed.</summary>
 internal sealed class WatchedPlaces
 {
-    private readonly (ValueOrigin Origin, int[] Places, int[] Slots)[] _groups;
+    private readonly (ValueOrigin Origin, int[] Places, int First)[] _groups;
+    private readonly int[] _orderOf;
     private readonly long[] _values;
 
     /// <param name="sources">Values of the program; none of the plant.</param>
-    public WatchedPlaces(IReadOnlyCollection<ValueSource> sources)
+    public WatchedPlaces(IReadOnlyList<ValueSource> sources)
     {
         _values = new long[sources.Count];
-        _groups =
-        [
-            .. sources.Select((source, slot) => (source, slot)).GroupBy(pair => pair.source.Origin)
-                .Select(group => (group.Key, group.Select(pair => pair.source.Place).ToArray(), group.Select(pair => pair.slot).ToArray())),
-        ];
+        _orderOf = new int[sources.Count];
+        List<(ValueOrigin, int[], int)> groups = [];
+        int first = 0;
+        foreach (IGrouping<ValueOrigin, int> group in Enumerable.Range(0, sources.Count).GroupBy(index => sources[index].Origin))
+        {
+            groups.Add((group.Key, [.. group.Select(index => sources[index].Place)], first));
+            foreach (int index in group)
+            {
+                _orderOf[index] = first++;
+            }
+        }
+
+        _groups = [.. groups];
     }
 
-    /// <summary>Each value in steps of its resolution, as it was when they were looked at last.</summary>
-    public ReadOnlySpan<long> Values => _values;
+    /// <summary>A value in steps of its resolution, as it was when they were looked at last.</summary>
+    public long this[int index] => _values[_orderOf[index]];
 
     /// <summary>Whether a value differs from when they were looked at last.</summary>
     public bool HaveChanged(ClosedLoop loop)
     {
-        bool changed = false;
-        foreach ((ValueOrigin origin, int[] places, int[] slots) in _groups)
+        long differing = 0;
+        foreach ((ValueOrigin origin, int[] places, int first) in _groups)
         {
             ReadOnlySpan<long> values = loop.Values(origin);
+            Span<long> known = _values.AsSpan(first, places.Length);
             for (int index = 0; index < places.Length; index++)
             {
                 long value = values[places[index]];
-                changed |= value != _values[slots[index]];
-                _values[slots[index]] = value;
+                differing |= value ^ known[index];
+                known[index] = value;
             }
         }
 
-        return changed;
+        return differing != 0;
     }
 }

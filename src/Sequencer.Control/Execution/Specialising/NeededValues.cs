@@ -25,12 +25,13 @@ internal sealed class NeededValues(InstructionList code, ValueClasses classes)
     /// <summary>From what is needed down to the leaves.</summary>
     public void Follow(long[] values)
     {
-        Instruction[] all = code.Instructions;
-        for (int index = all.Length - 1; index >= 0; index--)
+        ReadOnlySpan<int> depending = classes.Depending;
+        for (int place = depending.Length - 1; place >= 0; place--)
         {
-            if (_needed[all[index].Target])
+            ref readonly Instruction one = ref code.Instructions[depending[place]];
+            if (_needed[one.Target])
             {
-                NeedOperands(all[index], values);
+                NeedOperands(one, values);
             }
         }
     }

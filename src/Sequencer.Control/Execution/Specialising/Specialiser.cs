@@ -26,6 +26,9 @@ internal sealed class Specialiser
         _placeOf = new int[code.InitialRegisters.Length];
     }
 
+    /// <summary>Takes which inputs, then states, can move from now on.</summary>
+    public void Expect(bool[] leafMoves) => _classes.Expect(leafMoves);
+
     /// <param name="values">All registers after the scan; those of its leaves as before it.</param>
     /// <param name="leafMoves">Which inputs, then states, move.</param>
     /// <param name="mayRest">Which of them may be counted on to rest where they did in this scan.</param>
@@ -54,7 +57,7 @@ internal sealed class Specialiser
         Array.ForEach(_code.Observed, _needed.Need);
         _needed.Follow(values);
         (Move[] fromInputs, Move[] fromStates) = LoadLeaves();
-        for (int index = 0; index < _code.Instructions.Length; index++)
+        foreach (int index in _classes.Depending)
         {
             Emit(_code.Instructions[index], index, values);
         }

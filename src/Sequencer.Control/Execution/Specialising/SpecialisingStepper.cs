@@ -40,6 +40,7 @@ public sealed class SpecialisingStepper : Stepper
         _registers = [.. _code.InitialRegisters];
         _specialiser = new Specialiser(_code, Inputs.Length);
         _habits = new LeafHabits(system);
+        _specialiser.Expect(_habits.Moves);
         _varies = new bool[_code.Instructions.Length];
         _misses = new int[_varies.Length];
     }
@@ -108,6 +109,7 @@ public sealed class SpecialisingStepper : Stepper
         StateValues.CopyTo(_registers, Inputs.Length);
         if (_habits.Learn(_registers.AsSpan(0, Inputs.Length + StateValues.Length)))
         {
+            _specialiser.Expect(_habits.Moves);
             Forget();
         }
 

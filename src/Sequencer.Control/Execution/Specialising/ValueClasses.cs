@@ -13,6 +13,7 @@ internal sealed class ValueClasses(InstructionList code)
 
     private readonly bool[] _moves = new bool[code.InitialRegisters.Length];
     private readonly int[] _checks = new int[code.InitialRegisters.Length];
+    private int[] _depending = [];
 
     /// <summary>A value that has to be computed in each scan.</summary>
     public bool Moves(int register) => _moves[register];
@@ -23,17 +24,41 @@ internal sealed class ValueClasses(InstructionList code)
     /// <summary>Known, and enough for a connective to be known: false for a conjunction, true for a disjunction.</summary>
     public bool Decides(int operand, long[] values, long decisive) => !_moves[operand] && values[operand] == decisive;
 
+    /// <summary>The instructions, in order, that a moving leaf has a say in; all others give known values in any case.</summary>
+    public ReadOnlySpan<int> Depending => _depending;
+
+    /// <summary>Takes which inputs, then states, can move from now on.</summary>
+    public void Expect(bool[] leafMoves)
+    {
+        Array.Clear(_moves);
+        Array.Clear(_checks);
+        leafMoves.CopyTo(_moves, 0);
+        List<int> depending = [];
+        for (int index = 0; index < code.Instructions.Length; index++)
+        {
+            Instruction one = code.Instructions[index];
+            if (_moves[one.First] || (one.Kind is not ExpressionKind.Not && _moves[one.Second]) || (one.Kind is ExpressionKind.IfThenElse && _moves[one.Third]))
+            {
+                _moves[one.Target] = true;
+                depending.Add(index);
+            }
+        }
+
+        Array.Clear(_moves);
+        _depending = [.. depending];
+    }
+
     /// <param name="values">All registers after a whole scan.</param>
-    /// <param name="leafMoves">Which inputs, then states, move.</param>
+    /// <param name="leafMoves">Which inputs, then states, move in it; none but those expected to.</param>
     /// <param name="varies">Which instructions' outcomes are not to be counted on.</param>
     public void Classify(long[] values, bool[] leafMoves, bool[] varies)
     {
         leafMoves.CopyTo(_moves, 0);
-        Instruction[] all = code.Instructions;
-        for (int index = 0; index < all.Length; index++)
+        foreach (int index in _depending)
         {
-            (_moves[all[index].Target], int checks) = Classify(all[index], values, varies[index]);
-            _checks[all[index].Target] = Math.Min(checks, MostChecks);
+            ref readonly Instruction one = ref code.Instructions[index];
+            (_moves[one.Target], int checks) = Classify(one, values, varies[index]);
+            _checks[one.Target] = Math.Min(checks, MostChecks);
         }
     }
 
