@@ -53,6 +53,9 @@ public interface IPlant
     /// <summary>What is truly so where the transmitter measures, as a share of its range; beyond 0 to 1 where it is outside.</summary>
     double TrueShare(int transmitter);
 
+    /// <summary>Grows whenever a contact may have turned: while it stays the contacts do.</summary>
+    long ContactChanges { get; }
+
     /// <summary>Whether the contact is made now: the raw bit, its polarity as wired.</summary>
     bool Contact(int contact);
 

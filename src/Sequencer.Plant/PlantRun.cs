@@ -113,6 +113,8 @@ public sealed class PlantRun : IPlant
 
     public double Milliamps(int transmitter) => _panel.Transmitters[transmitter].Milliamps;
 
+    public long ContactChanges => _panel.ContactChanges;
+
     public bool Contact(int contact) => _panel.Contacts[contact].IsMade;
 
     public double Quantity(int quantity) => _quantities[quantity].Value();

@@ -47,6 +47,15 @@ public abstract class Stepper
         StatesWereSet();
     }
 
+    /// <summary>As it was made: nothing put in, nothing come out, before the first scan.</summary>
+    public void Reset()
+    {
+        Array.Clear(Inputs);
+        Array.Clear(Outputs);
+        Array.Clear(Observed);
+        Initialise();
+    }
+
     public void SetState(int place, long value)
     {
         StateValues[place] = value;

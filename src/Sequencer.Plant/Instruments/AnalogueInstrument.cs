@@ -33,13 +33,11 @@ internal sealed class AnalogueInstrument
     private readonly TransportDelay? _deadTime;
     private readonly FirstOrderLag _lag;
     private readonly bool[] _faults = new bool[Enum.GetValues<TransmitterFault>().Length];
-    private readonly ulong _seed;
-    private readonly int _index;
     private bool _hasFailed;
     private double _actual;
     private double _wandered;
 
-    public AnalogueInstrument(TransmitterDescription description, SampleLoop? loop, double initial, ulong seed, int index)
+    public AnalogueInstrument(TransmitterDescription description, SampleLoop? loop, double initial)
     {
         Description = description;
         (_low, _high, _coveredFromLitres, _lagSeconds) = (description.Low, description.High, description.CoveredFromLitres, description.LagSeconds);
@@ -48,8 +46,6 @@ internal sealed class AnalogueInstrument
         _sample = _loop is { Description.DelaySeconds: > 0.0 } ? new TransportDelay(_loop.Description.DelaySeconds, initial) : null;
         _deadTime = description.DeadTimeSeconds > 0.0 ? new TransportDelay(description.DeadTimeSeconds, initial) : null;
         _lag = new FirstOrderLag(initial);
-        _seed = seed;
-        _index = index;
         Milliamps = CurrentLoop.Milliamps(initial, description.Low, description.High);
         _actual = initial;
     }
@@ -72,8 +68,8 @@ internal sealed class AnalogueInstrument
     /// <param name="tankLitres">volume in the tank that a probe hangs in</param>
     /// <param name="time">now, s</param>
     /// <param name="seconds">since the last reading</param>
-    /// <param name="reading">number of the reading</param>
-    public void Advance(double actual, double tankLitres, double time, double seconds, long reading)
+    /// <param name="deviate">a normal deviate of mean 0 and standard deviation 1, for the noise</param>
+    public void Advance(double actual, double tankLitres, double time, double seconds, double deviate)
     {
         _actual = actual;
         double seen = tankLitres < _coveredFromLitres ? DryProbePh : actual;
@@ -91,7 +87,7 @@ internal sealed class AnalogueInstrument
         }
 
         double drifted = settled + _offset + _wandered + (_driftPerDay == 0.0 ? 0.0 : _driftPerDay * time / SecondsPerDay);
-        double noisy = _noise > 0.0 ? drifted + (_noise * Noise.Normal(_seed, _index, reading)) : drifted;
+        double noisy = _noise > 0.0 ? drifted + (_noise * deviate) : drifted;
         Milliamps = Current(Resolved(noisy));
     }
 

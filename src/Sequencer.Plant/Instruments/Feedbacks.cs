@@ -8,14 +8,17 @@ namespace Sequencer.Plant.Instruments;
 internal sealed class Feedbacks
 {
     private readonly Func<double> _now;
+    private readonly Action _changed;
     private readonly List<ContactInstrument> _contacts = [];
     private readonly List<Feedback> _moving = [];
 
     /// <param name="drives">All drives of the plant.</param>
     /// <param name="now">Time, s.</param>
-    public Feedbacks(IEnumerable<Drive> drives, Func<double> now)
+    /// <param name="changed">Called where a contact may have turned.</param>
+    public Feedbacks(IEnumerable<Drive> drives, Func<double> now, Action changed)
     {
         _now = now;
+        _changed = changed;
         foreach (Drive drive in drives)
         {
             Feedback feedback = new(drive, [.. Contacts(drive)]);
@@ -54,12 +57,12 @@ internal sealed class Feedbacks
     {
         if (drive.Description.OnSwitch is { } on)
         {
-            yield return new ContactInstrument(on, false, () => drive.OnSwitch(_now()));
+            yield return new ContactInstrument(on, false, () => drive.OnSwitch(_now()), _changed);
         }
 
         if (drive.Description.OffSwitch is { } off)
         {
-            yield return new ContactInstrument(off, false, () => drive.OffSwitch(_now()));
+            yield return new ContactInstrument(off, false, () => drive.OffSwitch(_now()), _changed);
         }
     }
 

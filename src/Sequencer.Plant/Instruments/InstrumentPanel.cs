@@ -10,6 +10,7 @@ internal sealed class InstrumentPanel
 {
     private readonly PlantParts _parts;
     private readonly PlantMotion _motion;
+    private readonly Noise _noise;
     private readonly bool[] _operated;
     private readonly Feedbacks _feedbacks;
     private readonly ImmutableArray<ContactInstrument> _switchContacts;
@@ -28,16 +29,17 @@ internal sealed class InstrumentPanel
         _parts = parts;
         _motion = motion;
         PlantModel model = parts.Model;
+        _noise = new Noise(seed, model.Transmitters.Length);
         _operated = new bool[model.HandSwitches.Length];
         Loops = [.. model.SampleLoops.Select(loop => new SampleLoop(loop, parts.Drive(loop.Pump), parts.Tanks[parts.Tank(loop.From)]))];
         _measured = [.. model.Transmitters.Select(described => Seen(described))];
         _switched = [.. model.Switches.Select(described => described.Measures is Measured.Turns ? Turned(described) : Actual(described.Measures, described.In))];
         _probeTanks = [.. model.Transmitters.Select(described => parts.Tank(described.In))];
-        Transmitters = [.. model.Transmitters.Select((described, index) => Transmitter(described, seed, index))];
+        Transmitters = [.. model.Transmitters.Select((described, index) => Transmitter(described, index))];
         Switches = [.. model.Switches.Select(described => new ThresholdSwitch(described))];
-        _feedbacks = new Feedbacks(parts.Drives, () => motion.Time);
-        _switchContacts = [.. Switches.Select(threshold => new ContactInstrument(threshold.Description.Tag, threshold.Description.NormallyClosed, () => threshold.IsActing))];
-        _handContacts = [.. model.HandSwitches.Select((described, index) => new ContactInstrument(described.Tag, described.NormallyClosed, () => _operated[index]))];
+        _feedbacks = new Feedbacks(parts.Drives, () => motion.Time, Changed);
+        _switchContacts = [.. Switches.Select(threshold => new ContactInstrument(threshold.Description.Tag, threshold.Description.NormallyClosed, () => threshold.IsActing, Changed))];
+        _handContacts = [.. model.HandSwitches.Select((described, index) => new ContactInstrument(described.Tag, described.NormallyClosed, () => _operated[index], Changed))];
         Contacts = [.. _feedbacks.All, .. _switchContacts, .. _handContacts];
         ReadSwitches();
     }
@@ -50,6 +52,9 @@ internal sealed class InstrumentPanel
 
     /// <summary>Running and limit-switch feedbacks, then switches, then hand switches.</summary>
     public ImmutableArray<ContactInstrument> Contacts { get; }
+
+    /// <summary>Grows whenever a contact may have turned.</summary>
+    public long ContactChanges { get; private set; }
 
     public void Operate(int handSwitch, bool operated)
     {
@@ -71,15 +76,18 @@ internal sealed class InstrumentPanel
             shaft.Advance(_motion.Time, seconds);
         }
 
+        ReadOnlySpan<double> deviates = _noise.Normal(_reading);
         for (int index = 0; index < Transmitters.Length; index++)
         {
             double tankLitres = _probeTanks[index] >= 0 ? Volume(_probeTanks[index]) : double.PositiveInfinity;
-            Transmitters[index].Advance(_measured[index](), tankLitres, _motion.Time, seconds, _reading);
+            Transmitters[index].Advance(_measured[index](), tankLitres, _motion.Time, seconds, deviates[index]);
         }
 
         ReadSwitches();
         _feedbacks.Look();
     }
+
+    private void Changed() => ContactChanges++;
 
     private double Volume(int tank) => _motion.Now[_parts.Layout.Volume(tank)];
 
@@ -163,9 +171,9 @@ internal sealed class InstrumentPanel
         };
     }
 
-    private AnalogueInstrument Transmitter(TransmitterDescription described, ulong seed, int index)
+    private AnalogueInstrument Transmitter(TransmitterDescription described, int index)
     {
         SampleLoop? loop = Loops.FirstOrDefault(loop => loop.Description.Name == described.In);
-        return new AnalogueInstrument(described, loop, _measured[index](), seed, index);
+        return new AnalogueInstrument(described, loop, _measured[index]());
     }
 }

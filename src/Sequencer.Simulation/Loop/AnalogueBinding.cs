@@ -7,10 +7,18 @@ namespace Sequencer.Simulation.Loop;
 internal struct AnalogueBinding(int transmitter, int input, int fault, AnalogueScaling channel)
 {
     private AnalogueScaling _channel = channel;
+    private double _read = double.NaN;
 
     public void Read(IPlant plant, long[] inputs)
     {
-        _channel.Read(plant.Milliamps(transmitter));
+        double milliamps = plant.Milliamps(transmitter);
+        if (milliamps == _read)
+        {
+            return;
+        }
+
+        _read = milliamps;
+        _channel.Read(milliamps);
         inputs[input] = _channel.Value;
         if (fault >= 0)
         {

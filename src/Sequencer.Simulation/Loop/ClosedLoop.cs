@@ -28,6 +28,7 @@ public sealed class ClosedLoop
     private readonly long[] _dead;
     private readonly long[] _written;
     private bool _isWritten;
+    private long _seenChanges = -1;
     private bool _wasPowered = true;
     private InputScript? _script;
 
@@ -204,9 +205,14 @@ public sealed class ClosedLoop
             _reals[index].Read(_plant, _stepper.Inputs);
         }
 
-        foreach (Wire wire in _wiring.Contacts)
+        long changes = _plant.ContactChanges;
+        if (changes != _seenChanges)
         {
-            _stepper.Inputs[wire.Program] = _plant.Contact(wire.Plant) ? 1 : 0;
+            _seenChanges = changes;
+            foreach (Wire wire in _wiring.Contacts)
+            {
+                _stepper.Inputs[wire.Program] = _plant.Contact(wire.Plant) ? 1 : 0;
+            }
         }
 
         if (_powerReturned >= 0)

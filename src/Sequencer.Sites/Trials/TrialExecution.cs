@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Globalization;
-using Sequencer.Control.Execution;
+using Sequencer.Control.Execution.Specialising;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Running;
 using Sequencer.Simulation.Scenarios;
@@ -11,20 +11,20 @@ using Sequencer.Text;
 
 namespace Sequencer.Sites.Trials;
 
-/// <summary>Plays runs of a set: its programs are compiled once, every run has a fresh controller and plant.</summary>
+/// <summary>
+/// Plays runs of a set: every run has a fresh plant, and a controller that is as new but for what it has learnt about going quickly.
+/// </summary>
 internal sealed class TrialExecution(LoadedSite site, SiteTrials trials, IProgress<StageProgress> progress)
 {
-    private readonly CompiledSystem _compiled = CompiledSystem.Compile(site.System, ClosedLoop.Observed(site.System, site.Metadata));
+    private readonly ConcurrentBag<SpecialisingStepper> _idle = [];
 
     /// <summary>The run of a scenario with nothing changed, with its whole record.</summary>
     public ScenarioResult Base(int scenario, CancellationToken cancellation)
     {
         Scenario played = TrialPlan.AsDescribed(trials, scenario);
-        DiagnosticBag diagnostics = new();
-        ClosedLoop? loop = Join(played, diagnostics);
-        ScenarioRun? run = loop is null ? null : ScenarioRun.Bind(loop, played, diagnostics);
         progress.Report(new StageProgress("trials", $"{played.Name} as described"));
-        return run?.Play(null, cancellation) ?? throw new InvalidOperationException("the scenario fitted the site when it was loaded");
+        return OnLoop(played, (loop, diagnostics) => ScenarioRun.Bind(loop, played, diagnostics)?.Play(null, cancellation))
+            ?? throw new InvalidOperationException("the scenario fitted the site when it was loaded");
     }
 
     /// <summary>The same run, of which only the summary is kept.</summary>
@@ -48,17 +48,24 @@ internal sealed class TrialExecution(LoadedSite site, SiteTrials trials, IProgre
         });
     }
 
-    private RunSummary Play(Scenario scenario, ImmutableHashSet<string> ordinary, double from, CancellationToken cancellation)
-    {
-        DiagnosticBag diagnostics = new();
-        return Join(scenario, diagnostics) is { } loop && TrialRun.Play(loop, scenario, trials.Measures, ordinary, from, diagnostics, cancellation) is { } summary
-            ? summary
-            : RunSummary.NotPlayable(trials.Measures);
-    }
+    private RunSummary Play(Scenario scenario, ImmutableHashSet<string> ordinary, double from, CancellationToken cancellation) =>
+        OnLoop(scenario, (loop, diagnostics) => TrialRun.Play(loop, scenario, trials.Measures, ordinary, from, diagnostics, cancellation))
+        ?? RunSummary.NotPlayable(trials.Measures);
 
-    private ClosedLoop? Join(Scenario scenario, DiagnosticBag diagnostics)
+    /// <summary>Null where the scenario does not fit the site.</summary>
+    private T? OnLoop<T>(Scenario scenario, Func<ClosedLoop, DiagnosticBag, T?> play)
+        where T : class
     {
+        if (!_idle.TryTake(out SpecialisingStepper? stepper))
+        {
+            stepper = new SpecialisingStepper(site.System, ClosedLoop.Observed(site.System, site.Metadata));
+        }
+
+        stepper.Reset();
+        DiagnosticBag diagnostics = new();
         Scenario onItsPlant = SiteLoader.OnItsPlant(scenario, site.PlantText, diagnostics);
-        return diagnostics.HasErrors ? null : ScenarioFit.Join(site, new CompiledStepper(_compiled), onItsPlant, diagnostics);
+        T? played = !diagnostics.HasErrors && ScenarioFit.Join(site, stepper, onItsPlant, diagnostics) is { } loop ? play(loop, diagnostics) : null;
+        _idle.Add(stepper);
+        return played;
     }
 }

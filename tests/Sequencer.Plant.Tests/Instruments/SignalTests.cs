@@ -80,7 +80,8 @@ public sealed class SignalTests
     public void Noise_has_the_spread_asked_for_and_no_memory()
     {
         const int Count = 100_000;
-        double[] values = [.. Enumerable.Range(0, Count).Select(reading => Noise.Normal(42, 3, reading))];
+        Noise noise = new(42, 5);
+        double[] values = [.. Enumerable.Range(0, Count).Select(reading => noise.Normal(reading)[3])];
         double mean = values.Average();
         double deviation = Math.Sqrt(values.Select(value => (value - mean) * (value - mean)).Average());
         double neighbours = values.Zip(values.Skip(1), (left, right) => left * right).Average();
@@ -88,8 +89,8 @@ public sealed class SignalTests
         Assert.Equal(0.0, mean, 5.0 / Math.Sqrt(Count));
         Assert.Equal(1.0, deviation, 5.0 / Math.Sqrt(2.0 * Count));
         Assert.Equal(0.0, neighbours, 5.0 / Math.Sqrt(Count));
-        Assert.Equal(values[7], Noise.Normal(42, 3, 7));
-        Assert.NotEqual(values[7], Noise.Normal(43, 3, 7));
-        Assert.NotEqual(values[7], Noise.Normal(42, 4, 7));
+        Assert.Equal(values[7], new Noise(42, 9).Normal(7)[3]);
+        Assert.NotEqual(values[7], new Noise(43, 5).Normal(7)[3]);
+        Assert.NotEqual(values[7], noise.Normal(7)[4]);
     }
 }

@@ -17,6 +17,7 @@ internal sealed class TankPlant : IPlant
     private readonly bool[] _faults = new bool[4];
     private double _frozenMilliamps;
     private double _drained;
+    private long _asked;
     private double _probePh = 9.5;
 
     public double Volume { get; set; } = 0.2;
@@ -71,6 +72,8 @@ internal sealed class TankPlant : IPlant
     };
 
     public double TrueShare(int transmitter) => transmitter == 1 ? Ph / 14 : Volume / 6;
+
+    public long ContactChanges => _asked++;
 
     public bool Contact(int contact) => Volume < TripVolume && !_faults[2];
 

@@ -17,7 +17,7 @@ internal sealed class LeafHabits
     /// <summary>So does a truth value or a name.</summary>
     private const int ChangesOfMovingName = 40;
 
-    /// <summary>A state that was found elsewhere than where it rested so often is not counted on to rest.</summary>
+    /// <summary>A state that so often was found elsewhere than where it rested, or moved with others after all, is not counted on to rest.</summary>
     private const int MissesOfRestless = 8;
 
     private readonly bool[] _isNumber;
@@ -62,7 +62,7 @@ internal sealed class LeafHabits
         return more;
     }
 
-    /// <summary>A leaf was not where it was counted on to rest; true where it is not counted on any more.</summary>
+    /// <summary>A leaf did not rest as it was counted on; true where it is not counted on any more.</summary>
     public bool Missed(int leaf)
     {
         MayRest[leaf] = ++_misses[leaf] < MissesOfRestless;

@@ -28,6 +28,9 @@ internal sealed class ScanSituation(long[] leaves)
         WholeScans = 0;
     }
 
+    /// <summary>Forgets the scans: they count on what is not so.</summary>
+    public void Clear() => _scans.Clear();
+
     /// <summary>What was right last is tried earlier.</summary>
     public void Prefer(int index)
     {

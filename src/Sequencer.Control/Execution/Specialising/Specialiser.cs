@@ -30,13 +30,13 @@ internal sealed class Specialiser
     public void Expect(bool[] leafMoves) => _classes.Expect(leafMoves);
 
     /// <param name="values">All registers after the scan; those of its leaves as before it.</param>
-    /// <param name="leafMoves">Which inputs, then states, move.</param>
-    /// <param name="mayRest">Which of them may be counted on to rest where they did in this scan.</param>
+    /// <param name="habits">Which leaves move, and which of them may be counted on to rest where they did in this scan.</param>
     /// <param name="varies">Which instructions' outcomes are not to be counted on.</param>
-    public SpecialisedScan Specialise(long[] values, bool[] leafMoves, bool[] mayRest, bool[] varies)
+    public SpecialisedScan Specialise(long[] values, LeafHabits habits, bool[] varies)
     {
+        bool[] leafMoves = habits.Moves;
         Clear();
-        KnownValues resting = Rest(values, leafMoves, mayRest, varies);
+        KnownValues resting = Rest(values, habits, varies);
         for (int state = 0; state < _code.NextStates.Length; state++)
         {
             if (Stays(state, leafMoves))
@@ -95,14 +95,14 @@ internal sealed class Specialiser
     /// Classifies the values with as many leaves at rest as can be: such a state was left as it was by this scan, and will be by all
     /// that are as expected.
     /// </summary>
-    private KnownValues Rest(long[] values, bool[] leafMoves, bool[] mayRest, bool[] varies)
+    private KnownValues Rest(long[] values, LeafHabits habits, bool[] varies)
     {
-        leafMoves.CopyTo(_loaded, 0);
+        habits.Moves.CopyTo(_loaded, 0);
         List<int> rest = [];
         for (int state = 0; state < _code.NextStates.Length; state++)
         {
             int leaf = _inputs + state;
-            if (leafMoves[leaf] && mayRest[leaf] && values[_code.NextStates[state]] == values[leaf])
+            if (habits.Moves[leaf] && habits.MayRest[leaf] && values[_code.NextStates[state]] == values[leaf])
             {
                 _loaded[leaf] = false;
                 rest.Add(state);
@@ -117,6 +117,7 @@ internal sealed class Specialiser
             foreach (int state in rest.Where(state => _classes.Moves(_code.NextStates[state])))
             {
                 _loaded[_inputs + state] = true;
+                habits.Missed(_inputs + state);
             }
 
             rest.RemoveAll(state => _loaded[_inputs + state]);

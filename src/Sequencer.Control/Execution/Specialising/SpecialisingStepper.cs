@@ -78,7 +78,7 @@ public sealed class SpecialisingStepper : Stepper
 
         if (missed is { } first && Learn(first))
         {
-            Forget();
+            situation.Clear();
         }
 
         StepWhole();
@@ -121,7 +121,7 @@ public sealed class SpecialisingStepper : Stepper
         if (++situation.WholeScans == WorthSpecialising)
         {
             _kept++;
-            situation.Add(_specialiser.Specialise(_registers, _habits.Moves, _habits.MayRest, _varies));
+            situation.Add(_specialiser.Specialise(_registers, _habits, _varies));
         }
 
         StatesWereSet();

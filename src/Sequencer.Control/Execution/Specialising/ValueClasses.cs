@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Sequencer.Control.TransitionSystems;
 
 namespace Sequencer.Control.Execution.Specialising;
@@ -78,9 +79,13 @@ internal sealed class ValueClasses(InstructionList code)
                 return Choice(one, values);
             case ExpressionKind.Add:
                 return (_moves[first] || _moves[second], _checks[first] + _checks[second]);
-            default:
+            case ExpressionKind.Equal:
+            case ExpressionKind.Less:
+            case ExpressionKind.LessOrEqual:
                 bool compares = _moves[first] || _moves[second];
                 return (compares && varies, _checks[first] + _checks[second] + (compares ? 1 : 0));
+            default:
+                throw new UnreachableException($"no class for {one.Kind}");
         }
     }
 
