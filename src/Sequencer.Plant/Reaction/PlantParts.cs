@@ -7,6 +7,8 @@ namespace Sequencer.Plant.Reaction;
 /// <summary>The running pieces made from a description, their references resolved, in the order of the description.</summary>
 internal sealed class PlantParts
 {
+    private readonly ImmutableArray<int[]> _linesFrom;
+
     public PlantParts(PlantModel model)
     {
         Model = model;
@@ -17,6 +19,7 @@ internal sealed class PlantParts
         Sources = [.. model.Supplies.Select(supply => Supply(supply, kept)), .. model.Reagents.Select(reagent => Reagent(reagent, kept))];
         DosingLines = [.. model.DosingLines.Select(line => new DosingLine(line, kept))];
         Pipes = [.. model.Lines.Select(Pipe)];
+        _linesFrom = [.. Sources.Select((_, source) => Enumerable.Range(0, Pipes.Length).Where(line => Pipes[line].FromSource == source).ToArray())];
         Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, model.Drums.Length, model.Tanks.Count(tank => tank.Settling is not null), model.Presses.Length, model.Drums.Count(drum => drum.SealWater is not null), Contents.Count);
         Settlers = [.. Tanks.Where(tank => tank.Description.Settling is not null)
             .Select((tank, index) => new TankSettling(tank.Description.Settling!, tank, index, Contents, Layout))];
@@ -69,9 +72,9 @@ internal sealed class PlantParts
     public double DrawnLitres(int source, ReadOnlySpan<double> state)
     {
         double litres = 0.0;
-        for (int line = 0; line < Pipes.Length; line++)
+        foreach (int line in _linesFrom[source])
         {
-            litres += Pipes[line].FromSource == source ? state[Layout.Passed(line)] : 0.0;
+            litres += state[Layout.Passed(line)];
         }
 
         return litres;

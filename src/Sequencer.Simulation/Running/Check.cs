@@ -25,6 +25,12 @@ internal abstract class Check(Expectation expectation, EventWatch? since)
         };
     }
 
+    /// <summary>Whether only what is so in the last scan counts, so that it need not be asked before.</summary>
+    public bool IsAskedAtEnd => since is null && CountsAtEnd;
+
+    /// <summary>Whether only the last scan of those that it counts has a say.</summary>
+    protected virtual bool CountsAtEnd => false;
+
     public void Observe(ClosedLoop loop)
     {
         since?.Observe(loop);

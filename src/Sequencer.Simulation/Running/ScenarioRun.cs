@@ -57,7 +57,9 @@ public sealed class ScenarioRun
             _loop.RunWithoutPlant(_inputs);
         }
 
+        Check[] inEachScan = [.. _checks.Where(check => !check.IsAskedAtEnd)];
         bool ended = false;
+        bool asked = false;
         for (long scan = 0; scan < scans && !ended; scan++)
         {
             if (scan % watch.SampleScans == 0)
@@ -68,13 +70,19 @@ public sealed class ScenarioRun
 
             _loop.Scan();
             watch.Observe();
-            foreach (Check check in _checks)
+            foreach (Check check in inEachScan)
             {
                 check.Observe(_loop);
             }
 
             _until?.Observe(_loop);
             ended = _until?.HasCome ?? false;
+            asked = ended || scan == scans - 1;
+            if (asked)
+            {
+                AskAtEnd();
+            }
+
             if (!ended)
             {
                 Act(watch);
@@ -84,11 +92,24 @@ public sealed class ScenarioRun
             ended |= _loop.Plant.Failure is not null || watch.IsOver;
         }
 
+        if (!asked)
+        {
+            AskAtEnd();
+        }
+
         return new RunEnding(
             [.. _checks.Select(check => check.Result(_loop))],
             [.. _open.Select(open => open.Action)],
             !ended && _until is not null,
             _until is { HasCome: true } ? _until.CameSeconds : null);
+    }
+
+    private void AskAtEnd()
+    {
+        foreach (Check check in _checks.Where(check => check.IsAskedAtEnd))
+        {
+            check.Observe(_loop);
+        }
     }
 
     private static double SampleSeconds(double duration)

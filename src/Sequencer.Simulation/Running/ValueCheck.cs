@@ -38,6 +38,8 @@ internal sealed class ValueCheck : Check
         return minimum is double low && maximum is double high ? new ValueCheck(expectation, since, source, low, high) : null;
     }
 
+    protected override bool CountsAtEnd => !_expectation.Always;
+
     protected override string Words()
     {
         string bounds = (_expectation.Minimum, _expectation.Maximum) switch
