@@ -31,6 +31,9 @@ internal sealed class TankSettling
     /// <summary>m; a size that no floc is below.</summary>
     private const double SmallestFloc = 2e-6;
 
+    /// <summary>L; no tank of a plant gets as far.</summary>
+    private const double LeastLitres = 1e-3;
+
     private const double LitresPerCubicMetre = 1000.0;
     private const double WattsPerKilowatt = 1000.0;
 
@@ -189,7 +192,8 @@ internal sealed class TankSettling
 
     private Zones ZonesOf(ReadOnlySpan<double> state)
     {
-        double litres = state[_layout.Volume(Tank)];
+        // A step that is only tried may draw more than there is; its error then lets it be thrown away.
+        double litres = Math.Max(LeastLitres, state[_layout.Volume(Tank)]);
         double bed = Math.Min(BedLitres(state), 0.999 * litres);
         double clear = Math.Clamp(state[_layout.Clear(_index)], 0.0, litres - bed);
         double suspended = Solids(state, _layout.Mixed(Tank), _grams);

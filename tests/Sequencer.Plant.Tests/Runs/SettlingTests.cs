@@ -1,4 +1,5 @@
 using Sequencer.Plant.Description;
+using Sequencer.Plant.Reaction;
 using Sequencer.Plant.Settling;
 
 namespace Sequencer.Plant.Tests.Runs;
@@ -116,5 +117,16 @@ public sealed class SettlingTests
         tank.Command(true, "AG1");
         tank.Run(1800.0);
         return tank;
+    }
+
+    [Fact]
+    public void A_step_that_is_tried_and_draws_more_than_there_is_has_rates()
+    {
+        PlantParts parts = new(Model);
+        double[] state = parts.InitialState();
+        state[parts.Layout.Volume(0)] = -2.5;
+        double[] rates = new double[state.Length];
+        new PlantMotion(parts).Equations.Rates(0.0, state, rates);
+        Assert.All(rates, rate => Assert.True(double.IsFinite(rate)));
     }
 }
