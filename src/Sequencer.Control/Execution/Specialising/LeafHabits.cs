@@ -11,7 +11,7 @@ internal sealed class LeafHabits
     /// <summary>Integers of fewer values are names of something (a state, a step), not quantities.</summary>
     private const int LeastSpanOfNumber = 8;
 
-    /// <summary>An input number that was found changed so often counts as moving; numbers among the states do from the start.</summary>
+    /// <summary>An input number that was found changed so often within a stretch counts as moving; numbers among the states do from the start.</summary>
     private const int ChangesOfMovingNumber = 3;
 
     /// <summary>So does a truth value or a name.</summary>
@@ -24,6 +24,7 @@ internal sealed class LeafHabits
     private readonly long[] _last;
     private readonly int[] _changes;
     private readonly int[] _misses;
+    private readonly bool[] _movesFromTheStart;
 
     public LeafHabits(TransitionSystem system)
     {
@@ -32,9 +33,11 @@ internal sealed class LeafHabits
         _last = new long[leaves.Length];
         _changes = new int[leaves.Length];
         _misses = new int[leaves.Length];
-        Moves = [.. leaves.Select((leaf, index) => leaf.Role != VariableRole.Input && _isNumber[index])];
-        MayRest = [.. Moves.Select(_ => true)];
-        StillMask = [.. Moves.Select(moves => moves ? 0L : -1L)];
+        _movesFromTheStart = [.. leaves.Select((leaf, index) => leaf.Role != VariableRole.Input && _isNumber[index])];
+        Moves = new bool[leaves.Length];
+        MayRest = new bool[leaves.Length];
+        StillMask = new long[leaves.Length];
+        Forget();
     }
 
     public bool[] Moves { get; }
@@ -43,6 +46,25 @@ internal sealed class LeafHabits
 
     /// <summary>All bits where a leaf does not move, none where it does.</summary>
     public long[] StillMask { get; }
+
+    /// <summary>What is rare is not to add up over many scans.</summary>
+    public void BeginStretch()
+    {
+        Array.Clear(_changes);
+        Array.Clear(_misses);
+    }
+
+    /// <summary>Back to what is taken of a system that has not run.</summary>
+    public void Forget()
+    {
+        BeginStretch();
+        for (int leaf = 0; leaf < Moves.Length; leaf++)
+        {
+            Moves[leaf] = _movesFromTheStart[leaf];
+            MayRest[leaf] = true;
+            StillMask[leaf] = Moves[leaf] ? 0 : -1;
+        }
+    }
 
     /// <summary>Takes the leaves of a whole scan; true where more of them are found to move.</summary>
     public bool Learn(ReadOnlySpan<long> leaves)

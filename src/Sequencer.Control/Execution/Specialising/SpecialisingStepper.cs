@@ -17,17 +17,24 @@ public sealed class SpecialisingStepper : Stepper
     /// <summary>Whole scans in a situation after which one is specialised: that takes as long as some twenty of them.</summary>
     private const int WorthSpecialising = 5;
 
-    /// <summary>A comparison that came out otherwise than expected so often is not counted on.</summary>
-    private const int MissesOfVarying = 32;
+    /// <summary>Within so many scans it is counted how often leaves change and outcomes are missed: 7 h of 100 ms.</summary>
+    private const int ScansOfStretch = 1 << 18;
+
+    /// <summary>
+    /// After so many all is learnt anew, for about a hundredth of the time: what moved in one of them may rest in the others, and would
+    /// be computed for ever.
+    /// </summary>
+    private const int StretchesRemembered = 8;
 
     private readonly InstructionList _code;
     private readonly long[] _registers;
     private readonly Specialiser _specialiser;
     private readonly LeafHabits _habits;
-    private readonly bool[] _varies;
-    private readonly int[] _misses;
+    private readonly OutcomeHabits _outcomes;
     private readonly Dictionary<int, ScanSituation> _situations = [];
     private int _kept;
+    private int _scansOfStretch;
+    private int _stretches;
 
     /// <summary>Of the next scan, as far as the states go; null where it has to be looked for.</summary>
     private ScanSituation? _situation;
@@ -41,15 +48,22 @@ public sealed class SpecialisingStepper : Stepper
         _specialiser = new Specialiser(_code, Inputs.Length);
         _habits = new LeafHabits(system);
         _specialiser.Expect(_habits.Moves);
-        _varies = new bool[_code.Instructions.Length];
-        _misses = new int[_varies.Length];
+        _outcomes = new OutcomeHabits(_code.Instructions.Length);
     }
 
     /// <summary>How many scans could not be shortened.</summary>
     public long WholeScans { get; private set; }
 
+    /// <summary>How many instructions the others took together.</summary>
+    public long ShortenedInstructions { get; private set; }
+
     public override void Step()
     {
+        if (++_scansOfStretch == ScansOfStretch)
+        {
+            BeginStretch();
+        }
+
         if (_situation is null || !InputsFit(_situation))
         {
             _situation = Find();
@@ -67,6 +81,7 @@ public sealed class SpecialisingStepper : Stepper
             SpecialisedScan scan = situation[index];
             if (scan.Step(this, StateValues, ReferenceEquals(scan, _lastScan)) is not { } miss)
             {
+                ShortenedInstructions += scan.Instructions.Length;
                 situation.Prefer(index);
                 _lastScan = scan;
                 _situation = scan.Keeps(StateValues, situation.Leaves.AsSpan(Inputs.Length)) ? situation : null;
@@ -91,15 +106,21 @@ public sealed class SpecialisingStepper : Stepper
     }
 
     /// <summary>True where something that was counted on is not any more.</summary>
-    private bool Learn(Miss miss)
-    {
-        if (miss.IsState)
-        {
-            return _habits.Missed(Inputs.Length + miss.Place);
-        }
+    private bool Learn(Miss miss) => miss.IsState ? _habits.Missed(Inputs.Length + miss.Place) : _outcomes.Missed(miss.Place);
 
-        _varies[miss.Place] = ++_misses[miss.Place] >= MissesOfVarying;
-        return _varies[miss.Place];
+    private void BeginStretch()
+    {
+        _scansOfStretch = 0;
+        _habits.BeginStretch();
+        _outcomes.BeginStretch();
+        if (++_stretches == StretchesRemembered)
+        {
+            _stretches = 0;
+            _habits.Forget();
+            _outcomes.Forget();
+            _specialiser.Expect(_habits.Moves);
+            Forget();
+        }
     }
 
     private void StepWhole()
@@ -121,7 +142,7 @@ public sealed class SpecialisingStepper : Stepper
         if (++situation.WholeScans == WorthSpecialising)
         {
             _kept++;
-            situation.Add(_specialiser.Specialise(_registers, _habits, _varies));
+            situation.Add(_specialiser.Specialise(_registers, _habits, _outcomes.Varies));
         }
 
         StatesWereSet();
@@ -144,8 +165,8 @@ public sealed class SpecialisingStepper : Stepper
     private void Forget()
     {
         _situations.Clear();
-        _situation = null;
         _kept = 0;
+        StatesWereSet();
     }
 
     private ScanSituation? Find() =>
