@@ -137,10 +137,14 @@ internal sealed class DiagonallyImplicit : IIntegrator
             step = StepControl.Shorter(taken, factor);
         }
 
-        _start.CopyTo(_end, 0);
-        End = Start;
-        _length = 0.0;
+        StandAtStart();
         return StepOutcome.TooSmall;
+    }
+
+    public void TakeBack()
+    {
+        StandAtStart();
+        Accepted--;
     }
 
     public void Interpolate(double time, Span<double> state)
@@ -161,6 +165,13 @@ internal sealed class DiagonallyImplicit : IIntegrator
         double share = (time - Start) / _length;
         double rise = _dense[0][component] + (share * (_dense[1][component] + (share * (_dense[2][component] + (share * _dense[3][component])))));
         return _start[component] + (share * rise);
+    }
+
+    private void StandAtStart()
+    {
+        _start.CopyTo(_end, 0);
+        End = Start;
+        _length = 0.0;
     }
 
     private void Accept(double taken, double end)

@@ -67,6 +67,9 @@ internal sealed class DormandPrince : IIntegrator
 
     public long Accepted { get; private set; }
 
+    /// <summary>s; what is tried next where no limit is nearer. The last step may have been cut to any length.</summary>
+    public double NextStep => _next;
+
     /// <summary>Many steps in a row were as long as stability lets them be.</summary>
     public bool IsHeldByStability => _atEdge >= StepsToTell;
 
@@ -119,10 +122,15 @@ internal sealed class DormandPrince : IIntegrator
             step = StepControl.Shorter(taken, factor);
         }
 
-        _start.CopyTo(_end, 0);
-        End = Start;
-        _length = 0.0;
+        StandAtStart();
         return StepOutcome.TooSmall;
+    }
+
+    public void TakeBack()
+    {
+        StandAtStart();
+        _hasLastStage = false;
+        Accepted--;
     }
 
     public void Interpolate(double time, Span<double> state)
@@ -167,6 +175,13 @@ internal sealed class DormandPrince : IIntegrator
 
         double theta = (time - Start) / _length;
         return At(component, theta, 1.0 - theta);
+    }
+
+    private void StandAtStart()
+    {
+        _start.CopyTo(_end, 0);
+        End = Start;
+        _length = 0.0;
     }
 
     private double At(int index, double theta, double rest) => _dense[0][index]

@@ -23,6 +23,9 @@ internal interface IIntegrator
     /// <summary>One accepted step from <see cref="End"/>, not beyond <paramref name="limit"/>.</summary>
     StepOutcome Step(double limit);
 
+    /// <summary>Back to where the last step began.</summary>
+    void TakeBack();
+
     /// <summary>The state at a time within the last accepted step.</summary>
     void Interpolate(double time, Span<double> state);
 

@@ -56,9 +56,9 @@ internal sealed class SwitchingIntegrator : IIntegrator
         {
             Restart(_implicit.End, _implicit.State);
         }
-        else if (!_isImplicit && _explicit.IsHeldByStability && _explicit.End - _explicit.Start < _shortStep)
+        else if (!_isImplicit && _explicit.IsHeldByStability && _explicit.NextStep < _shortStep)
         {
-            BeginImplicit(_explicit.End - _explicit.Start);
+            BeginImplicit(_explicit.NextStep);
         }
 
         _equationsChanged = false;
@@ -71,6 +71,8 @@ internal sealed class SwitchingIntegrator : IIntegrator
 
         return outcome;
     }
+
+    public void TakeBack() => Present.TakeBack();
 
     public void Interpolate(double time, Span<double> state) => Present.Interpolate(time, state);
 

@@ -41,7 +41,6 @@ internal sealed class FilterPress : ISeparator
     private readonly StateLayout _layout;
     private readonly ImmutableArray<Drive> _feeds;
     private readonly Drive? _squeeze;
-    private readonly TankBody _filtrateTo;
     private readonly Drive _opener;
     private readonly int _index;
     private readonly double[] _arrived;
@@ -53,7 +52,7 @@ internal sealed class FilterPress : ISeparator
     {
         Description = description;
         Trough = from;
-        _filtrateTo = filtrateTo;
+        FiltrateTo = filtrateTo;
         _feeds = [.. description.Through.Select(parts.Drive)];
         _squeeze = description.Squeeze is { } squeeze ? parts.Drive(squeeze.Valve) : null;
         _opener = parts.Drive(description.OpenedBy);
@@ -66,6 +65,8 @@ internal sealed class FilterPress : ISeparator
     public PressDescription Description { get; }
 
     public TankBody Trough { get; }
+
+    public TankBody FiltrateTo { get; }
 
     /// <summary>What is in it, read from a state.</summary>
     public PressHolds Holds { get; }
@@ -102,9 +103,9 @@ internal sealed class FilterPress : ISeparator
 
     public void AddRates(double time, double flow, TankTransfer transfer, ReadOnlySpan<double> state, Span<double> rates)
     {
-        int receiver = _layout.Mixed(_filtrateTo.Index);
+        int receiver = _layout.Mixed(FiltrateTo.Index);
         rates.Slice(receiver, _arrived.Length).CopyTo(_arrived);
-        transfer.AddRates(Trough.Index, DrawPoint.Floor, _filtrateTo.Index, flow, state, rates);
+        transfer.AddRates(Trough.Index, DrawPoint.Floor, FiltrateTo.Index, flow, state, rates);
         for (int content = 0; content < _arrived.Length; content++)
         {
             _arrived[content] = rates[receiver + content] - _arrived[content];
@@ -113,8 +114,8 @@ internal sealed class FilterPress : ISeparator
         double filtered = Filtered(time, flow, state);
         double given = filtered + Squeezed(time, state);
         double celsius = state[_layout.Heat(Trough.Index)] / state[_layout.Volume(Trough.Index)];
-        rates[_layout.Volume(_filtrateTo.Index)] += given - flow;
-        rates[_layout.Heat(_filtrateTo.Index)] += (given - flow) * celsius;
+        rates[_layout.Volume(FiltrateTo.Index)] += given - flow;
+        rates[_layout.Heat(FiltrateTo.Index)] += (given - flow) * celsius;
         rates[_layout.PressFiltered(_index)] = given;
         double grains = Keep(flow > 0.0 ? filtered / flow : 0.0, given, receiver, state, rates);
         rates[_layout.PressWater(_index)] += flow - given - grains;

@@ -8,6 +8,9 @@ internal interface ISeparator
     /// <summary>The tank that it draws from.</summary>
     TankBody Trough { get; }
 
+    /// <summary>The tank that it gives to.</summary>
+    TankBody FiltrateTo { get; }
+
     /// <summary>What it draws in L/s if the tank has it.</summary>
     double WantedFlow(double time, ReadOnlySpan<double> state);
 

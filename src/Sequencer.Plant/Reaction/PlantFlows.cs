@@ -12,9 +12,16 @@ internal sealed class PlantFlows(
     ImmutableArray<Pipe> pipes,
     ImmutableArray<ISeparator> separators)
 {
+    /// <summary>Of what goes round in a ring of tanks at their heels.</summary>
+    private const int MostRounds = 64;
+
+    /// <summary>Relative difference of flows that count as the same.</summary>
+    private const double SameFlow = 1e-12;
+
     private readonly double[] _drawn = new double[tanks.Length];
     private readonly double[] _fedFromOutside = new double[tanks.Length];
     private readonly double[] _wanted = new double[pipes.Length];
+    private readonly double[] _wantedBySeparator = new double[separators.Length];
     private double[] _fed = new double[tanks.Length];
     private double _summedAt = double.NaN;
     private double[] _fedNext = new double[tanks.Length];
@@ -98,8 +105,8 @@ internal sealed class PlantFlows(
     }
 
     /// <summary>
-    /// What is drawn from each tank before the limit of a heel, and what lines feed it. Where tanks at their heels feed one another in a row the
-    /// flows are found from the first to the last of them.
+    /// What is drawn from each tank before the limit of a heel, and what feeds it. Where tanks at their heels feed one another in a row the
+    /// flows are found from the first to the last of them; in a ring each round brings what goes round once more.
     /// </summary>
     private void SumWanted(double time, ReadOnlySpan<double> state)
     {
@@ -125,19 +132,22 @@ internal sealed class PlantFlows(
             }
         }
 
-        foreach (ISeparator separator in separators)
+        for (int index = 0; index < separators.Length; index++)
         {
-            _drawn[separator.Trough.Index] += separator.WantedFlow(time, state);
+            _wantedBySeparator[index] = separators[index].WantedFlow(time, state);
+            _drawn[separators[index].Trough.Index] += _wantedBySeparator[index];
         }
 
         _fedFromOutside.CopyTo(_fed, 0);
-        for (int round = 0; round < drawnDown; round++)
+        int rounds = drawnDown > 1 ? MostRounds : drawnDown;
+        while (rounds > 0 && AddFedByTanks(time, state))
         {
-            AddFedByTanks();
+            rounds--;
         }
     }
 
-    private void AddFedByTanks()
+    /// <summary>False where a tank at its heel is fed as in the round before.</summary>
+    private bool AddFedByTanks(double time, ReadOnlySpan<double> state)
     {
         _fedFromOutside.CopyTo(_fedNext, 0);
         for (int index = 0; index < pipes.Length; index++)
@@ -149,7 +159,23 @@ internal sealed class PlantFlows(
             }
         }
 
+        for (int index = 0; index < separators.Length; index++)
+        {
+            ISeparator separator = separators[index];
+            if (separator.FiltrateTo.IsDrawnDown)
+            {
+                _fedNext[separator.FiltrateTo.Index] += separator.Filtrate(time, Limited(separator.Trough.Index, _wantedBySeparator[index]), state);
+            }
+        }
+
+        bool changed = false;
+        foreach (TankBody tank in tanks)
+        {
+            changed |= tank.IsDrawnDown && Math.Abs(_fedNext[tank.Index] - _fed[tank.Index]) > SameFlow * _fedNext[tank.Index];
+        }
+
         (_fed, _fedNext) = (_fedNext, _fed);
+        return changed;
     }
 
     /// <summary>Of what is wanted from a tank, L/s, what it gives: at its heel no more than comes.</summary>

@@ -20,14 +20,8 @@ internal sealed class PlantMotion
     /// <summary>Cap on one step, s: bounds how much is thrown away when a command comes.</summary>
     private const double LongestStep = 120.0;
 
-    /// <summary>s; how exactly a full or drawn-down tank is found.</summary>
-    private const double EventTolerance = 1e-6;
-
     /// <summary>s; kinks closer than this to where a step begins are those that ended the last one.</summary>
     private const double SameTime = 1e-7;
-
-    /// <summary>L below the rim, or above the heel, at which a tank counts as free again.</summary>
-    private const double FreeAgain = 1e-3;
 
     /// <summary>Relative to what is in the tank: a content more negative than rounding explains.</summary>
     private const double NegativeShare = 1e-6;
@@ -40,6 +34,7 @@ internal sealed class PlantMotion
 
     private readonly PlantParts _parts;
     private readonly SwitchingIntegrator _integrator;
+    private readonly TankLimits _limits;
     private readonly WaterChemistry[] _chemistry;
     private readonly AcidityTrace[] _acidity;
     private readonly double[] _now;
@@ -58,6 +53,7 @@ internal sealed class PlantMotion
         _dissolved = new double[parts.Contents.Dissolved.Length];
         _integrator = new SwitchingIntegrator(Equations.Rates, parts.AbsoluteTolerance(), RelativeTolerance, FirstStep, ShortStep);
         _integrator.Restart(0.0, _now);
+        _limits = new TankLimits(parts, _integrator);
         _chemistry = [.. parts.Tanks.Select(_ => new WaterChemistry(parts.Contents, parts.Model.Precipitates))];
         _acidity = [.. parts.Tanks.Select(tank => new AcidityTrace(time => Acidity(tank, time), 0.0))];
     }
@@ -103,7 +99,7 @@ internal sealed class PlantMotion
         {
             // A limit found further on than now was never reached.
             CutAt(Time);
-            LetGo();
+            _limits.LetGo();
             _interrupted = false;
         }
 
@@ -127,15 +123,37 @@ internal sealed class PlantMotion
     private void Step()
     {
         double from = _integrator.End;
-        double limit = Math.Min(from + LongestStep, Equations.NextKink(from + SameTime));
-        if (_integrator.Step(limit) == StepOutcome.TooSmall)
+        if (!Step(Math.Min(from + LongestStep, Equations.NextKink(from + SameTime))))
         {
-            Failure = new PlantFailure("balances of the plant", _parts.Model.Name, from, "no step was small enough for the error allowed");
             return;
         }
 
-        CutAtFirstLimit();
+        TankLimit? first = _limits.First();
+        while (first is { } limit && _limits.NearlyEmptiesATank())
+        {
+            _integrator.TakeBack();
+            if (!Step(limit.Time))
+            {
+                return;
+            }
+
+            first = _limits.First();
+        }
+
+        CutAt(first);
         Check();
+    }
+
+    /// <summary>False where none is short enough.</summary>
+    private bool Step(double limit)
+    {
+        if (_integrator.Step(limit) != StepOutcome.TooSmall)
+        {
+            return true;
+        }
+
+        Failure = new PlantFailure("balances of the plant", _parts.Model.Name, _integrator.End, "no step was small enough for the error allowed");
+        return false;
     }
 
     private void CutAt(double time)
@@ -147,69 +165,21 @@ internal sealed class PlantMotion
         }
     }
 
-    /// <summary>Finds the first tank that reaches its rim or heel within the step, and lets go those that have left theirs by its end.</summary>
-    private void CutAtFirstLimit()
+    /// <summary>Ends the step where a tank reaches its limit, and lets go those that have left theirs by then.</summary>
+    private void CutAt(TankLimit? first)
     {
-        TankBody? first = null;
-        double when = double.PositiveInfinity;
-        bool isRim = false;
-        foreach (TankBody tank in _parts.Tanks)
+        if (first is { } limit)
         {
-            int volume = _parts.Layout.Volume(tank.Index);
-            double rim = tank.Description.OverflowLitres;
-            double heel = tank.Description.HeelLitres;
-            if (!tank.IsFull && Reaches(time => _integrator.Interpolate(time, volume) - rim) is { } full && full < when)
-            {
-                (first, when, isRim) = (tank, full, true);
-            }
-
-            if (!tank.IsDrawnDown && Reaches(time => heel - _integrator.Interpolate(time, volume)) is { } drawn && drawn < when)
-            {
-                (first, when, isRim) = (tank, drawn, false);
-            }
-        }
-
-        if (first is not null)
-        {
-            CutAt(when);
+            CutAt(limit.Time);
         }
 
         // Only what the step comes to counts: a tank that would have left its heel beyond the cut still stands at it.
-        LetGo();
-        if (first is not null)
+        _limits.LetGo();
+        if (first is { } reached)
         {
-            first.IsFull |= isRim;
-            first.IsDrawnDown |= !isRim;
+            reached.Tank.IsFull |= reached.IsRim;
+            reached.Tank.IsDrawnDown |= !reached.IsRim;
         }
-    }
-
-    private void LetGo()
-    {
-        foreach (TankBody tank in _parts.Tanks)
-        {
-            double litres = _integrator.State[_parts.Layout.Volume(tank.Index)];
-            tank.IsFull &= litres > tank.Description.OverflowLitres - FreeAgain;
-            tank.IsDrawnDown &= litres < tank.Description.HeelLitres + FreeAgain;
-        }
-    }
-
-    /// <summary>When a function rises through zero within the last step; a dip and return within a quarter step is not seen.</summary>
-    private double? Reaches(Func<double, double> function)
-    {
-        const int Parts = 4;
-        double start = _integrator.Start;
-        for (int part = 1; part <= Parts; part++)
-        {
-            double end = part == Parts ? _integrator.End : _integrator.Start + ((_integrator.End - _integrator.Start) * part / Parts);
-            if (function(start) < 0.0 && function(end) >= 0.0)
-            {
-                return RootLocation.Find(function, start, end, EventTolerance);
-            }
-
-            start = end;
-        }
-
-        return null;
     }
 
     private void Check()

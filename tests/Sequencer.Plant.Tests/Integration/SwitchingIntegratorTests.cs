@@ -55,4 +55,22 @@ public sealed class SwitchingIntegratorTests
         Assert.Equal(Math.Cos(3.0), solver.State[0], 1e-6);
         Assert.Equal(implicitly, solver.AcceptedImplicit);
     }
+
+    /// <summary>At -5 1/s stability holds steps at some 0.65 s, far above the short step.</summary>
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(1e-12)]
+    public void A_step_that_was_cut_to_nothing_is_not_one_that_stability_holds_short(double left)
+    {
+        SwitchingIntegrator solver = Solver((_, state, rates) => rates[0] = -5.0 * (state[0] - 1.0), [2.0], 0.1);
+        for (int step = 0; step < 60; step++)
+        {
+            Assert.Equal(StepOutcome.Accepted, solver.Step(1e3));
+        }
+
+        solver.Truncate(solver.Start + left);
+        Assert.Equal(StepOutcome.Accepted, solver.Step(1e3));
+        Assert.True(solver.End - solver.Start > 0.1, $"{solver.End - solver.Start} s");
+        Assert.Equal(0, solver.AcceptedImplicit);
+    }
 }

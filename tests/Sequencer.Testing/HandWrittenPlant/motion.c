@@ -86,7 +86,7 @@ static double limited(int tank, double wanted)
     return plant.tank[tank].is_drawn_down && plant.drawn[tank] > plant.fed[tank] ? wanted * plant.fed[tank] / plant.drawn[tank] : wanted;
 }
 
-static void sum_wanted(double time, const double *state, int rounds)
+static void sum_wanted(double time, const double *state, int drawn_down)
 {
     memset(plant.drawn, 0, plant.tanks * sizeof(double));
     memset(plant.outside, 0, plant.tanks * sizeof(double));
@@ -100,13 +100,17 @@ static void sum_wanted(double time, const double *state, int rounds)
         }
     }
     memcpy(plant.fed, plant.outside, plant.tanks * sizeof(double));
-    for (int round = 0; round < rounds; round++) {
+    int rounds = drawn_down > 1 ? 64 : drawn_down, changed = 1;
+    for (int round = 0; round < rounds && changed; round++) {
         memcpy(plant.fed_next, plant.outside, plant.tanks * sizeof(double));
         for (int index = 0; index < plant.pipes; index++) {
             const Pipe *pipe = &plant.pipe[index];
             if (pipe->from_tank >= 0 && pipe->to_tank >= 0)
                 plant.fed_next[pipe->to_tank] += limited(pipe->from_tank, plant.wanted[index]);
         }
+        changed = 0;
+        for (int index = 0; index < plant.tanks; index++)
+            changed |= plant.tank[index].is_drawn_down && fabs(plant.fed_next[index] - plant.fed[index]) > 1e-12 * plant.fed_next[index];
         double *swap = plant.fed;
         plant.fed = plant.fed_next, plant.fed_next = swap;
     }
@@ -242,7 +246,8 @@ void let_go(const double *state)
 {
     for (int index = 0; index < plant.tanks; index++) {
         double litres = state[volume_of(index)];
-        plant.tank[index].is_full &= litres > plant.tank[index].overflow - 1e-3;
-        plant.tank[index].is_drawn_down &= litres < plant.tank[index].heel + 1e-3;
+        double rim = plant.tank[index].overflow, heel = plant.tank[index].heel;
+        plant.tank[index].is_full = litres >= rim || (plant.tank[index].is_full && litres > rim - 1e-3);
+        plant.tank[index].is_drawn_down = litres <= heel || (plant.tank[index].is_drawn_down && litres < heel + 1e-3);
     }
 }

@@ -119,6 +119,15 @@ static void one_step(double limit)
     exit(1);
 }
 
+static void take_back(void)
+{
+    memcpy(to, from, plant.states * sizeof(double));
+    ended = started;
+    length = 0.0;
+    has_last_stage = 0;
+    accepted--;
+}
+
 /* Above nought where a limit of a tank is passed: its rim, or its heel. */
 static double beyond(double time, int tank, int is_rim)
 {
@@ -220,6 +229,31 @@ static void cut(double time)
     }
 }
 
+/* The first tank that reaches its rim or heel within the last step; -1 where none does. */
+static int first_limit(double *when, int *first_is_rim)
+{
+    int first = -1;
+    *when = INFINITY;
+    for (int tank = 0; tank < plant.tanks; tank++) {
+        for (int is_rim = 1; is_rim >= 0; is_rim--) {
+            if (is_rim ? plant.tank[tank].is_full : plant.tank[tank].is_drawn_down)
+                continue;
+            double at = reaches_limit(tank, is_rim);
+            if (at < *when)
+                first = tank, *when = at, *first_is_rim = is_rim;
+        }
+    }
+    return first;
+}
+
+static int nearly_empties_a_tank(void)
+{
+    for (int tank = 0; tank < plant.tanks; tank++)
+        if (!plant.tank[tank].is_drawn_down && to[volume_of(tank)] < 0.5 * plant.tank[tank].heel)
+            return 1;
+    return 0;
+}
+
 static void advance(double time)
 {
     while (ended < time) {
@@ -227,16 +261,13 @@ static void advance(double time)
             ph_of(tank, ended);
         double begin = ended;
         one_step(fmin(begin + 120.0, next_kink(begin + 1e-7)));
-        int first = -1, first_is_rim = 0;
-        double when = INFINITY;
-        for (int tank = 0; tank < plant.tanks; tank++) {
-            for (int is_rim = 1; is_rim >= 0; is_rim--) {
-                if (is_rim ? plant.tank[tank].is_full : plant.tank[tank].is_drawn_down)
-                    continue;
-                double at = reaches_limit(tank, is_rim);
-                if (at < when)
-                    first = tank, when = at, first_is_rim = is_rim;
-            }
+        int first_is_rim;
+        double when;
+        int first = first_limit(&when, &first_is_rim);
+        while (first >= 0 && nearly_empties_a_tank()) {
+            take_back();
+            one_step(when);
+            first = first_limit(&when, &first_is_rim);
         }
         if (first >= 0)
             cut(when);
