@@ -6,7 +6,7 @@ namespace Sequencer.Plant;
 
 /// <summary>
 /// Running totals: what has passed each line (L), what each reagent has given (L), what ran over each
-/// rim (L), and the lowest and highest pH in the tank while a line drew from it to the outside.
+/// rim (L), the lowest and highest pH in the tank while a line drew from it to the outside, and what else lines keep the highest of.
 /// </summary>
 internal sealed class PlantTotals
 {
@@ -26,6 +26,7 @@ internal sealed class PlantTotals
     private readonly double[] _drySeconds;
     private readonly int[] _pumped;
     private readonly int[] _leaving;
+    private readonly ImmutableArray<HighestOfLine> _kept;
     private double _until;
 
     public PlantTotals(PlantParts parts, PlantMotion motion)
@@ -39,6 +40,7 @@ internal sealed class PlantTotals
         _drySeconds = new double[parts.Pipes.Length];
         _pumped = [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => IsPumpedFromTank(parts.Pipes[line]))];
         _leaving = [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => Leaves(parts.Pipes[line]))];
+        _kept = [.. parts.Pipes.SelectMany((pipe, line) => pipe.Description.KeepsHighest.Select(kept => new HighestOfLine(parts, motion, line, kept.Value)))];
         All = [.. Lines(), .. Reagents(), .. Rims(), .. Drums(), .. _parts.Presses.SelectMany((press, index) => PlantQuantities.TotalsOfPress(press, index, _parts, _motion))];
     }
 
@@ -61,6 +63,11 @@ internal sealed class PlantTotals
                 _lowest[line] = double.IsNaN(_lowest[line]) ? ph : Math.Min(_lowest[line], ph);
                 _highest[line] = double.IsNaN(_highest[line]) ? ph : Math.Max(_highest[line], ph);
             }
+        }
+
+        foreach (HighestOfLine kept in _kept)
+        {
+            kept.Observe();
         }
     }
 
@@ -92,6 +99,11 @@ internal sealed class PlantTotals
             {
                 yield return PlantQuantities.Named(name, "pH_lowest", "pH", () => _lowest[index]);
                 yield return PlantQuantities.Named(name, "pH_highest", "pH", () => _highest[index]);
+            }
+
+            foreach (HighestOfLine kept in _kept.Where(kept => kept.Line == index))
+            {
+                yield return PlantQuantities.Named(name, $"{kept.What}_highest", kept.Unit, () => kept.Value);
             }
         }
     }

@@ -185,7 +185,9 @@ internal static class SiteLoader
         }
     }
 
-    /// <summary>Consent limits must name something that is recorded.</summary>
+    /// <summary>
+    /// Consent limits must name what is kept of the whole run: neither a reading, which may be wrong, nor what happens to be so at the end.
+    /// </summary>
     private static void CheckConsent(
         SiteDescription description, ImmutableArray<UnitProgram> units, PlantModel? plant, DiagnosticBag diagnostics)
     {
@@ -194,13 +196,7 @@ internal static class SiteLoader
             return;
         }
 
-        PlantRun run = PlantRun.Start(plant, 1);
-        HashSet<string> known =
-        [
-            .. run.Quantities.Select(quantity => quantity.Name),
-            .. run.Totals.Select(total => total.Name),
-            .. units.SelectMany(unit => unit.AnalogueInputs).Select(input => input.Tag),
-        ];
+        HashSet<string> known = [.. PlantRun.Start(plant, 1).Totals.Select(total => total.Name)];
         foreach (ConsentLimit limit in description.Consent.Where(limit => !known.Contains(limit.Quantity)))
         {
             diagnostics.Add(SiteDiagnostics.ConsentOfUnknownQuantity(limit.Span, limit.Quantity, NearestWord.Find(limit.Quantity, known)));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Plant.Yaml;
 using Sequencer.Text;
 
 namespace Sequencer.Plant.Description;
@@ -18,6 +19,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="DosingLine">the dosing line that it goes through; null for none</param>
 /// <param name="Draws">where in a tank it draws</param>
 /// <param name="ByLevel">a control of its own by what its tank holds; null for none</param>
+/// <param name="KeepsHighest">of what passes it the highest values are kept: <c>flow</c>, <c>temperature</c> or contents</param>
 /// <param name="Span">where it is described</param>
 public sealed record LineDescription(
     string Name,
@@ -31,4 +33,12 @@ public sealed record LineDescription(
     string? DosingLine,
     DrawPoint Draws,
     LevelControlDescription? ByLevel,
-    SourceSpan Span);
+    ImmutableArray<Placed<string>> KeepsHighest,
+    SourceSpan Span)
+{
+    /// <summary>What can be kept of any line.</summary>
+    public const string Flow = "flow";
+
+    /// <summary>What can be kept of any line that draws from a tank.</summary>
+    public const string Temperature = "temperature";
+}

@@ -50,8 +50,15 @@ internal sealed class LineReader(PlantNames names)
             names.Refer(to, "tank", NameKind.Tank);
         }
 
+        ImmutableArray<Placed<string>> keepsHighest = [.. fields.EachText("keeps_highest")];
+        if (keepsHighest.Any(kept => kept.Value != LineDescription.Flow) && names.KindOf(from.Value) is not (NameKind.Tank or null))
+        {
+            fields.Diagnostics.Add(YamlDiagnostics.NotAllowed(fields.SpanOf("keeps_highest"), "more than `flow` kept of a line that draws from no tank"));
+        }
+
         fields.RejectUnknownKeys();
-        return new LineDescription(name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, pumped, through, notThrough, dosingLine, draws, byLevel, name.Span);
+        return new LineDescription(
+            name.Value, from.Value, to.Value, rate?.Value ?? 0.0, outlet, pumped, through, notThrough, dosingLine, draws, byLevel, keepsHighest, name.Span);
     }
 
     private LevelControlDescription ByLevel(YamlFields control, YamlFields line, Placed<string> from, string name)

@@ -25,6 +25,7 @@ public static class PlantReader
         if (model is not null && !own.HasErrors)
         {
             CheckWaters(model, own);
+            CheckKept(model, own);
         }
 
         diagnostics.AddRange(own.InOrder());
@@ -40,6 +41,27 @@ public static class PlantReader
             if (WaterBalance.Compose(supply, contents, chemistry, out string reason) is null)
             {
                 diagnostics.Add(PlantDiagnostics.WaterCannotHavePh(supply.Span, supply.Name, supply.Ph, supply.BalancedBy.Name, reason));
+            }
+        }
+    }
+
+    /// <summary>What is in the water is known when all is read. What leaves a tank in which solids settle depends on where it is drawn.</summary>
+    private static void CheckKept(PlantModel model, DiagnosticBag diagnostics)
+    {
+        string[] known = [LineDescription.Flow, LineDescription.Temperature, .. new ContentLayout(model).Names];
+        foreach (LineDescription line in model.Lines)
+        {
+            bool settles = model.Tanks.Any(tank => tank.Name == line.From && tank.Settling is not null);
+            foreach (Placed<string> kept in line.KeepsHighest)
+            {
+                if (!known.Contains(kept.Value))
+                {
+                    diagnostics.Add(PlantDiagnostics.UnknownName(kept, "what passes a line", known));
+                }
+                else if (settles && kept.Value is not (LineDescription.Flow or LineDescription.Temperature))
+                {
+                    diagnostics.Add(YamlDiagnostics.NotAllowed(kept.Span, "a content kept of a line from a tank in which solids settle"));
+                }
             }
         }
     }

@@ -86,11 +86,11 @@ public static class SiteDiagnostics
     public static Diagnostic ConsentOfUnknownQuantity(SourceSpan span, string quantity, string? near) => Error(
         "SEQ0914",
         span,
-        $"the consent limit of `{quantity}` names neither a signal nor a quantity of the plant",
-        "a limit on something that nobody measures can never be seen to be broken",
+        $"the consent limit of `{quantity}` names nothing that the plant keeps of a whole run",
+        "a reading may be wrong and a value at the end may have been another before: neither tells whether the limit was kept",
         near is null
-            ? "name a signal of the program, or a quantity of the plant as `run.csv` heads its columns"
-            : $"did you mean `{near}`? Signals of the program and quantities of the plant, as `run.csv` heads its columns, may stand here");
+            ? "name a total of the plant, as `LINE.pH_lowest`; `keeps_highest` of a line in `plant.yaml` makes others"
+            : $"did you mean `{near}`? Totals of the plant may stand here; `keeps_highest` of a line in `plant.yaml` makes more");
 
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);

@@ -56,6 +56,8 @@ public sealed class PlantReaderTests
     [InlineData("to: lime_tank, rate: 2.4 m3/h", "to: lime_tank, pumped: {shut_off: 10 m, rated: 16 m3/h, head: 12 m, bore: 50 mm, length: 10 m}", "SEQ0834")]
     [InlineData("to: lime_tank, rate: 2.4 m3/h", "to: lime_tank, pumped: {shut_off: 16 m, rated: 16 m3/h, head: 12 m, length: 10 m}", "SEQ0806")]
     [InlineData("to: lime_tank, rate: 2.4 m3/h", "to: lime_tank, rate: 2.4 m3/h, pumped: {shut_off: 16 m, rated: 16 m3/h, head: 12 m, bore: 50 mm, length: 10 m}", "SEQ0838")]
+    [InlineData("to: lime_tank, rate: 2.4 m3/h", "to: lime_tank, rate: 2.4 m3/h, keeps_highest: [arsenic]", "SEQ0831")]
+    [InlineData("to: TK204, rate: 2 m3/h", "to: TK204, rate: 2 m3/h, keeps_highest: [flow, calcium]", "SEQ0803")]
     [InlineData("to: lime_tank, rate: 2.4 m3/h", "to: lime_tank, rate: 2.4 m3/h, draws_at: 1 m, draws_below: 1 m", "SEQ0803")]
     [InlineData("to: TK204, rate: 2 m3/h", "to: TK204, rate: 2 m3/h, draws_at: 1 m", "SEQ0803")]
     [InlineData("closes_at: 2 mm", "closes_at: 2 mm, grain_density: 300 g/L", "SEQ0834")]
