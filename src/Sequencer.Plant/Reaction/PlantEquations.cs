@@ -12,7 +12,7 @@ namespace Sequencer.Plant.Reaction;
 /// on the way:  dw/dt = q(t) c(t) - q(t - theta) c(t - theta)
 /// mixing in:   dm/dt = q(t - theta) c(t - theta) - m / tau
 /// mixed:       dn/dt = m / tau + (what comes and goes with flows)
-/// lime:        dS/dt = -S / tau_d * (1 - Ca / Ca_sat), what dissolves is counted as calcium
+/// lime:        dS/dt = -S / tau_d * (1 - (IAP / K)^(1/3)), what dissolves is counted as calcium
 /// reactions:   see <see cref="TankReactions"/>
 /// air:         see <see cref="TankAir"/>
 /// </code>
@@ -31,11 +31,12 @@ internal sealed class PlantEquations(
     TankAir air,
     double ambientCelsius)
 {
-    /// <summary>Saturated calcium hydroxide at 25 C, mol/L (J. Res. NBS 56 (1956) 305).</summary>
-    private const double SaturatedLime = 0.0203;
+    /// <summary>Of saturation with lime: below it lime dissolves as in pure water.</summary>
+    private const double FarFromSaturated = 0.01;
 
     private readonly TankTransfer _transfer = new(layout, [.. tanks.Select(tank => settlers.FirstOrDefault(settler => settler.Tank == tank.Index))]);
     private readonly double[] _throughDosingLine = new double[dosingLines.Length];
+    private readonly double[] _limeSaturationOfCalcium = new double[tanks.Length];
     private readonly double _limeDissolvesInSeconds = sources
         .Where(source => source.Reagent is { LimeMolPerLitre: > 0.0 })
         .Select(source => source.Reagent?.LimeDissolvesInSeconds ?? 1.0)
@@ -88,6 +89,13 @@ internal sealed class PlantEquations(
             RunOver(tank, state, rates);
         }
     }
+
+    /// <summary>
+    /// Takes how near to saturation with lime a tank's water is (0 to 1) and its calcium, mol/L. Until it is told anew, more calcium brings it nearer in proportion: so it
+    /// is where lime alone dissolves; far from saturation it makes no difference.
+    /// </summary>
+    public void TakeLimeSaturation(int tank, double share, double calcium) =>
+        _limeSaturationOfCalcium[tank] = share < FarFromSaturated || !(calcium > 0.0) ? 0.0 : share / calcium;
 
     /// <summary>The first time after <paramref name="time"/> at which anything that drives the equations has a kink.</summary>
     public double NextKink(double time)
@@ -196,7 +204,7 @@ internal sealed class PlantEquations(
         double volume = state[layout.Volume(tank.Index)];
         if (contents.Calcium >= 0)
         {
-            double saturation = state[mixed + contents.Calcium] / volume / SaturatedLime;
+            double saturation = state[mixed + contents.Calcium] / volume * _limeSaturationOfCalcium[tank.Index];
             double dissolving = state[mixed + contents.Lime] / _limeDissolvesInSeconds * Math.Max(0.0, 1.0 - saturation);
             rates[mixed + contents.Lime] -= dissolving;
             rates[mixed + contents.Calcium] += dissolving;

@@ -110,6 +110,8 @@ internal sealed class PlantMotion
                 trace.Value(_integrator.End, _integrator.End);
             }
 
+            TakeLimeSaturation();
+
             Step();
         }
 
@@ -154,6 +156,19 @@ internal sealed class PlantMotion
 
         Failure = new PlantFailure("balances of the plant", _parts.Model.Name, _integrator.End, "no step was small enough for the error allowed");
         return false;
+    }
+
+    /// <summary>Of the water whose pH was solved last in each tank that has undissolved lime.</summary>
+    private void TakeLimeSaturation()
+    {
+        foreach (TankBody tank in _parts.Tanks)
+        {
+            if (_integrator.State[_parts.Layout.Mixed(tank.Index) + _parts.Contents.Lime] > 0.0)
+            {
+                (double share, double calcium) = _chemistry[tank.Index].LimeSaturation();
+                Equations.TakeLimeSaturation(tank.Index, share, calcium);
+            }
+        }
     }
 
     private void CutAt(double time)

@@ -17,6 +17,8 @@ internal sealed class WaterChemistry
     private readonly double[] _gramsPerMole;
     private readonly int _carbonDioxide;
     private readonly int _hydrogenCyanide;
+    private readonly int _lime;
+    private readonly int _calcium;
     private readonly double[] _last;
     private double _lastCelsius = double.NaN;
 
@@ -29,6 +31,8 @@ internal sealed class WaterChemistry
         _gramsPerMole = [.. known.Select(solid => solid is null ? 0.0 : MolarMass.Of(solid.Formula))];
         _carbonDioxide = layout.Carbonate >= 0 ? system.SpeciesIndex("H2CO3") : -1;
         _hydrogenCyanide = layout.Cyanide >= 0 ? system.SpeciesIndex("HCyanide") : -1;
+        _calcium = layout.Calcium;
+        _lime = _calcium >= 0 ? system.SolidIndex("Portlandite") : -1;
         _last = new double[system.Components.Length];
     }
 
@@ -40,6 +44,12 @@ internal sealed class WaterChemistry
 
     /// <summary>Dissolved prussic acid of the last water, mol/L; 0 in a plant without cyanide.</summary>
     public double HydrogenCyanide => _hydrogenCyanide >= 0 ? _solver.Molality[_hydrogenCyanide] : 0.0;
+
+    /// <summary>
+    /// How near to saturation with lime the last water was, and its calcium, mol/L: the cube root of ion product over constant
+    /// (<see cref="SolidKinetics"/>), 0 far from it and 1 at it.
+    /// </summary>
+    public (double Share, double Calcium) LimeSaturation() => _lime < 0 ? (0.0, 1.0) : (Math.Cbrt(_solver.SaturationRatio(_lime)), _last[_calcium]);
 
     /// <summary>Grams of solids that a litre of the last water has formed.</summary>
     public double SolidGramsPerLitre()

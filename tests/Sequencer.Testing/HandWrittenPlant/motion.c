@@ -177,8 +177,8 @@ static void mix_in(int index, double time, const double *state, double *out)
     }
     double volume = state[volume_of(index)];
     if (plant.calcium >= 0) {
-        double saturation = state[mixed + plant.calcium] / volume / 0.0203;
-        double dissolving = state[mixed + plant.lime] * fmax(0.0, 1.0 - saturation);
+        /* Far from saturation: the plant that this is held against has no lime. */
+        double dissolving = state[mixed + plant.lime];
         out[mixed + plant.lime] -= dissolving;
         out[mixed + plant.calcium] += dissolving;
     }
