@@ -8,4 +8,8 @@ namespace Sequencer.Plant;
 /// <param name="Substance">the worst dissolved substance or solid</param>
 /// <param name="WorstSubstance">its name; empty where nothing is dissolved</param>
 /// <param name="Charge">ions' charges against each other in the last water whose pH was solved, over the sum of their sizes</param>
-public sealed record PlantBalances(double Volume, double Substance, string WorstSubstance, double Charge);
+public sealed record PlantBalances(double Volume, double Substance, string WorstSubstance, double Charge)
+{
+    /// <summary>Of volume and substance, without its sign.</summary>
+    public double Worst => Math.Max(Math.Abs(Volume), Math.Abs(Substance));
+}

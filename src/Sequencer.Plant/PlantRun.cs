@@ -13,6 +13,9 @@ namespace Sequencer.Plant;
 /// </summary>
 public sealed class PlantRun : IPlant
 {
+    /// <summary>Of the throughput; balances are kept but for rounding.</summary>
+    private const double ClosedTo = 1e-9;
+
     private readonly PlantParts _parts;
     private readonly PlantMotion _motion;
     private readonly InstrumentPanel _panel;
@@ -125,7 +128,19 @@ public sealed class PlantRun : IPlant
 
     public void Clear(int fault) => Set(fault, false);
 
-    public PlantBalances Balances() => _balances.Draw();
+    public PlantBalances Balances()
+    {
+        PlantBalances drawn = _balances.Draw();
+        if (!(drawn.Worst <= ClosedTo))
+        {
+            _motion.Fail(
+                Math.Abs(drawn.Volume) >= Math.Abs(drawn.Substance) ? "balance of volume" : $"balance of {drawn.WorstSubstance}",
+                _parts.Model.Name,
+                FormattableString.Invariant($"{drawn.Worst:G3} of the throughput is not accounted for"));
+        }
+
+        return drawn;
+    }
 
     public PlantLedger Ledger() => _balances.Ledger();
 

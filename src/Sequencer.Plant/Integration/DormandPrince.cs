@@ -67,6 +67,9 @@ internal sealed class DormandPrince : IIntegrator
 
     public long Accepted { get; private set; }
 
+    /// <summary>The component whose error was furthest beyond what is allowed, or no number, when a step was too small.</summary>
+    public int Hindrance { get; private set; }
+
     /// <summary>s; what is tried next where no limit is nearer. The last step may have been cut to any length.</summary>
     public double NextStep => _next;
 
@@ -121,6 +124,8 @@ internal sealed class DormandPrince : IIntegrator
 
             step = StepControl.Shorter(taken, factor);
         }
+
+        Hindrance = StepControl.Furthest(_trialSum, _absoluteTolerance, _relativeTolerance, _start, _end);
 
         StandAtStart();
         return StepOutcome.TooSmall;

@@ -20,6 +20,24 @@ internal static class StepControl
     public static double Factor(double error, double order) =>
         double.IsNaN(error) ? MostShrinking : Math.Clamp(Safety * Math.Pow(error, -1.0 / order), MostShrinking, MostGrowing);
 
+    /// <summary>The component whose error is furthest beyond what is allowed, or the first that is no number.</summary>
+    public static int Furthest(ReadOnlySpan<double> errors, double[] absolute, double relative, double[] start, double[] end)
+    {
+        (int furthest, double most) = (0, -1.0);
+        for (int index = 0; index < errors.Length; index++)
+        {
+            double ratio = Math.Abs(errors[index]) / (absolute[index] + (relative * Math.Max(Math.Abs(start[index]), Math.Abs(end[index]))));
+            if (double.IsNaN(ratio))
+            {
+                return index;
+            }
+
+            (furthest, most) = ratio > most ? (index, ratio) : (furthest, most);
+        }
+
+        return furthest;
+    }
+
     /// <summary>What to try after a step with too large an error.</summary>
     public static double Shorter(double taken, double factor) => taken * Math.Min(factor, Safety);
 }

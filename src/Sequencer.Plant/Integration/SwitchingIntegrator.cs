@@ -36,6 +36,9 @@ internal sealed class SwitchingIntegrator : IIntegrator
     /// <summary>Steps of the implicit method among those accepted.</summary>
     public long AcceptedImplicit => _implicit.Accepted;
 
+    /// <summary>Of the last explicit step that was too small.</summary>
+    public int Hindrance => _explicit.Hindrance;
+
     private IIntegrator Present => _isImplicit ? _implicit : _explicit;
 
     public void Restart(double time, ReadOnlySpan<double> state)
@@ -63,7 +66,13 @@ internal sealed class SwitchingIntegrator : IIntegrator
 
         _equationsChanged = false;
         StepOutcome outcome = Present.Step(limit);
-        if (outcome == StepOutcome.TooSmall && !_isImplicit)
+        if (outcome == StepOutcome.TooSmall && _isImplicit)
+        {
+            Restart(_implicit.End, _implicit.State);
+            return _explicit.Step(limit);
+        }
+
+        if (outcome == StepOutcome.TooSmall)
         {
             BeginImplicit(StepControl.SmallestStep * 1e3);
             outcome = _implicit.Step(limit);

@@ -154,7 +154,8 @@ internal sealed class PlantMotion
             return true;
         }
 
-        Failure = new PlantFailure("balances of the plant", _parts.Model.Name, _integrator.End, "no step was small enough for the error allowed");
+        (string equation, string place) = StatePlaces.Of(_parts, _integrator.Hindrance);
+        Fail(equation, place, "no step was small enough for the error allowed");
         return false;
     }
 
@@ -222,7 +223,8 @@ internal sealed class PlantMotion
         }
     }
 
-    private void Fail(string equation, string place, string explanation) =>
+    /// <summary>Ends the run for a reason; the first one stands.</summary>
+    public void Fail(string equation, string place, string explanation) =>
         Failure ??= new PlantFailure(equation, place, _integrator.End, explanation);
 
     private double Acidity(TankBody tank, double time)

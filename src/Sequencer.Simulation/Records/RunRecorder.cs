@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Sequencer.Control.TransitionSystems;
+using Sequencer.Plant;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Running;
@@ -121,6 +122,8 @@ internal sealed class RunRecorder : IRunWatch
             unit.Finish();
         }
 
+        // Drawn first: balances that do not close are a failure too.
+        PlantBalances balances = _loop.Plant.Balances();
         return new RunRecord(name, _loop.System.ScanMilliseconds, _scans, _columns.Describe(), _table)
         {
             Settings = _settings,
@@ -129,7 +132,7 @@ internal sealed class RunRecorder : IRunWatch
             States = [.. _units.SelectMany(unit => unit.States)],
             Outputs = [.. _outputs.Select(output => output.Finish(_scans))],
             Batches = [.. _batches.SelectMany(batch => batch.Finish(_loop))],
-            Balances = _loop.Plant.Balances(),
+            Balances = balances,
             Ledger = _loop.Plant.Ledger(),
             Failure = _loop.Plant.Failure,
             MergedChanges = _merged,

@@ -17,6 +17,8 @@ namespace Sequencer.Simulation.Trials;
 /// <param name="Final">the state of each unit at the end</param>
 /// <param name="IsAtRest">a unit is held, stopped or aborted at the end: it waits for a person</param>
 /// <param name="Asking">a prompt that is still asked at the end; "" for none</param>
+/// <param name="Unbalanced">of volume and of all substances the most that is not accounted for, as a fraction of the throughput</param>
+/// <param name="Failure">why the plant model stopped; "" where it did not</param>
 public sealed record RunSummary(
     RunEndKind End,
     double Seconds,
@@ -31,7 +33,9 @@ public sealed record RunSummary(
     Overdose? Overdosed,
     string Final,
     bool IsAtRest,
-    string Asking)
+    string Asking,
+    double Unbalanced,
+    string Failure)
 {
     /// <summary>A run that could not be begun.</summary>
     public static RunSummary NotPlayable(TrialMeasures measures) => new(
@@ -48,6 +52,8 @@ public sealed record RunSummary(
         null,
         "",
         false,
+        "",
+        0.0,
         "");
 
     public double OverflowedInAll => Overflowed.Sum();

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Plant;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Records;
@@ -94,6 +95,8 @@ internal sealed class TrialWatch : IRunWatch
             _kept[index] = _measures.Values[index].Taken == TakenAs.AtEnd ? _loop.Value(_values[index]) : _kept[index];
         }
 
+        // Drawn first: balances that do not close are a failure too.
+        PlantBalances balances = _loop.Plant.Balances();
         return new RunSummary(
             _loop.Plant.Failure is not null ? RunEndKind.ModelStopped : ending.UntilSeconds is not null ? RunEndKind.Came : IsOver ? RunEndKind.AtRest : RunEndKind.TimeOver,
             _loop.Seconds,
@@ -108,7 +111,9 @@ internal sealed class TrialWatch : IRunWatch
             Overdosed(),
             string.Join(", ", _loop.Units.Select((unit, index) => $"{unit.Name} {_states[index]}")),
             _states.Any(IsRest),
-            _loop.Site.Prompts.FirstOrDefault(IsAsked)?.Name ?? "");
+            _loop.Site.Prompts.FirstOrDefault(IsAsked)?.Name ?? "",
+            balances.Worst,
+            _loop.Plant.Failure?.ToString() ?? "");
     }
 
     private static bool IsRest(UnitState state) => state is UnitState.Held or UnitState.Stopped or UnitState.Aborted;

@@ -9,7 +9,7 @@ internal static class SummaryLine
 {
     private const char Mark = '\t';
     private const string None = "-";
-    private const int Fields = 20;
+    private const int Fields = 22;
 
     public static string Write(int run, RunSummary summary)
     {
@@ -33,7 +33,9 @@ internal static class SummaryLine
             Number(summary.Overdosed?.Litres ?? double.NaN),
             summary.Final,
             summary.IsAtRest ? "rest" : None,
-            summary.Asking + None);
+            summary.Asking + None,
+            Number(summary.Unbalanced),
+            summary.Failure + None);
         return line + Mark + Checksum(line);
     }
 
@@ -61,7 +63,9 @@ internal static class SummaryLine
             fields[14] == None ? null : new Overdose(fields[14], Number(fields[15])),
             fields[16],
             fields[17] != None,
-            fields[18][..^1]);
+            fields[18][..^1],
+            Number(fields[19]),
+            fields[20][..^1]);
         return (int.Parse(fields[0], CultureInfo.InvariantCulture), summary);
     }
 

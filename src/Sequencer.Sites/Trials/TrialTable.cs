@@ -93,6 +93,8 @@ internal static class TrialTable
         yield return Text("overdosed", set.Runs.Select(run => run.Overdosed?.Output ?? ""));
         yield return Number("overdosed_by [L]", set.Runs.Select(run => run.Overdosed?.Litres ?? double.NaN));
         yield return Text("final_states", set.Runs.Select(run => run.Final));
+        yield return Number("unbalanced", set.Runs.Select(run => run.Unbalanced));
+        yield return Text("plant_model_stopped", set.Runs.Select(run => run.Failure));
         yield return Text("unsafe", set.Runs.Select(run => set.UnsafeOf(run) is var unsafeEnd && unsafeEnd == UnsafeEnd.None ? "" : unsafeEnd.ToString()));
     }
 

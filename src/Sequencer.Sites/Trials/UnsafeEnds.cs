@@ -56,7 +56,7 @@ internal static class UnsafeEnds
 
         if (summary.End == RunEndKind.ModelStopped)
         {
-            yield return "the plant model stopped: what came of it is not known";
+            yield return $"the plant model stopped, what came of it is not known: {summary.Failure}";
         }
 
         if (summary.End == RunEndKind.NotPlayable)

@@ -95,5 +95,7 @@ public sealed class TrialJournalTests : IDisposable
         new Overdose("P304", 1e-7),
         "TK301 Held, TK302 Running",
         true,
-        "");
+        "",
+        3e-15,
+        run == 2 ? "TK301: balance of volume: gone (at 7.0 s)" : "");
 }

@@ -76,7 +76,7 @@ public sealed class TrialOutcomeTests : IDisposable
             (good with { Values = [5.999] }, UnsafeEnd.OutsideConsent, "lowest pH 5.999 pH"),
             (good with { Overflowed = [12] }, UnsafeEnd.Overflow, "TK1 ran over, 12 L"),
             (good with { End = RunEndKind.TimeOver, Asking = "T1.Q1" }, UnsafeEnd.NoEnd, "no end; T1.Q1 is not answered"),
-            (good with { End = RunEndKind.ModelStopped }, UnsafeEnd.ModelStopped, "the plant model stopped: what came of it is not known"),
+            (good with { End = RunEndKind.ModelStopped, Failure = "TK1: balance of volume: gone (at 7.0 s)" }, UnsafeEnd.ModelStopped, "the plant model stopped, what came of it is not known: TK1: balance of volume: gone (at 7.0 s)"),
             (good with { End = RunEndKind.NotPlayable }, UnsafeEnd.NotPlayable, "could not be played: the plant cannot have these values together"),
         ];
         Assert.Equal(bad.Select(one => (one.Kind, one.Words)), bad.Select(one => (UnsafeEnds.Of(one.Run, measures, limits), UnsafeEnds.Words(one.Run, measures, limits))));
