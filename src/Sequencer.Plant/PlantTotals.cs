@@ -126,6 +126,6 @@ internal sealed class PlantTotals
         PlantQuantities.Named(drum.Description.Name, "moisture", "%", () => 100.0 * drum.Holds.Moisture(_motion.Now)),
     });
 
-    private IEnumerable<NamedValue> Rims() => _parts.Tanks.Select(
+    private IEnumerable<NamedValue> Rims() => _parts.Tanks.Where(tank => !_parts.IsKnife(tank.Index)).Select(
         tank => PlantQuantities.Named(tank.Description.Name, "overflowed", "L", () => _motion.Now[_parts.Layout.Overflowed(tank.Index)]));
 }

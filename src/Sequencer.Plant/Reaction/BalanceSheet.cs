@@ -30,9 +30,9 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
 
     /// <summary>All but what only stands for the place of a knife.</summary>
     public PlantLedger Ledger() => new(
-        [.. parts.Tanks.Where(tank => !IsKnife(tank.Index)).Select(tank => new TankLedger(
+        [.. parts.Tanks.Where(tank => !parts.IsKnife(tank.Index)).Select(tank => new TankLedger(
             tank.Description.Name, _initial[parts.Layout.Volume(tank.Index)], motion.Now[parts.Layout.Volume(tank.Index)], motion.Now[parts.Layout.Overflowed(tank.Index)]))],
-        [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => !IsKnife(parts.Pipes[line].FromTank) && !IsKnife(parts.Pipes[line].ToTank)).Select(Line)],
+        [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => !parts.IsKnife(parts.Pipes[line].FromTank) && !parts.IsKnife(parts.Pipes[line].ToTank)).Select(Line)],
         [.. parts.Contents.Names.Select((name, content) => new SubstanceLedger(
             name,
             parts.Contents.IsWeighed(content) ? "g" : "mol",
@@ -64,9 +64,6 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
         FlowEnd to = pipe.ToTank >= 0 ? FlowEnd.Tank : FlowEnd.Outside;
         return new LineLedger(pipe.Description.Name, pipe.Description.From, FromEnd(pipe), pipe.Description.To, to, motion.Now[parts.Layout.Passed(line)]);
     }
-
-    /// <summary>A tank whose level stands for the place of a knife holds no water.</summary>
-    private bool IsKnife(int tank) => tank >= 0 && parts.Drums.Any(drum => drum.Description.Knife == parts.Tanks[tank].Description.Name);
 
     private FlowEnd FromEnd(Pipe pipe) =>
         pipe.FromTank >= 0 ? FlowEnd.Tank : parts.Sources[pipe.FromSource].Reagent is null ? FlowEnd.Supply : FlowEnd.Reagent;

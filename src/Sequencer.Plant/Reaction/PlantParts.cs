@@ -124,6 +124,9 @@ internal sealed class PlantParts
         return state;
     }
 
+    /// <summary>A tank whose level stands for the place of a knife holds no water.</summary>
+    public bool IsKnife(int tank) => tank >= 0 && Drums.Any(drum => drum.Description.Knife == Tanks[tank].Description.Name);
+
     /// <summary>Error allowed in a step: far below what any instrument shows.</summary>
     public double[] AbsoluteTolerance()
     {

@@ -17,7 +17,7 @@ internal sealed record FaultRow(string Fault, string At, string Controller, stri
             string.Join(" and ", draw.Faults.Select(fault => fault.Fault)),
             string.Join(" and ", draw.Faults.Select(fault => DurationWords.Clock(fault.Seconds))),
             Did(run, at),
-            UntilSafe(run, at),
+            UntilSafe(run, at, set.UnsafeOf(run) != UnsafeEnd.None),
             Cost(set, run, set.BaseSummaries[scenario]),
             End(set, run),
             set.UnsafeOf(run));
@@ -33,8 +33,10 @@ internal sealed record FaultRow(string Fault, string At, string Controller, stri
         return did.Length == 0 ? "nothing" : string.Join("; ", did);
     }
 
-    private static string UntilSafe(RunSummary run, double at) =>
-        double.IsFinite(run.RestSeconds) ? DurationWords.Of(run.RestSeconds - at)
+    /// <summary>A unit that rests is not safe where something ran over, or more was dosed, before or after.</summary>
+    private static string UntilSafe(RunSummary run, double at, bool isUnsafe) =>
+        isUnsafe ? (double.IsFinite(run.RestSeconds) ? $"not safe; rests after {DurationWords.Of(run.RestSeconds - at)}" : "never")
+        : double.IsFinite(run.RestSeconds) ? DurationWords.Of(run.RestSeconds - at)
         : run.Reaction is not null ? "never"
         : run.End == RunEndKind.Came ? "ran on to the end"
         : "never";

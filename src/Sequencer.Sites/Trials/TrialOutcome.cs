@@ -32,7 +32,7 @@ internal sealed record TrialOutcome(string Title, string Unit, ImmutableArray<do
         yield return new TrialOutcome(Awaited(set), "h", [.. set.Runs.Select(run => run.BatchSeconds / SecondsPerHour)]);
         if (set.Settings.Faults != TrialFaults.None)
         {
-            yield return new TrialOutcome("time from the fault to a safe state", "min", [.. set.Runs.Select((run, index) => (run.RestSeconds - set.Plan.Draw(index + 1).Faults.Min(fault => fault.Seconds)) / 60.0)]);
+            yield return new TrialOutcome("time from the fault to a safe state", "min", [.. set.Runs.Select((run, index) => set.UnsafeOf(run) != UnsafeEnd.None ? double.NaN : (run.RestSeconds - set.Plan.Draw(index + 1).Faults.Min(fault => fault.Seconds)) / 60.0)]);
         }
 
         for (int index = 0; index < set.Trials.Measures.Values.Length; index++)
