@@ -25,7 +25,7 @@ internal static class BlockReaders
         ["seq units"] = text => SiteChecker.Check(Units(text), ScanMilliseconds).Diagnostics,
         ["seqlib"] = ProgramChecker.CheckLibrary,
         ["st"] = text => StructuredTextReader.Read(text, new ReadingOptions(ScanMilliseconds: ScanMilliseconds)).Diagnostics,
-        ["csv trend"] = text => Collect(bag => TrendTableReader.Read(text, new HashSet<string>(), bag)),
+        ["csv trend"] = text => Collect(bag => TrendTableReader.Read(text, new HashSet<string>(), new HashSet<string>(), bag)),
         ["csv dose"] = text => Collect(bag => DoseTableReader.Read(text, bag)),
         ["yaml plant"] = text => Collect(bag => PlantReader.Read(text, bag)),
         ["yaml"] = text => Collect(bag => YamlReader.Read(text, bag)),

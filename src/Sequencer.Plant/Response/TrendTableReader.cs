@@ -17,9 +17,10 @@ public static class TrendTableReader
     private static readonly ImmutableDictionary<string, double> Times = new Dictionary<string, double> { ["time s"] = 1.0, ["time min"] = 60.0, ["time h"] = 3600.0 }.ToImmutableDictionary();
 
     /// <param name="text">The trend.</param>
-    /// <param name="wanted">The columns that are kept.</param>
+    /// <param name="wanted">The columns that are kept as numbers.</param>
+    /// <param name="words">Those that are kept as words.</param>
     /// <param name="diagnostics">What is wrong with it.</param>
-    public static TrendTable? Read(SourceText text, IReadOnlySet<string> wanted, DiagnosticBag diagnostics)
+    public static TrendTable? Read(SourceText text, IReadOnlySet<string> wanted, IReadOnlySet<string> words, DiagnosticBag diagnostics)
     {
         string[] heads = [.. text.Line(1).ToString().TrimEnd('\r', '\n').Split(',').Select(head => head.Trim().Trim('"'))];
         if (!Times.TryGetValue(heads[0], out double unit))
@@ -39,8 +40,10 @@ public static class TrendTableReader
             .. heads.Select((head, index) => (index, Parts: head.Split(' ', 2))).Skip(1).Where(column => wanted.Contains(column.Parts[0]))
                 .Select(column => (column.index, column.Parts[0], column.Parts.Length > 1 ? column.Parts[1] : "")),
         ];
+        (int Place, string Name)[] told = [.. heads.Select((head, index) => (index, head)).Skip(1).Where(column => words.Contains(column.head))];
         List<double> seconds = [];
         List<double>[] values = [.. kept.Select(_ => new List<double>())];
+        List<string>[] texts = [.. told.Select(_ => new List<string>())];
         for (int line = 2; line <= text.LineCount; line++)
         {
             ReadOnlySpan<char> row = text.Line(line).TrimEnd("\r\n");
@@ -53,9 +56,33 @@ public static class TrendTableReader
             {
                 return null;
             }
+
+            for (int column = 0; column < told.Length; column++)
+            {
+                texts[column].Add(Word(row, told[column].Place, texts[column]));
+            }
         }
 
-        return new TrendTable([.. seconds], [.. kept.Select((column, index) => new TrendColumn(column.Name, column.Unit, [.. values[index]]))]);
+        return new TrendTable(
+            [.. seconds],
+            [.. kept.Select((column, index) => new TrendColumn(column.Name, column.Unit, [.. values[index]]))],
+            [.. told.Select((column, index) => new TrendWords(column.Name, [.. texts[index]]))]);
+    }
+
+    /// <summary>What stands in a cell; the same text as in the row before where it is the same.</summary>
+    private static string Word(ReadOnlySpan<char> row, int place, List<string> before)
+    {
+        int cell = 0;
+        foreach (Range range in row.Split(','))
+        {
+            if (cell++ == place)
+            {
+                ReadOnlySpan<char> written = row[range].Trim().Trim('"');
+                return before.Count > 0 && written.SequenceEqual(before[^1]) ? before[^1] : written.ToString();
+            }
+        }
+
+        return "";
     }
 
     private static bool Row(

@@ -38,7 +38,7 @@ public sealed class ResponsePicture(string title, string unit, double[] seconds,
     private void Draw(DrawingSurface paper)
     {
         double from = response.Pulses[0].Start - Before;
-        double to = response.Pulses[^1].End + Tail;
+        double to = Math.Min(response.Pulses[^1].End + Tail, response.Seen.To);
         (double Time, double Value)[] recorded =
             [.. seconds.Zip(values).Where(pair => pair.First >= from && pair.First <= to && double.IsFinite(pair.Second))];
         AxisScale time = AxisScale.Time(to - from, Left, Right, MostTicks);
@@ -48,7 +48,7 @@ public sealed class ResponsePicture(string title, string unit, double[] seconds,
         paper.Text(Left, 30, font.Fitted(title, TrendFrame.Title, Right - Left), TrendFrame.Title, Palette.Ink);
         string found = string.Create(
             CultureInfo.InvariantCulture,
-            $"recorded (dots) and a dead time of {response.Shape.DeadTimeSeconds:0.0} s with a lag of {response.Shape.LagSeconds:0.0} s (line); standard errors {response.DeadTimeError:0.0} s and {response.LagError:0.0} s");
+            $"recorded (dots) and a dead time of {Words(response.DeadTimeSeconds)} with a lag of {Words(response.LagSeconds)} (line)");
         paper.Text(Left, 50, found, TrendFrame.Label, Palette.Faint);
         Grid(paper, time, up);
         foreach ((double at, double value) in recorded)
@@ -66,6 +66,10 @@ public sealed class ResponsePicture(string title, string unit, double[] seconds,
         paper.Text(Left - 6, PulseBottom - 6, "pulses", TrendFrame.Small, Palette.Ink, TextAnchor.End);
         paper.Text(Left, Height - 12, string.Create(CultureInfo.InvariantCulture, $"minutes after {from:0} s of the trend"), TrendFrame.Label, Palette.Ink);
     }
+
+    private static string Words(Estimate time) => time.IsDetermined
+        ? string.Create(CultureInfo.InvariantCulture, $"{time.Value:0.0} s (standard error {time.StandardError:0.0} s)")
+        : string.Create(CultureInfo.InvariantCulture, $"{time.Value:0.0} s (standard error {time.StandardError:0.0} s: NOT DETERMINED)");
 
     private void Grid(DrawingSurface paper, AxisScale time, AxisScale up)
     {

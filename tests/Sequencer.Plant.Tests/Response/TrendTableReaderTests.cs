@@ -7,6 +7,7 @@ namespace Sequencer.Plant.Tests.Response;
 public sealed class TrendTableReaderTests
 {
     private static readonly HashSet<string> Wanted = ["AT1", "P1"];
+    private static readonly HashSet<string> Words = ["U.steps"];
 
     [Fact]
     public void Columns_that_are_wanted_are_kept_with_their_units()
@@ -16,6 +17,15 @@ public sealed class TrendTableReaderTests
         Assert.Equal(("AT1", "pH"), (table.Columns[0].Name, table.Columns[0].Unit));
         Assert.Equal([7.1, double.NaN, 6.9], table.Find("AT1")!.Values);
         Assert.Equal([new Pulse(30.0, 30.0)], table.Pulses(table.Find("P1")!));
+    }
+
+    [Fact]
+    public void Steps_are_kept_as_words_and_give_the_stretches_of_each()
+    {
+        TrendTable table = Read("time s,U.steps,AT1 pH\n0,10,7\n1,10+20,7\n2,20,7\n3,,7\n4,20,7\n5,20,7\n", out _)!;
+        TrendWords steps = table.FindWords("U.steps")!;
+        Assert.Equal(["10", "10+20", "20", "", "20", "20"], steps.Values);
+        Assert.Equal([new Stretch(1.0, 3.0), new Stretch(4.0, 5.0)], table.Stretches(steps, words => words.Split('+').Contains("20")));
     }
 
     [Theory]
@@ -42,7 +52,7 @@ public sealed class TrendTableReaderTests
     private static TrendTable? Read(string text, out Diagnostic[] found)
     {
         DiagnosticBag diagnostics = new();
-        TrendTable? table = TrendTableReader.Read(new SourceText("trend.csv", text), Wanted, diagnostics);
+        TrendTable? table = TrendTableReader.Read(new SourceText("trend.csv", text), Wanted, Words, diagnostics);
         found = [.. diagnostics.InOrder()];
         return table;
     }
