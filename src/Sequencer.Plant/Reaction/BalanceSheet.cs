@@ -25,7 +25,7 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
             }
         }
 
-        return new PlantBalances(VolumeLeft(), worst, name, motion.ChargeImbalance());
+        return new PlantBalances(VolumeLeft(), worst, name, motion.ChargeImbalance(), motion.TooStrong());
     }
 
     /// <summary>All but what only stands for the place of a knife.</summary>

@@ -86,6 +86,9 @@ internal sealed class PlantMotion
     public double ChargeImbalance() =>
         _chemistry.Select(chemistry => Math.Abs(chemistry.ChargeImbalance())).DefaultIfEmpty(0.0).Max();
 
+    /// <summary>Tanks in which activities have been a guess, parted by commas.</summary>
+    public string TooStrong() => string.Join(", ", _parts.Tanks.Where(tank => _chemistry[tank.Index].WasTooStrong).Select(tank => tank.Description.Name));
+
     /// <summary>Something that drives the equations changes now.</summary>
     public void Interrupt()
     {

@@ -64,6 +64,9 @@ internal sealed class WaterChemistry
         return grams;
     }
 
+    /// <summary>A water was stronger than the activities hold for.</summary>
+    public bool WasTooStrong { get; private set; }
+
     /// <summary>How many times an equilibrium has been solved.</summary>
     public long Solved { get; private set; }
 
@@ -81,6 +84,7 @@ internal sealed class WaterChemistry
         {
             molPerLitre.CopyTo(_last);
             _lastCelsius = celsius;
+            WasTooStrong |= _solver.IsBeyondDavies;
         }
 
         return outcome;

@@ -67,6 +67,10 @@ internal static class DoseTables
         table.Add(balances.WorstSubstance.Length == 0 ? "dissolved substances" : $"substances (worst: {balances.WorstSubstance})", Share(balances.Substance));
         table.Add("charge of the ions", Share(balances.Charge));
         table.Append(text, "");
+        if (balances.TooStrong.Length > 0)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"**Stronger than 0.5 mol/kg was the water of {balances.TooStrong}**: Davies' activities are a guess there, and so is its pH.\n\n");
+        }
     }
 
     private static string Share(double share) => Math.Abs(share) switch

@@ -89,7 +89,7 @@ internal sealed class TankPlant : IPlant
 
     public void Clear(int fault) => _faults[fault] = false;
 
-    public PlantBalances Balances() => new(0, 0, "", 0);
+    public PlantBalances Balances() => new(0, 0, "", 0, "");
 
     public PlantLedger Ledger() => PlantLedger.Empty;
 
