@@ -36,6 +36,11 @@ internal static class PlantQuantities
         yield return Named(name, "level", "m", () => tank.LevelMetres(Litres()));
         yield return Named(name, "pH", "pH", () => motion.Ph(tank.Index));
         yield return Named(name, "temperature", "C", () => motion.Now[parts.Layout.Heat(tank.Index)] / Litres());
+        if (motion.HasConductivity(tank.Index))
+        {
+            yield return Named(name, "conductivity", "mS/cm", () => motion.Conductivity(tank.Index));
+        }
+
         if (!parts.Model.Precipitates.IsEmpty)
         {
             yield return Named(name, "precipitate", "mg/L", () => motion.PrecipitateGramsPerLitre(tank.Index) * 1e3);

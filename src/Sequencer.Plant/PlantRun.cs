@@ -114,7 +114,7 @@ public sealed class PlantRun : IPlant
 
     public double TrueShare(int transmitter) => _panel.Transmitters[transmitter].TrueShare;
 
-    public double Milliamps(int transmitter) => _panel.Transmitters[transmitter].Milliamps;
+    public double Milliamps(int transmitter) => _panel.Milliamps(transmitter);
 
     public long ContactChanges => _panel.ContactChanges;
 

@@ -19,7 +19,7 @@ public readonly record struct DebyeHuckelConstants(double A, double B)
     }
 
     /// <summary>Relative permittivity of water at 1 bar (Bradley and Pitzer, J. Phys. Chem. 83 (1979) 1599).</summary>
-    private static double RelativePermittivity(double kelvin)
+    internal static double RelativePermittivity(double kelvin)
     {
         double at1000Bar = 3.4279e2 * Math.Exp(kelvin * (-5.0866e-3 + (kelvin * 9.4690e-7)));
         double c = -2.0525 + (3.1159e3 / (-1.8289e2 + kelvin));

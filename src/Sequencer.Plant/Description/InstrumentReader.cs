@@ -13,7 +13,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
     private static readonly NumberRange LagSeconds = new(0.0, 86_400.0);
     private static readonly NumberRange TurnSeconds = new(1.0, 86_400.0);
 
-    private static readonly string[] MeasuredWords = ["volume", "level", "pH", "temperature", "flow", "redox", "turbidity", "pressure", "turns"];
+    private static readonly string[] MeasuredWords = ["volume", "level", "pH", "temperature", "flow", "redox", "turbidity", "pressure", "turns", "conductivity"];
 
     private static readonly string[] TransmitterWords = [.. MeasuredWords.Where(word => word != Word(Measured.Turns))];
 
@@ -26,11 +26,13 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
 
     private readonly List<(string Tag, Measured Measures, Placed<string> Place)> _places = [];
 
+    private readonly List<(string Tag, Placed<string> Other)> _pairs = [];
+
     public ImmutableArray<TransmitterDescription> Transmitters(YamlFields fields) =>
-        [.. fields.Each("transmitters").Select(entry => Transmitter(entry.Name, entry.Fields))];
+        [.. fields.Each("transmitters").Select(entry => Transmitter(entry.Name, entry.Fields)).OfType<TransmitterDescription>()];
 
     public ImmutableArray<SwitchDescription> Switches(YamlFields fields) =>
-        [.. fields.Each("switches").Select(entry => Switch(entry.Name, entry.Fields))];
+        [.. fields.Each("switches").Select(entry => Switch(entry.Name, entry.Fields)).OfType<SwitchDescription>()];
 
     public ImmutableArray<HandSwitchDescription> HandSwitches(YamlFields fields) =>
         [.. fields.Each("hand_switches").Select(entry => HandSwitch(entry.Name, entry.Fields))];
@@ -47,6 +49,23 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         }
     }
 
+    /// <summary>A transmitter is in one pair: two of them would undo each other in part.</summary>
+    public void CheckPairs(DiagnosticBag diagnostics)
+    {
+        HashSet<string> paired = new(StringComparer.Ordinal);
+        foreach ((string tag, Placed<string> other) in _pairs)
+        {
+            if (other.Value == tag)
+            {
+                diagnostics.Add(PlantDiagnostics.NoPair(other, tag, "it is itself"));
+            }
+            else if (!paired.Add(tag) | !paired.Add(other.Value))
+            {
+                diagnostics.Add(PlantDiagnostics.NoPair(other, tag, "one of them is in a pair already"));
+            }
+        }
+    }
+
     private static bool Has(NameKind kind, Measured measures) => kind switch
     {
         NameKind.Tank => measures is not (Measured.Flow or Measured.Pressure or Measured.Turns),
@@ -56,7 +75,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         NameKind.Line => measures is Measured.Flow or Measured.Turbidity,
         NameKind.Drum or NameKind.Press => measures is Measured.Pressure or Measured.Flow,
         NameKind.SealWater => measures is Measured.Temperature or Measured.Flow,
-        NameKind.SampleLoop => measures is Measured.Flow or Measured.Ph or Measured.Redox,
+        NameKind.SampleLoop => measures is Measured.Flow or Measured.Ph or Measured.Redox or Measured.Conductivity,
         _ => false,
     };
 
@@ -71,13 +90,18 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         Measured.Redox => Dimension.Potential,
         Measured.Turbidity => Dimension.Turbidity,
         Measured.Pressure => Dimension.Pressure,
+        Measured.Conductivity => Dimension.Conductivity,
         _ => Dimension.VolumeFlow,
     };
 
-    private TransmitterDescription Transmitter(Placed<string> name, YamlFields fields)
+    private TransmitterDescription? Transmitter(Placed<string> name, YamlFields fields)
     {
         names.Declare(name, NameKind.Transmitter);
-        Measured measures = Measures(fields, TransmitterWords, name.Value, out Placed<string> place);
+        if (Measures(fields, TransmitterWords, name.Value, out Placed<string> place) is not { } measures)
+        {
+            return null;
+        }
+
         Dimension dimension = DimensionOf(measures);
         double low = fields.RequiredQuantity("low", dimension, NumberRange.Any);
         double high = fields.RequiredQuantity("high", dimension, NumberRange.Any);
@@ -100,7 +124,8 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
             fields.OptionalWord("fails", ["low", "high"]) == "high",
             Steady(fields, measures, dimension, place.Value, perSuspended),
             perSuspended,
-            Optional(fields, "offset", dimension, NumberRange.Any));
+            Optional(fields, "offset", dimension, NumberRange.Any),
+            SwappedWith(fields, name.Value));
         fields.RejectUnknownKeys();
         // A value that was missing or refused stands at its range's low end and has been reported.
         if (Math.Min(low, high) > NumberRange.Any.Low && low >= high)
@@ -109,6 +134,18 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         }
 
         return transmitter;
+    }
+
+    private string? SwappedWith(YamlFields fields, string tag)
+    {
+        if (fields.OptionalText("swapped_with") is not { } other)
+        {
+            return null;
+        }
+
+        names.Refer(other, "transmitter to swap wires with", NameKind.Transmitter);
+        _pairs.Add((tag, other));
+        return other.Value;
     }
 
     /// <summary>Needed where nothing in the model gives the value, allowed where it is a potential.</summary>
@@ -122,10 +159,14 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         _ => null,
     };
 
-    private SwitchDescription Switch(Placed<string> name, YamlFields fields)
+    private SwitchDescription? Switch(Placed<string> name, YamlFields fields)
     {
         names.Declare(name, NameKind.Contact);
-        Measured measures = Measures(fields, SwitchWords, name.Value, out Placed<string> place);
+        if (Measures(fields, SwitchWords, name.Value, out Placed<string> place) is not { } measures)
+        {
+            return null;
+        }
+
         if (measures is Measured.Turns)
         {
             SwitchDescription mark = new(
@@ -169,11 +210,18 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         return hand;
     }
 
-    private Measured Measures(YamlFields fields, string[] words, string tag, out Placed<string> place)
+    /// <summary>Null where it is not known: then no unit can be judged, and the mistake has been reported.</summary>
+    private Measured? Measures(YamlFields fields, string[] words, string tag, out Placed<string> place)
     {
+        bool isKnown = fields.HasOneOf("measures", words);
         Measured measures = (Measured)Array.IndexOf(MeasuredWords, fields.RequiredWord("measures", words));
         place = fields.RequiredText("in");
         names.Refer(place, "place to measure in", NameKind.Tank, NameKind.Reagent, NameKind.Line, NameKind.SampleLoop, NameKind.Pump, NameKind.Agitator, NameKind.Feeder, NameKind.Drum, NameKind.Press, NameKind.SealWater);
+        if (!isKnown)
+        {
+            return null;
+        }
+
         _places.Add((tag, measures, place));
         return measures;
     }

@@ -21,12 +21,15 @@ public enum Measured
     /// <summary>redox potential in a tank or of what a sample loop brings, millivolts: the one that the description says, or one that chromium(VI) and sulphite, or hypochlorite and cyanide, give</summary>
     Redox,
 
-    /// <summary>turbidity, NTU: the one that the description says, since no settling is modelled</summary>
+    /// <summary>turbidity, NTU: the one that the description says, or in proportion to the solids in the water</summary>
     Turbidity,
 
-    /// <summary>pressure at a pump, kilopascals: in proportion to its speed, since no pump curve is modelled</summary>
+    /// <summary>pressure, kilopascals: at a pump in proportion to its speed, at a drum its vacuum, at a press that of its feed</summary>
     Pressure,
 
     /// <summary>turns of a motor: a mark that passes a switch once a turn</summary>
     Turns,
+
+    /// <summary>electrical conductivity of a tank, or of what a sample loop brings, at its temperature, millisiemens per centimetre</summary>
+    Conductivity,
 }

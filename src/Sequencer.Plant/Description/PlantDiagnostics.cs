@@ -3,7 +3,7 @@ using Sequencer.Text;
 
 namespace Sequencer.Plant.Description;
 
-/// <summary>The mistakes a plant description can hold beyond those of any YAML file: SEQ0830 to SEQ0838.</summary>
+/// <summary>The mistakes a plant description can hold beyond those of any YAML file: SEQ0830 to SEQ0839.</summary>
 public static class PlantDiagnostics
 {
     public static Diagnostic DuplicateName(Placed<string> name, SourceSpan first) => Error(
@@ -63,7 +63,7 @@ public static class PlantDiagnostics
         span,
         $"`{tag}` cannot measure {what} in `{place}`",
         "an instrument that sees nothing would read a constant and hide every fault",
-        "name a place that has it: tanks have volume, level, pH and temperature; reagents volume; lines flow; sample loops flow and pH; pumps pressure and turns; agitators and feeders turns; drums and presses pressure and flow; seal water temperature and flow");
+        "name a place that has it: tanks have volume, level, pH, conductivity and temperature; reagents volume; lines flow; sample loops flow, pH and conductivity; pumps pressure and turns; agitators and feeders turns; drums and presses pressure and flow; seal water temperature and flow");
 
     public static Diagnostic NeedsRateOrOutlet(SourceSpan span, string line) => Error(
         "SEQ0838",
@@ -71,6 +71,13 @@ public static class PlantDiagnostics
         $"line `{line}` needs one of `rate`, `outlet`, `pumped` and a feeder, an outlet only from a tank",
         "without it the flow is not known",
         "write `rate:` for a pump or steady inlet, `outlet: {bore: ..., coefficient: ...}` for a free outlet of a tank, `pumped:` with the pump's curve and the pipe, or a powder feeder in `through:`");
+
+    public static Diagnostic NoPair(Placed<string> other, string tag, string why) => Error(
+        "SEQ0839",
+        other.Span,
+        $"the wires of `{tag}` cannot be swapped with those of `{other.Value}`: {why}",
+        "a pair that is no pair gives no fault, or one that undoes another",
+        "name each pair once, at one of its two transmitters");
 
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);

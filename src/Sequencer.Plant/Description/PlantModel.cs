@@ -22,4 +22,12 @@ public sealed record PlantModel(
     ImmutableArray<PressDescription> Presses,
     ImmutableArray<TransmitterDescription> Transmitters,
     ImmutableArray<SwitchDescription> Switches,
-    ImmutableArray<HandSwitchDescription> HandSwitches);
+    ImmutableArray<HandSwitchDescription> HandSwitches)
+{
+    /// <summary>An instrument sees this in the tank, or in what a sample loop brings from there.</summary>
+    internal bool Measures(Measured what, string tank)
+    {
+        HashSet<string> places = [tank, .. SampleLoops.Where(loop => loop.From == tank).Select(loop => loop.Name)];
+        return Transmitters.Any(one => one.Measures == what && places.Contains(one.In)) || Switches.Any(one => one.Measures == what && places.Contains(one.In));
+    }
+}

@@ -19,6 +19,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="Steady">what the instrument sees all the time, or a pressure at full speed, in base units; null for one that sees the model</param>
 /// <param name="PerSuspended">of a turbidity: NTU for each gram of solids in a litre; 0 for one that is steady</param>
 /// <param name="Offset">what it reads too high, all the time</param>
+/// <param name="SwappedWith">the transmitter at whose terminals its wires may have been landed, and the other way round; null where none is thought of</param>
 public sealed record TransmitterDescription(
     string Tag,
     Measured Measures,
@@ -35,4 +36,5 @@ public sealed record TransmitterDescription(
     bool FailsHigh,
     double? Steady,
     double PerSuspended = 0.0,
-    double Offset = 0.0);
+    double Offset = 0.0,
+    string? SwappedWith = null);

@@ -18,6 +18,7 @@ internal static class FaultCatalogue
         ("stuck-low", TransmitterFault.StuckLow),
         ("stuck-high", TransmitterFault.StuckHigh),
         ("drift", TransmitterFault.Drift),
+        ("misscaled", TransmitterFault.Misscaled),
         ("failed", TransmitterFault.Failed),
         ("wire-break", TransmitterFault.WireBreak),
     ];
@@ -33,6 +34,7 @@ internal static class FaultCatalogue
         .. parts.Presses.SelectMany(OfPress),
         .. panel.Loops.Select(loop => new Fault($"{loop.Description.Name}.blocked", (_, on) => loop.Block(on))),
         .. panel.Transmitters.SelectMany(OfTransmitter),
+        .. panel.Transmitters.Where(transmitter => transmitter.Description.SwappedWith is not null).Select(transmitter => OfPair(transmitter.Description, panel)),
         .. panel.Contacts.SelectMany(OfContact),
         .. parts.Model.HandSwitches.Select((hand, index) => new Fault($"{hand.Tag}.operated", (_, on) => panel.Operate(index, on))),
     ];
@@ -108,6 +110,9 @@ internal static class FaultCatalogue
             yield return new Fault($"{transmitter.Description.Tag}.fouled", (_, on) => transmitter.Fail(TransmitterFault.Fouled, on));
         }
     }
+
+    private static Fault OfPair(TransmitterDescription described, InstrumentPanel panel) =>
+        new($"{described.Tag}.swapped", (_, on) => panel.Swap(described.Tag, described.SwappedWith ?? described.Tag, on));
 
     private static IEnumerable<Fault> OfContact(ContactInstrument contact)
     {

@@ -14,6 +14,9 @@ internal sealed class AnalogueInstrument
     /// <summary>Share of the span by which a faulty reading wanders an hour.</summary>
     private const double FaultDriftPerHour = 0.05;
 
+    /// <summary>A loop that is ranged wrongly has a range this much wider from the same low end (our own choice), so that it reads half of the span's share.</summary>
+    private const double MisscaledFactor = 2.0;
+
     /// <summary>A glass electrode that hangs dry gives about no voltage, which reads as pH 7 (from memory).</summary>
     private const double DryProbePh = 7.0;
 
@@ -23,6 +26,7 @@ internal sealed class AnalogueInstrument
     private readonly double _low;
     private readonly double _high;
     private readonly double _coveredFromLitres;
+    private readonly double _dry;
     private readonly double _lagSeconds;
     private readonly double _offset;
     private readonly double _driftPerDay;
@@ -42,7 +46,8 @@ internal sealed class AnalogueInstrument
         Description = description;
         (_low, _high, _coveredFromLitres, _lagSeconds) = (description.Low, description.High, description.CoveredFromLitres, description.LagSeconds);
         (_offset, _driftPerDay, _noise, _resolution) = (description.Offset, description.DriftPerDay, description.Noise, description.Resolution);
-        _loop = description.Measures is Measured.Ph or Measured.Redox ? loop : null;
+        _dry = description.Measures is Measured.Conductivity ? 0.0 : DryProbePh;
+        _loop = description.Measures is Measured.Ph or Measured.Redox or Measured.Conductivity ? loop : null;
         _sample = _loop is { Description.DelaySeconds: > 0.0 } ? new TransportDelay(_loop.Description.DelaySeconds, initial) : null;
         _deadTime = description.DeadTimeSeconds > 0.0 ? new TransportDelay(description.DeadTimeSeconds, initial) : null;
         _lag = new FirstOrderLag(initial);
@@ -72,7 +77,7 @@ internal sealed class AnalogueInstrument
     public void Advance(double actual, double tankLitres, double time, double seconds, double deviate)
     {
         _actual = actual;
-        double seen = tankLitres < _coveredFromLitres ? DryProbePh : actual;
+        double seen = tankLitres < _coveredFromLitres ? _dry : actual;
         if (_sample is not null && _loop is not null)
         {
             seen = _sample.Advance(_loop.Place, seen);
@@ -117,7 +122,8 @@ internal sealed class AnalogueInstrument
             return Has(TransmitterFault.StuckLow) ? CurrentLoop.Zero : CurrentLoop.Zero + CurrentLoop.Span;
         }
 
-        return Has(TransmitterFault.Frozen) ? Milliamps : CurrentLoop.Milliamps(value, _low, _high);
+        double high = Has(TransmitterFault.Misscaled) ? _low + (MisscaledFactor * (_high - _low)) : _high;
+        return Has(TransmitterFault.Frozen) ? Milliamps : CurrentLoop.Milliamps(value, _low, high);
     }
 
     private bool Has(TransmitterFault fault) => _hasFailed && _faults[(int)fault];

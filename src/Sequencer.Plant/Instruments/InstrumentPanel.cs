@@ -22,6 +22,9 @@ internal sealed class InstrumentPanel
     /// <summary>The tank that each transmitter sits in; -1 for none.</summary>
     private readonly ImmutableArray<int> _probeTanks;
 
+    /// <summary>Whose current arrives at the terminals of each transmitter.</summary>
+    private readonly int[] _wiredTo;
+
     private long _reading;
 
     public InstrumentPanel(PlantParts parts, PlantMotion motion, ulong seed)
@@ -36,6 +39,7 @@ internal sealed class InstrumentPanel
         _switched = [.. model.Switches.Select(described => described.Measures is Measured.Turns ? Turned(described) : Actual(described.Measures, described.In))];
         _probeTanks = [.. model.Transmitters.Select(described => parts.Tank(described.In))];
         Transmitters = [.. model.Transmitters.Select((described, index) => Transmitter(described, index))];
+        _wiredTo = [.. Enumerable.Range(0, Transmitters.Length)];
         Switches = [.. model.Switches.Select(described => new ThresholdSwitch(described))];
         _feedbacks = new Feedbacks(parts.Drives, () => motion.Time, Changed);
         _switchContacts = [.. Switches.Select(threshold => new ContactInstrument(threshold.Description.Tag, threshold.Description.NormallyClosed, () => threshold.IsActing, Changed))];
@@ -55,6 +59,17 @@ internal sealed class InstrumentPanel
 
     /// <summary>Grows whenever a contact may have turned.</summary>
     public long ContactChanges { get; private set; }
+
+    /// <summary>The current at the terminals that are meant for a transmitter, mA.</summary>
+    public double Milliamps(int transmitter) => Transmitters[_wiredTo[transmitter]].Milliamps;
+
+    /// <summary>Lands the wires of two transmitters at each other's terminals, or where they belong.</summary>
+    public void Swap(string one, string other, bool swapped)
+    {
+        int first = Place(one);
+        int second = Place(other);
+        (_wiredTo[first], _wiredTo[second]) = swapped ? (second, first) : (first, second);
+    }
 
     public void Operate(int handSwitch, bool operated)
     {
@@ -86,6 +101,8 @@ internal sealed class InstrumentPanel
         ReadSwitches();
         _feedbacks.Look();
     }
+
+    private int Place(string tag) => Transmitters.Select(transmitter => transmitter.Description.Tag).ToList().IndexOf(tag);
 
     private void Changed() => ContactChanges++;
 
@@ -165,6 +182,7 @@ internal sealed class InstrumentPanel
             Measured.Level => () => _parts.Tanks[tank].LevelMetres(Volume(tank)),
             Measured.Ph => () => _motion.Ph(tank),
             Measured.Redox => () => _motion.Millivolts(tank),
+            Measured.Conductivity => () => _motion.Conductivity(tank),
             Measured.Temperature => () => _motion.Now[_parts.Layout.Heat(tank)] / Volume(tank),
             _ when loop is not null => () => loop.FlowLitresPerSecond,
             _ => () => _motion.Equations.Flows.Of(line, _motion.Time, _motion.Now),

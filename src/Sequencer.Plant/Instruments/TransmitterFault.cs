@@ -18,6 +18,9 @@ internal enum TransmitterFault
     /// <summary>the lag is much longer</summary>
     Fouled,
 
+    /// <summary>transmitter or input card is ranged to twice the span</summary>
+    Misscaled,
+
     /// <summary>the failure current that its makers chose</summary>
     Failed,
 

@@ -1,4 +1,5 @@
 using Sequencer.Plant.Chemistry;
+using Sequencer.Plant.Description;
 using Sequencer.Plant.Hydraulics;
 using Sequencer.Plant.Integration;
 
@@ -36,7 +37,12 @@ internal sealed class PlantMotion
     private readonly SwitchingIntegrator _integrator;
     private readonly TankLimits _limits;
     private readonly WaterChemistry[] _chemistry;
-    private readonly AcidityTrace[] _acidity;
+    private readonly WaterTrace[] _acidity;
+
+    /// <summary>Of the tanks in which conductivity is measured, with a chemistry of its own, so that looking changes no pH; null elsewhere.</summary>
+    private readonly WaterTrace?[] _conductivity;
+    private readonly WaterTrace[] _traces;
+    private readonly List<WaterChemistry> _looking = [];
     private readonly double[] _now;
     private readonly double[] _dissolved;
     private bool _interrupted;
@@ -55,7 +61,9 @@ internal sealed class PlantMotion
         _integrator.Restart(0.0, _now);
         _limits = new TankLimits(parts, _integrator);
         _chemistry = [.. parts.Tanks.Select(_ => new WaterChemistry(parts.Contents, parts.Model.Precipitates))];
-        _acidity = [.. parts.Tanks.Select(tank => new AcidityTrace(time => Acidity(tank, time), 0.0))];
+        _acidity = [.. parts.Tanks.Select(tank => new WaterTrace(time => Solved(tank, _chemistry[tank.Index], time).Ph, 0.0))];
+        _conductivity = [.. parts.Tanks.Select(tank => parts.Model.Measures(Measured.Conductivity, tank.Description.Name) ? ConductivityTrace(tank) : null)];
+        _traces = [.. _acidity, .. _conductivity.OfType<WaterTrace>()];
     }
 
     public PlantEquations Equations { get; }
@@ -69,9 +77,16 @@ internal sealed class PlantMotion
 
     public long Steps => _integrator.Accepted;
 
-    public long EquilibriaSolved => _chemistry.Sum(chemistry => chemistry.Solved);
+    public long EquilibriaSolved => _chemistry.Concat(_looking).Sum(chemistry => chemistry.Solved);
 
     public double Ph(int tank) => _acidity[tank].Value(Time, _integrator.End);
+
+    public bool HasConductivity(int tank) => _conductivity[tank] is not null;
+
+    /// <summary>mS/cm at the water's temperature, in a tank that <see cref="HasConductivity"/>; its trace is of the logarithm.</summary>
+    public double Conductivity(int tank) => _conductivity[tank] is { } trace
+        ? Math.Exp(trace.Value(Time, _integrator.End))
+        : throw new InvalidOperationException($"conductivity of {_parts.Tanks[tank].Description.Name} is not followed");
 
     /// <summary>Grams of solids in a litre that the last water whose pH was solved has formed.</summary>
     public double PrecipitateGramsPerLitre(int tank) => _chemistry[tank].SolidGramsPerLitre();
@@ -108,7 +123,7 @@ internal sealed class PlantMotion
 
         while (_integrator.End < time && Failure is null)
         {
-            foreach (AcidityTrace trace in _acidity)
+            foreach (WaterTrace trace in _traces)
             {
                 trace.Value(_integrator.End, _integrator.End);
             }
@@ -178,7 +193,7 @@ internal sealed class PlantMotion
     private void CutAt(double time)
     {
         _integrator.Truncate(time);
-        foreach (AcidityTrace trace in _acidity)
+        foreach (WaterTrace trace in _traces)
         {
             trace.Truncate(time);
         }
@@ -230,7 +245,14 @@ internal sealed class PlantMotion
     public void Fail(string equation, string place, string explanation) =>
         Failure ??= new PlantFailure(equation, place, _integrator.End, explanation);
 
-    private double Acidity(TankBody tank, double time)
+    private WaterTrace ConductivityTrace(TankBody tank)
+    {
+        WaterChemistry chemistry = new(_parts.Contents, _parts.Model.Precipitates);
+        _looking.Add(chemistry);
+        return new WaterTrace(time => Math.Log(Solved(tank, chemistry, time).Conductivity()), 0.0);
+    }
+
+    private WaterChemistry Solved(TankBody tank, WaterChemistry chemistry, double time)
     {
         double litres = _integrator.Interpolate(time, _parts.Layout.Volume(tank.Index));
         for (int substance = 0; substance < _dissolved.Length; substance++)
@@ -239,12 +261,12 @@ internal sealed class PlantMotion
         }
 
         double celsius = _integrator.Interpolate(time, _parts.Layout.Heat(tank.Index)) / litres;
-        EquilibriumOutcome outcome = _chemistry[tank.Index].Solve(_dissolved, celsius);
+        EquilibriumOutcome outcome = chemistry.Solve(_dissolved, celsius);
         if (!outcome.IsSolved)
         {
             Failure ??= new PlantFailure("equilibrium of the water", tank.Description.Name, time, outcome.Describe());
         }
 
-        return _chemistry[tank.Index].Ph;
+        return chemistry;
     }
 }

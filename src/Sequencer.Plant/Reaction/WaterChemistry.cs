@@ -15,6 +15,7 @@ internal sealed class WaterChemistry
     private readonly EquilibriumSolver _solver;
     private readonly bool[] _solids;
     private readonly double[] _gramsPerMole;
+    private readonly WaterConductivity _conductivity;
     private readonly int _carbonDioxide;
     private readonly int _hydrogenCyanide;
     private readonly int _lime;
@@ -26,6 +27,7 @@ internal sealed class WaterChemistry
     {
         ChemicalSystem system = layout.Chemistry();
         _solver = new EquilibriumSolver(system);
+        _conductivity = new WaterConductivity(system);
         ImmutableArray<Precipitate?> known = [.. system.Solids.Select(solid => Precipitate.OfSolid(solid.Name))];
         _solids = [.. known.Select(solid => solid is not null && precipitates.Contains(solid.Name, StringComparer.Ordinal))];
         _gramsPerMole = [.. known.Select(solid => solid is null ? 0.0 : MolarMass.Of(solid.Formula))];
@@ -50,6 +52,9 @@ internal sealed class WaterChemistry
     /// (<see cref="SolidKinetics"/>), 0 far from it and 1 at it.
     /// </summary>
     public (double Share, double Calcium) LimeSaturation() => _lime < 0 ? (0.0, 1.0) : (Math.Cbrt(_solver.SaturationRatio(_lime)), _last[_calcium]);
+
+    /// <summary>mS/cm of the last water solved, at its temperature.</summary>
+    public double Conductivity() => _conductivity.MillisiemensPerCentimetre(_solver.Molality, _lastCelsius);
 
     /// <summary>Grams of solids that a litre of the last water has formed.</summary>
     public double SolidGramsPerLitre()

@@ -1,37 +1,37 @@
 namespace Sequencer.Plant.Reaction;
 
 /// <summary>
-/// pH of one tank over time as straight pieces, each checked in its middle against the chemistry.
-/// Asked from scan to scan it solves an equilibrium only as often as the pH bends.
+/// pH of one tank over time, or the logarithm of its conductivity, as straight pieces, each checked in its middle against
+/// the chemistry. Asked from scan to scan it solves an equilibrium only as often as that bends.
 /// </summary>
-internal sealed class AcidityTrace
+internal sealed class WaterTrace
 {
-    /// <summary>pH by which the middle of a piece may be off; a third of the resolution of the probes.</summary>
+    /// <summary>pH, or share of the conductivity, by which the middle of a piece may be off; a third of the resolution of pH probes.</summary>
     private const double Tolerance = 0.003;
 
     private const double LongestPiece = 30.0;
     private const double ShortestPiece = 0.02;
     private const double FirstPiece = 1.0;
 
-    private readonly Func<double, double> _acidity;
+    private readonly Func<double, double> _solve;
     private double _start;
     private double _end;
     private double _atStart;
     private double _atEnd;
     private double _length = FirstPiece;
 
-    /// <param name="acidity">pH at a time within the last step of the equations</param>
+    /// <param name="solve">its value at a time within the last step of the equations</param>
     /// <param name="time">where the trace begins</param>
-    public AcidityTrace(Func<double, double> acidity, double time)
+    public WaterTrace(Func<double, double> solve, double time)
     {
-        _acidity = acidity;
+        _solve = solve;
         _start = time;
         _end = time;
-        _atStart = acidity(time);
+        _atStart = solve(time);
         _atEnd = _atStart;
     }
 
-    /// <summary>pH at a time not before the last one asked for and not beyond <paramref name="known"/>, where the equations end.</summary>
+    /// <summary>The value at a time not before the last one asked for and not beyond <paramref name="known"/>, where the equations end.</summary>
     public double Value(double time, double known)
     {
         while (_end < time)
@@ -61,11 +61,11 @@ internal sealed class AcidityTrace
         double from = _end;
         double atFrom = _atEnd;
         double to = Math.Min(known, from + Math.Min(_length, LongestPiece));
-        double atTo = _acidity(to);
+        double atTo = _solve(to);
         while (true)
         {
             double middle = 0.5 * (from + to);
-            double atMiddle = _acidity(middle);
+            double atMiddle = _solve(middle);
             double error = Math.Abs(atMiddle - (0.5 * (atFrom + atTo)));
             if (!(error > Tolerance) || to - from <= ShortestPiece)
             {

@@ -74,4 +74,7 @@ public enum Dimension
 
     /// <summary>kilowatt per kelvin: heat that a cooler passes on for each degree between its two sides</summary>
     Conductance,
+
+    /// <summary>millisiemens per centimetre: what water conducts</summary>
+    Conductivity,
 }

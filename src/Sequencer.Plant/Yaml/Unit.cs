@@ -71,6 +71,8 @@ public sealed record Unit(string Symbol, Dimension Dimension, double Scale)
         new("g/mol", Dimension.MolarMass, 1.0),
         new("W/K", Dimension.Conductance, 1e-3),
         new("kW/K", Dimension.Conductance, 1.0),
+        new("mS/cm", Dimension.Conductivity, 1.0),
+        new("uS/cm", Dimension.Conductivity, 1e-3),
         new("darcy", Dimension.Area, 9.869233e-13),
     ];
 

@@ -54,6 +54,10 @@ public sealed class YamlFields(YamlMapping mapping, DiagnosticBag diagnostics)
     /// <summary>One of the words listed; the first one where it is missing or wrong.</summary>
     public string RequiredWord(string key, IReadOnlyList<string> known) => OptionalWord(key, known) ?? Absent(key, known[0]).Value;
 
+    /// <summary>Whether one of the words listed is there; reports nothing.</summary>
+    public bool HasOneOf(string key, IReadOnlyList<string> known) =>
+        mapping.Find(key)?.Value is YamlScalar scalar && known.Contains(scalar.Text, StringComparer.Ordinal);
+
     public string? OptionalWord(string key, IReadOnlyList<string> known)
     {
         if (Scalar(key, "one word") is not { } scalar)

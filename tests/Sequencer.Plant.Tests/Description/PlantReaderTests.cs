@@ -75,6 +75,33 @@ public sealed class PlantReaderTests
     }
 
     [Theory]
+    [InlineData("swapped_with: AT1", "", "")]
+    [InlineData("swapped_with: AT9", "", "SEQ0831 AT9")]
+    [InlineData("swapped_with: TK2", "", "SEQ0831 TK2")]
+    [InlineData("swapped_with: TT1", "", "SEQ0839 TT1")]
+    [InlineData("swapped_with: AT1", "swapped_with: TT1", "SEQ0839 TT1")]
+    [InlineData("swapped_with: AT1", "swapped_with: AT1", "SEQ0839 AT1")]
+    public void A_pair_of_transmitters_is_told_where_it_is_no_pair(string one, string other, string expected)
+    {
+        string text = $$$"""
+            plant: 1
+            name: Pair
+            ambient: 20 C
+            supplies:
+              water: {temperature: 20 C, pH: 7.0, balanced_by: chloride, dissolved: {sodium: 10 mmol/L}}
+            tanks:
+              TK2: {area: 1 m2, overflow: 3 m3, heel: 100 L, starts: {volume: 200 L, water: water}, mixing: {dead_time: 1 s, lag: 5 s}}
+            transmitters:
+              AT1: {measures: pH, in: TK2, low: 0 pH, high: 14 pH}
+              TT1: {measures: temperature, in: TK2, low: 0 C, high: 60 C, {{{one}}}}
+              TT2: {measures: temperature, in: TK2, low: 0 C, high: 60 C, {{{other}}}}
+            """;
+        DiagnosticBag diagnostics = new();
+        PlantReader.Read(new SourceText("plant.yaml", text.Replace(", }", "}", StringComparison.Ordinal)), diagnostics);
+        Assert.Equal(expected, string.Join(", ", diagnostics.InOrder().Select(diagnostic => $"{diagnostic.Code} {diagnostic.Span.Text}")));
+    }
+
+    [Theory]
     [InlineData("one-pit")]
     [InlineData("marlpit-wharf")]
     [InlineData("quillgate")]

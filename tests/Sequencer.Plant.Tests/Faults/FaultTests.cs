@@ -190,6 +190,50 @@ public sealed class FaultTests
         Assert.Equal(plant.Quantity("TK201.pH") + 0.7, plant.Reading("AT201"), 0.06);
     }
 
+    /// <summary>Half of the span's share: pH 0 to 14 becomes 0 to 28, and 60 C of 10 to 110 C reads as 35 C.</summary>
+    [Fact]
+    public void A_transmitter_ranged_to_twice_its_span_reads_half_the_share()
+    {
+        RunningPlant plant = RunningPlant.Start(PlainTank.Model(instruments: "TT1: {measures: temperature, in: TK2, low: 10 C, high: 110 C}"));
+        plant.Run(1.0);
+        Assert.Equal(7.0, plant.Reading("AT1"), 0.05);
+        Assert.Equal(60.0, plant.Reading("TT1"), 0.1);
+        plant.Inject("AT1.misscaled");
+        plant.Inject("TT1.misscaled");
+        plant.Run(0.1);
+        Assert.Equal(3.5, plant.Reading("AT1"), 0.03);
+        Assert.Equal(35.0, plant.Reading("TT1"), 0.1);
+        plant.Inject("AT1.wire-break");
+        plant.Run(0.1);
+        Assert.Equal(0.0, plant.Milliamps("AT1"));
+        plant.Clear("AT1.wire-break");
+        plant.Clear("AT1.misscaled");
+        plant.Run(0.1);
+        Assert.Equal(7.0, plant.Reading("AT1"), 0.05);
+    }
+
+    [Fact]
+    public void Wires_at_each_others_terminals_exchange_the_currents_and_what_fails_in_them()
+    {
+        RunningPlant plant = RunningPlant.Start(PlainTank.Model(instruments: "TT1: {measures: temperature, in: TK2, low: 10 C, high: 110 C, swapped_with: LT1}"));
+        plant.Run(1.0);
+        (double level, double heat) = (plant.Milliamps("LT1"), plant.Milliamps("TT1"));
+        Assert.True(Math.Abs(level - heat) > 5.0);
+        Assert.DoesNotContain("LT1.swapped", plant.Plant.Faults);
+        plant.Inject("TT1.swapped");
+        plant.Run(0.1);
+        Assert.Equal(heat, plant.Milliamps("LT1"), 0.01);
+        Assert.Equal(level, plant.Milliamps("TT1"), 0.01);
+        plant.Inject("LT1.wire-break");
+        plant.Run(0.1);
+        Assert.Equal(0.0, plant.Milliamps("TT1"));
+        Assert.Equal(heat, plant.Milliamps("LT1"), 0.01);
+        plant.Clear("TT1.swapped");
+        plant.Run(0.1);
+        Assert.Equal(0.0, plant.Milliamps("LT1"));
+        Assert.Equal(heat, plant.Milliamps("TT1"), 0.01);
+    }
+
     [Fact]
     public void A_fouled_probe_sees_a_change_late()
     {
