@@ -3,7 +3,7 @@ using Sequencer.Plant.Reaction;
 
 namespace Sequencer.Plant;
 
-/// <summary>The highest of what has passed a line: its flow, or the temperature or a content of the water while any came. Not a number before.</summary>
+/// <summary>The highest of what has passed a line: its flow, what it let through in 24 h, or the temperature or a content of the water while any came. Not a number before.</summary>
 internal sealed class HighestOfLine
 {
     /// <summary>L/s; a line that moves less lets nothing through.</summary>
@@ -24,6 +24,11 @@ internal sealed class HighestOfLine
         if (what == LineDescription.Flow)
         {
             (Unit, _of) = ("m3/h", flow => flow * SecondsPerHour / LitresPerCubicMetre);
+        }
+        else if (what == LineDescription.InADay)
+        {
+            LastDay passed = new();
+            (Unit, _of) = ("m3", _ => passed.Observe(motion.Time, motion.Now[parts.Layout.Passed(line)]) / LitresPerCubicMetre);
         }
         else if (what == LineDescription.Temperature)
         {

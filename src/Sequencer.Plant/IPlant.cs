@@ -74,6 +74,9 @@ public interface IPlant
     /// <summary>How well the balances of mass and charge close now.</summary>
     PlantBalances Balances();
 
+    /// <summary>Looks at the dry solids in what passes the lines, for the ledger: the more often, the closer.</summary>
+    void MeterSolids();
+
     /// <summary>What has been moved since the start.</summary>
     PlantLedger Ledger();
 }

@@ -25,6 +25,7 @@ public sealed class PlantRun : IPlant
     private readonly ImmutableArray<NamedValue> _quantities;
     private readonly PlantTotals _totals;
     private readonly Attendance _attendance;
+    private readonly SolidsMeter _solids;
     private readonly BalanceSheet _balances;
 
     private PlantRun(PlantModel model, ulong seed)
@@ -37,7 +38,8 @@ public sealed class PlantRun : IPlant
         _quantities = [.. PlantQuantities.Of(_parts, _motion, _panel)];
         _totals = new PlantTotals(_parts, _motion);
         _attendance = new Attendance(_parts, _motion);
-        _balances = new BalanceSheet(_parts, _motion);
+        _solids = new SolidsMeter(_parts, _motion);
+        _balances = new BalanceSheet(_parts, _motion, _solids);
         Actuators = [.. model.Drives.Select(drive => drive.Tag)];
         _driven = [.. Enumerable.Range(0, model.Drives.Length).Where(drive => model.Drives[drive].SpeedFrom is not null)];
         Setpoints = [.. _driven.Select(drive => model.Drives[drive].SpeedFrom ?? "")];
@@ -141,6 +143,8 @@ public sealed class PlantRun : IPlant
 
         return drawn;
     }
+
+    public void MeterSolids() => _solids.Observe();
 
     public PlantLedger Ledger() => _balances.Ledger();
 

@@ -12,7 +12,7 @@ internal static class SimulateCommand
         Option<string> output = SiteArguments.Output();
         Option<string> scenario = new("--scenario") { Description = "only this scenario; without it all of them", HelpName = "NAME" };
         Option<bool> json = SiteArguments.Json();
-        Command command = new("simulate", "Plays scenarios on the plant model: run record, trend, batch report.") { site, output, scenario, json };
+        Command command = new("simulate", "Plays scenarios on the plant model: run record, trend, batch report; of the first the site figures.") { site, output, scenario, json };
         command.SetAction((parsed, cancellation) => Task.FromResult(Answer.Print(
             SiteCommands.Simulate(parsed.GetRequiredValue(site), parsed.GetRequiredValue(output), parsed.GetValue(scenario), new ConsoleProgress(), cancellation),
             parsed.GetValue(json))));

@@ -20,7 +20,7 @@ internal static class TrialsCommand
         Option<string?> runs = Number("--runs", "how many runs; with --faults each, of each fault (100 where nothing is said, 500 pairs, 1 of each fault)", "N", 1, MostRuns);
         Option<string?> seed = Number("--seed", "what all draws come from; 1 where nothing is said", "S", 0, int.MaxValue);
         Option<string?> threads = Number("--threads", "runs at a time; as many as the machine has processors where nothing is said", "T", 1, 1024);
-        Option<string?> faults = new("--faults") { Description = "break nothing, every named fault alone, or two of them in a run; none where nothing is said", HelpName = string.Join('|', Faults) };
+        Option<string?> faults = new("--faults") { Description = "break nothing, every named fault alone (of the first scenario, beginning at one moment; --runs 5 tries five), or two of them in a run; none where nothing is said", HelpName = string.Join('|', Faults) };
         faults.Validators.Add(result =>
         {
             if (result.Tokens.Count == 1 && !Faults.Contains(result.Tokens[0].Value, StringComparer.Ordinal))

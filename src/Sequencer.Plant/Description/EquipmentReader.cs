@@ -58,6 +58,7 @@ internal sealed class EquipmentReader(PlantNames names)
             fields.OptionalFields("aeration") is { } air ? Aeration(air, name.Value) : null,
             mixing,
             settling,
+            fields.OptionalFlag("treats_batches", false),
             name.Span);
         starts.RejectUnknownKeys();
         fields.RejectUnknownKeys();

@@ -19,7 +19,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="DosingLine">the dosing line that it goes through; null for none</param>
 /// <param name="Draws">where in a tank it draws</param>
 /// <param name="ByLevel">a control of its own by what its tank holds; null for none</param>
-/// <param name="KeepsHighest">of what passes it the highest values are kept: <c>flow</c>, <c>temperature</c> or contents</param>
+/// <param name="KeepsHighest">of what passes it the highest values are kept: <c>flow</c>, what passed <c>in_a_day</c>, <c>temperature</c> or contents</param>
 /// <param name="Span">where it is described</param>
 public sealed record LineDescription(
     string Name,
@@ -38,6 +38,9 @@ public sealed record LineDescription(
 {
     /// <summary>What can be kept of any line.</summary>
     public const string Flow = "flow";
+
+    /// <summary>What passes in any 24 h; can be kept of any line.</summary>
+    public const string InADay = "in_a_day";
 
     /// <summary>What can be kept of any line that draws from a tank.</summary>
     public const string Temperature = "temperature";

@@ -51,9 +51,9 @@ internal sealed class LineReader(PlantNames names)
         }
 
         ImmutableArray<Placed<string>> keepsHighest = [.. fields.EachText("keeps_highest")];
-        if (keepsHighest.Any(kept => kept.Value != LineDescription.Flow) && names.KindOf(from.Value) is not (NameKind.Tank or null))
+        if (keepsHighest.Any(kept => kept.Value is not (LineDescription.Flow or LineDescription.InADay)) && names.KindOf(from.Value) is not (NameKind.Tank or null))
         {
-            fields.Diagnostics.Add(YamlDiagnostics.NotAllowed(fields.SpanOf("keeps_highest"), "more than `flow` kept of a line that draws from no tank"));
+            fields.Diagnostics.Add(YamlDiagnostics.NotAllowed(fields.SpanOf("keeps_highest"), "more than `flow` and `in_a_day` kept of a line that draws from no tank"));
         }
 
         fields.RejectUnknownKeys();

@@ -24,6 +24,15 @@ public sealed record PlantModel(
     ImmutableArray<SwitchDescription> Switches,
     ImmutableArray<HandSwitchDescription> HandSwitches)
 {
+    /// <summary>Dissolved substances that count as solid in some filter or settling tank, with the grams of dry solid for each mole.</summary>
+    internal ImmutableArray<(Substance Substance, double GramsPerMole)> Retained =>
+    [
+        .. Drums.SelectMany(drum => drum.Retained)
+            .Concat(Presses.SelectMany(press => press.Retained))
+            .Concat(Tanks.SelectMany(tank => tank.Settling?.Retained ?? []))
+            .DistinctBy(retained => retained.Substance),
+    ];
+
     /// <summary>An instrument sees this in the tank, or in what a sample loop brings from there.</summary>
     internal bool Measures(Measured what, string tank)
     {

@@ -48,7 +48,7 @@ public static class PlantReader
     /// <summary>What is in the water is known when all is read. What leaves a tank in which solids settle depends on where it is drawn.</summary>
     private static void CheckKept(PlantModel model, DiagnosticBag diagnostics)
     {
-        string[] known = [LineDescription.Flow, LineDescription.Temperature, .. new ContentLayout(model).Names];
+        string[] known = [LineDescription.Flow, LineDescription.InADay, LineDescription.Temperature, .. new ContentLayout(model).Names];
         foreach (LineDescription line in model.Lines)
         {
             bool settles = model.Tanks.Any(tank => tank.Name == line.From && tank.Settling is not null);
@@ -58,7 +58,7 @@ public static class PlantReader
                 {
                     diagnostics.Add(PlantDiagnostics.UnknownName(kept, "what passes a line", known));
                 }
-                else if (settles && kept.Value is not (LineDescription.Flow or LineDescription.Temperature))
+                else if (settles && kept.Value is not (LineDescription.Flow or LineDescription.InADay or LineDescription.Temperature))
                 {
                     diagnostics.Add(YamlDiagnostics.NotAllowed(kept.Span, "a content kept of a line from a tank in which solids settle"));
                 }

@@ -5,7 +5,7 @@ namespace Sequencer.Plant.Description;
 
 /// <summary>
 /// A water that comes from outside in any amount. Its pH is given; the amount of
-/// <paramref name="BalancedBy"/> is changed until the water has that pH.
+/// <paramref name="BalancedBy"/> is changed until the water has that pH. One that is <paramref name="ToTreat"/> is what the plant is there for; others serve it.
 /// </summary>
 public sealed record SupplyDescription(
     string Name,
@@ -14,4 +14,5 @@ public sealed record SupplyDescription(
     Substance BalancedBy,
     ImmutableArray<Amount> Dissolved,
     double SuspendedGramsPerLitre,
+    bool ToTreat,
     SourceSpan Span);

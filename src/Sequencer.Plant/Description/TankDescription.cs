@@ -16,6 +16,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="Aeration">by a blower; null where there is none</param>
 /// <param name="Mixing">how reagents mix in</param>
 /// <param name="Settling">what settles in it; null where nothing is told, and nothing does</param>
+/// <param name="TreatsBatches">batches are treated in it, by the unit of its name: figures for a batch are of these</param>
 /// <param name="Span">where it is described</param>
 public sealed record TankDescription(
     string Name,
@@ -30,4 +31,5 @@ public sealed record TankDescription(
     AerationDescription? Aeration,
     MixingDescription Mixing,
     SettlingDescription? Settling,
+    bool TreatsBatches,
     SourceSpan Span);

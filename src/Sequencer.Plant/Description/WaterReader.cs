@@ -42,6 +42,7 @@ internal sealed class WaterReader(PlantNames names)
             Substance.Find(balancedBy) ?? throw new InvalidOperationException($"{balancedBy} is a substance"),
             Dissolved(fields),
             (fields.OptionalQuantity("suspended", Dimension.MassConcentration, SuspendedMilligramsPerLitre)?.Value ?? 0.0) * 1e-3,
+            fields.OptionalFlag("to_treat", false),
             name.Span);
         fields.RejectUnknownKeys();
         return supply;

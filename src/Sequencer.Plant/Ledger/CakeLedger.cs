@@ -9,5 +9,7 @@ namespace Sequencer.Plant.Ledger;
 /// <param name="WetKilograms">All of it.</param>
 /// <param name="FiltrateLitres">Litres of filtrate.</param>
 /// <param name="FiltrateTo">The tank that takes it.</param>
+/// <param name="StartHeldKilograms">Dry, on it at the start.</param>
+/// <param name="HeldKilograms">Dry, on it now.</param>
 public sealed record CakeLedger(
-    string Filter, string Tank, string TakenBy, double FilterAidKilograms, double SolidsKilograms, double WetKilograms, double FiltrateLitres, string FiltrateTo);
+    string Filter, string Tank, string TakenBy, double FilterAidKilograms, double SolidsKilograms, double WetKilograms, double FiltrateLitres, string FiltrateTo, double StartHeldKilograms, double HeldKilograms);

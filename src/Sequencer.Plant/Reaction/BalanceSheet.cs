@@ -5,7 +5,7 @@ using Sequencer.Plant.Ledger;
 namespace Sequencer.Plant.Reaction;
 
 /// <summary>Holds what is there now, what was there and what came and went against each other.</summary>
-internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
+internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsMeter solids)
 {
     private const double GramsPerKilogram = 1000.0;
 
@@ -31,7 +31,13 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
     /// <summary>All but what only stands for the place of a knife.</summary>
     public PlantLedger Ledger() => new(
         [.. parts.Tanks.Where(tank => !parts.IsKnife(tank.Index)).Select(tank => new TankLedger(
-            tank.Description.Name, _initial[parts.Layout.Volume(tank.Index)], motion.Now[parts.Layout.Volume(tank.Index)], motion.Now[parts.Layout.Overflowed(tank.Index)]))],
+            tank.Description.Name,
+            tank.Description.TreatsBatches,
+            _initial[parts.Layout.Volume(tank.Index)],
+            motion.Now[parts.Layout.Volume(tank.Index)],
+            motion.Now[parts.Layout.Overflowed(tank.Index)],
+            solids.KilogramsIn(tank, _initial),
+            solids.KilogramsIn(tank, motion.Now)))],
         [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => !parts.IsKnife(parts.Pipes[line].FromTank) && !parts.IsKnife(parts.Pipes[line].ToTank)).Select(Line)],
         [.. parts.Contents.Names.Select((name, content) => new SubstanceLedger(
             name,
@@ -48,7 +54,9 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
             motion.Now[parts.Layout.Skimmed(index) + 1] / GramsPerKilogram,
             drum.Holds.WetKilogramsTaken(motion.Now),
             motion.Now[parts.Layout.Filtered(index)],
-            drum.Description.FiltrateTo)), .. parts.Presses.Select((press, index) => new CakeLedger(
+            drum.Description.FiltrateTo,
+            drum.Holds.DryKilograms(_initial),
+            drum.Holds.DryKilograms(motion.Now))), .. parts.Presses.Select((press, index) => new CakeLedger(
             press.Description.Name,
             press.Trough.Description.Name,
             $"cakes of {press.Description.Name}",
@@ -56,17 +64,22 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion)
             press.Holds.DroppedDryKilograms(motion.Now),
             press.Holds.DroppedWetKilograms(motion.Now),
             motion.Now[parts.Layout.PressFiltered(index)],
-            press.Description.FiltrateTo))]);
+            press.Description.FiltrateTo,
+            press.Holds.DryGrams(_initial) / GramsPerKilogram,
+            press.Holds.DryGrams(motion.Now) / GramsPerKilogram))]);
 
     private LineLedger Line(int line)
     {
         Pipe pipe = parts.Pipes[line];
         FlowEnd to = pipe.ToTank >= 0 ? FlowEnd.Tank : FlowEnd.Outside;
-        return new LineLedger(pipe.Description.Name, pipe.Description.From, FromEnd(pipe), pipe.Description.To, to, motion.Now[parts.Layout.Passed(line)]);
+        return new LineLedger(pipe.Description.Name, pipe.Description.From, FromEnd(pipe), pipe.Description.To, to, motion.Now[parts.Layout.Passed(line)], solids.KilogramsPassed(line));
     }
 
-    private FlowEnd FromEnd(Pipe pipe) =>
-        pipe.FromTank >= 0 ? FlowEnd.Tank : parts.Sources[pipe.FromSource].Reagent is null ? FlowEnd.Supply : FlowEnd.Reagent;
+    private FlowEnd FromEnd(Pipe pipe) => pipe.FromTank >= 0
+        ? FlowEnd.Tank
+        : parts.Sources[pipe.FromSource].Reagent is not null
+            ? FlowEnd.Reagent
+            : parts.Model.Supplies[pipe.FromSource].ToTreat ? FlowEnd.ToTreat : FlowEnd.Supply;
 
     private double VolumeLeft()
     {

@@ -58,6 +58,8 @@ internal sealed class DrumHolds
         return wet > 0.0 ? state[_layout.Skimmed(_index) + 2] / wet : 0.0;
     }
 
+    public double DryKilograms(ReadOnlySpan<double> state) => (CoatGrams(state) + CakeGrams(state)) / GramsPerKilogram;
+
     /// <summary>Grams of filter aid.</summary>
     public double CoatGrams(ReadOnlySpan<double> state) => state[_layout.Held(_index) + FilterAid];
 

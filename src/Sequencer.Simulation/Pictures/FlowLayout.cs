@@ -16,7 +16,8 @@ internal sealed class FlowLayout
     private const double LeastSlot = 14;
     private const double LeastBand = 1.2;
     private const double WidestReturn = 6;
-    private const double LeastBox = 34;
+    private const double LeastBox = 22;
+    private const double LineOfBox = 12;
     private const double Gap = 18;
 
     private readonly List<FlowNode> _nodes = [];
@@ -50,13 +51,13 @@ internal sealed class FlowLayout
         {
             LineLedger first = lines.First();
             double litres = lines.Sum(line => line.Litres);
-            Join(Node(first.From, first.FromEnd, ledger), Node(first.To, first.ToEnd, ledger), $"{string.Join(", ", lines.Select(line => line.Name))} {DoseWords.Litres(litres)}", litres);
+            Join(Node(first.From, first.FromEnd, ledger), Node(first.To, first.ToEnd, ledger), $"{string.Join(", ", lines.Select(line => line.Name))} {DoseWords.Litres(litres)}{Dry(lines.Sum(line => line.SolidKilograms))}", litres);
         }
 
         foreach (CakeLedger cake in ledger.Cakes.Where(cake => cake.FiltrateLitres > Least))
         {
             Join(Node(cake.Tank, FlowEnd.Tank, ledger), Node(cake.FiltrateTo, FlowEnd.Tank, ledger), $"filtrate of {cake.Filter} {DoseWords.Litres(cake.FiltrateLitres)}", cake.FiltrateLitres);
-            Join(Node(cake.Tank, FlowEnd.Tank, ledger), Node(cake.TakenBy, FlowEnd.Outside, ledger), FormattableString.Invariant($"wet {cake.WetKilograms:0} kg"), cake.WetKilograms);
+            Join(Node(cake.Tank, FlowEnd.Tank, ledger), Node(cake.TakenBy, FlowEnd.Outside, ledger), Cake(cake), cake.WetKilograms);
         }
 
         foreach (TankLedger tank in ledger.Tanks.Where(tank => tank.OverflowedLitres > Least))
@@ -72,12 +73,25 @@ internal sealed class FlowLayout
         if (known is null)
         {
             TankLedger? tank = kind == FlowEnd.Tank ? ledger.Tanks.First(tank => tank.Name == name) : null;
-            known = new FlowNode(name, kind, tank is null ? "" : $"holds {DoseWords.Litres(tank.Litres)}, {Change(tank.Litres - tank.StartLitres)}");
+            known = new FlowNode(name, kind, tank is null ? [] : Remarks(tank));
             _nodes.Add(known);
         }
 
         return known;
     }
+
+    private static string[] Remarks(TankLedger tank)
+    {
+        string water = $"holds {DoseWords.Litres(tank.Litres)}, {Change(tank.Litres - tank.StartLitres)}";
+        double more = tank.SolidKilograms - tank.StartSolidKilograms;
+        return WeightWords.IsSome(tank.SolidKilograms) || WeightWords.IsSome(more)
+            ? [water, $"{WeightWords.Of(tank.SolidKilograms)} dry, {(more < 0 ? "-" : "+")}{WeightWords.Of(Math.Abs(more))}"]
+            : [water];
+    }
+
+    private static string Cake(CakeLedger cake) => $"{WeightWords.Of(cake.WetKilograms)} wet, {WeightWords.Of(cake.FilterAidKilograms + cake.SolidsKilograms)} dry";
+
+    private static string Dry(double kilograms) => WeightWords.IsSome(kilograms) ? $", {WeightWords.Of(kilograms)} dry" : "";
 
     private static string Change(double litres) => Math.Abs(litres) < Least ? "as before" : $"{(litres > 0 ? "+" : "-")}{DoseWords.Litres(Math.Abs(litres))}";
 
@@ -147,7 +161,7 @@ internal sealed class FlowLayout
 
         foreach (FlowNode node in _nodes)
         {
-            node.Height = Math.Max(LeastBox, Math.Max(node.In.Sum(band => band.Slot), node.Out.Sum(band => band.Slot)));
+            node.Height = Math.Max(LeastBox + (LineOfBox * node.Remarks.Length), Math.Max(node.In.Sum(band => band.Slot), node.Out.Sum(band => band.Slot)));
         }
     }
 

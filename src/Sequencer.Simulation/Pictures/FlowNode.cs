@@ -3,14 +3,14 @@ using Sequencer.Plant.Ledger;
 namespace Sequencer.Simulation.Pictures;
 
 /// <summary>A place that water comes from, stays in or goes to.</summary>
-internal sealed class FlowNode(string name, FlowEnd kind, string remark)
+internal sealed class FlowNode(string name, FlowEnd kind, string[] remarks)
 {
     public string Name { get; } = name;
 
     public FlowEnd Kind { get; } = kind;
 
-    /// <summary>Second line of its box; empty for none.</summary>
-    public string Remark { get; } = remark;
+    /// <summary>The lines of its box below the name.</summary>
+    public string[] Remarks { get; } = remarks;
 
     public List<FlowBand> In { get; } = [];
 

@@ -3,7 +3,7 @@ using Sequencer.Simulation.Records;
 
 namespace Sequencer.Simulation.Pictures;
 
-/// <summary>What water went where in a run: boxes for places, bands as wide as the litres that passed.</summary>
+/// <summary>What went where in a run: boxes for places, bands as wide as the litres that passed, with the dry solids in them.</summary>
 public static class FlowPicture
 {
     private const double Left = 32;
@@ -12,6 +12,7 @@ public static class FlowPicture
     private const double Box = 150;
     private const double Between = 220;
     private const double Padding = 6;
+    private const double LineOfBox = 13;
     private const double RoomOfReturn = 22;
     private const double StepAside = 9;
     private const int PartsOfCurve = 24;
@@ -40,7 +41,7 @@ public static class FlowPicture
 
     private static void Draw(RunRecord record, string site, FlowLayout layout, DrawingSurface paper, EmbeddedFont font)
     {
-        paper.Text(Left, 32, font.Fitted($"{site}, {record.Name}: where the water went", TrendFrame.Title, paper.Width - (2 * Left)), TrendFrame.Title, Palette.Ink);
+        paper.Text(Left, 32, font.Fitted($"{site}, {record.Name}: where water and solids went", TrendFrame.Title, paper.Width - (2 * Left)), TrendFrame.Title, Palette.Ink);
         paper.Text(Left, 54, "a simulated run; bands are as wide as the litres that passed, but for the thinnest and for returns, which are brown", TrendFrame.Label, Palette.Faint);
         double below = layout.Bottom - RoomOfReturn;
         double aside = StepAside;
@@ -75,10 +76,12 @@ public static class FlowPicture
         paper.Rectangle(x, node.Top, Box, node.Height, fill);
         paper.Outline(x, node.Top, Box, node.Height, Palette.Frame);
         double middle = node.Top + (node.Height / 2);
-        paper.Text(x + Padding, middle + (node.Remark.Length > 0 ? -3 : 4), font.Fitted(node.Name, TrendFrame.Label, Box - (2 * Padding)), TrendFrame.Label, Palette.Ink);
-        if (node.Remark.Length > 0)
+        double y = middle + 4 - (LineOfBox / 2 * node.Remarks.Length);
+        paper.Text(x + Padding, y, font.Fitted(node.Name, TrendFrame.Label, Box - (2 * Padding)), TrendFrame.Label, Palette.Ink);
+        foreach (string remark in node.Remarks)
         {
-            paper.Text(x + Padding, middle + 11, font.Fitted(node.Remark, TrendFrame.Small, Box - (2 * Padding)), TrendFrame.Small, Palette.Faint);
+            y += LineOfBox;
+            paper.Text(x + Padding, y + 1, font.Fitted(remark, TrendFrame.Small, Box - (2 * Padding)), TrendFrame.Small, Palette.Faint);
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Sequencer.Plant.Ledger;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Words;
@@ -16,6 +17,7 @@ internal sealed class BatchTracker
     private readonly List<BatchClosing> _closed = [];
     private UnitState _state = UnitState.Idle;
     private long _began = -1;
+    private ImmutableArray<LineLedger> _before = [];
 
     public BatchTracker(UnitPlaces unit, ClosedLoop loop)
     {
@@ -35,6 +37,7 @@ internal sealed class BatchTracker
         if (now == UnitState.Running && _began < 0)
         {
             _began = loop.ScanNumber;
+            _before = Lines(loop);
             _given.Clear();
             Array.Clear(_answers);
         }
@@ -77,8 +80,17 @@ internal sealed class BatchTracker
     private void Close(ClosedLoop loop, UnitState state, long? scan)
     {
         ImmutableArray<BatchEntry> entries = [.. _records.Select(record => new BatchEntry(record.Step, record.Title, Kept(loop, record), null)), .. _given];
-        _closed.Add(new BatchClosing(_unit.Name, _closed.Count + 1, _began, scan, state, entries));
+        _closed.Add(new BatchClosing(_unit.Name, _closed.Count + 1, _began, scan, state, entries) { Passed = Passed(loop) });
         _began = -1;
+    }
+
+    private ImmutableArray<LineLedger> Passed(ClosedLoop loop) =>
+        [.. Lines(loop).Zip(_before, (now, before) => now with { Litres = now.Litres - before.Litres, SolidKilograms = now.SolidKilograms - before.SolidKilograms })];
+
+    private static ImmutableArray<LineLedger> Lines(ClosedLoop loop)
+    {
+        loop.Plant.MeterSolids();
+        return loop.Plant.Ledger().Lines;
     }
 
     private static string Kept(ClosedLoop loop, RecordMetadata record)

@@ -168,6 +168,7 @@ internal sealed class RunRecorder : IRunWatch
     private void AddRow(long scan)
     {
         _columns.Fill(_row);
+        _loop.Plant.MeterSolids();
         _table.Add(scan, _row);
     }
 

@@ -42,7 +42,7 @@ internal static class DoseTables
     public static void Discharge(StringBuilder text, RunRecord record, SiteMetadata site)
     {
         text.Append("## Discharge against the site's limits\n\n");
-        MarkdownTable table = new("what", "quantity", "at the end", "limits", "result");
+        MarkdownTable table = new("what", "quantity", "in the run", "limits", "result");
         foreach (DischargeFinding finding in DischargeFinding.Of(record, site))
         {
             string verdict = !finding.HasValue ? "nothing to compare" : finding.IsOutside ? "**OUTSIDE**" : "within";

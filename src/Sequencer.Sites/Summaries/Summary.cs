@@ -90,7 +90,7 @@ internal static class Summary
 
     private static string Verdict(Outcome outcome, IReadOnlyList<StageReport> stages) => outcome switch
     {
-        Outcome.Holds or Outcome.Undecided when stages.Select(stage => stage.Verdict).OfType<string>().LastOrDefault() is { } verdict => verdict,
+        Outcome.Holds or Outcome.Undecided or Outcome.Fails when stages.Select(stage => stage.Verdict).OfType<string>().LastOrDefault() is { } verdict => verdict,
         Outcome.Holds when stages.Count == 1 => "NO MISTAKES FOUND; NOTHING WAS PROVED OR SIMULATED",
         Outcome.Holds => "EVERYTHING ASKED HOLDS",
         Outcome.Fails => "SOMETHING FAILS",

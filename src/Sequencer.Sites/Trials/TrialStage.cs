@@ -128,8 +128,15 @@ internal static class TrialStage
             lines.Add(string.Create(CultureInfo.InvariantCulture, $"{bad - MostLines} more are in trials.md"));
         }
 
-        return new StageReport("trials", bad + failed > 0 ? Outcome.Fails : Outcome.Holds, headline, lines, Json(set, bad, failed));
+        return new StageReport("trials", bad + failed > 0 ? Outcome.Fails : Outcome.Holds, headline, lines, Json(set, bad, failed)) { Verdict = Verdict(set, bad, failed) };
     }
+
+    private static string? Verdict(TrialSet set, int bad, int failed) => (bad, failed) switch
+    {
+        (0, 0) => null,
+        (0, _) => string.Create(CultureInfo.InvariantCulture, $"NO RUN ENDED UNSAFE, BUT {failed} OF {set.Runs.Length} NOT AS THE SCENARIO EXPECTS"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{bad} OF {set.Runs.Length} RUNS ENDED UNSAFE"),
+    };
 
     private const int MostLines = 20;
 

@@ -42,6 +42,28 @@ public sealed class HighestOfLineTests
         Assert.Equal(4.0, plant.Total("out.flow_highest"), 1e-9);
     }
 
+    /// <summary>4 m3/h for two minutes, three times, 23 h and 20 h apart: any two are in a day, all three never.</summary>
+    [Fact]
+    public void What_passed_in_a_day_is_kept_at_its_most()
+    {
+        RunningPlant plant = RunningPlant.Start(PlainTank.Model(lines: "  out: {from: TK1, to: river, rate: 4 m3/h, through: [P2, XV1], keeps_highest: [in_a_day]}"));
+        plant.Command(true, "P1", "P5");
+        plant.Run(600.0);
+        double[] most = [.. new[] { 23.0, 20.0, 24.0 }.Select(rest =>
+        {
+            plant.Command(true, "P2", "XV1");
+            plant.Run(120.0);
+            plant.Command(false, "P2", "XV1");
+            plant.Run(rest * 3600.0);
+            return plant.Total("out.in_a_day_highest");
+        })];
+        double once = most[0];
+        Assert.Equal(4.0 * 120.0 / 3600.0, once, 0.01);
+        Assert.Equal(2.0 * once, most[1], 0.01);
+        Assert.Equal(most[1], most[2], 0.01);
+        Assert.Equal(plant.Total("out.passed") / 1000.0, 3.0 * once, 0.02);
+    }
+
     /// <summary>What leaves a tank in which solids settle depends on the depth that it is drawn at.</summary>
     [Fact]
     public void A_content_is_not_kept_of_what_is_drawn_where_solids_settle()

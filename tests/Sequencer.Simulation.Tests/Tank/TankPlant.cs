@@ -91,6 +91,10 @@ internal sealed class TankPlant : IPlant
 
     public PlantBalances Balances() => new(0, 0, "", 0, "");
 
+    public void MeterSolids()
+    {
+    }
+
     public PlantLedger Ledger() => PlantLedger.Empty;
 
     private double LevelMilliamps => 4 + (16 * Volume / 6);

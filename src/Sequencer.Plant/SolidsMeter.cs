@@ -1,0 +1,98 @@
+using Sequencer.Plant.Hydraulics;
+using Sequencer.Plant.Reaction;
+
+namespace Sequencer.Plant;
+
+/// <summary>
+/// Dry solids in tanks and with what has passed the lines. What a filter or a settling tank of this plant holds back counts as solid everywhere, also where it is
+/// still dissolved. What passed a line is its litres times what a litre held, by straight pieces between the times that it was looked at.
+/// </summary>
+internal sealed class SolidsMeter
+{
+    private const double GramsPerKilogram = 1000.0;
+
+    private readonly PlantParts _parts;
+    private readonly PlantMotion _motion;
+    private readonly double[] _gramsEach;
+    private readonly double[] _passed;
+    private readonly double[] _inALitre;
+    private readonly double[] _grams;
+
+    public SolidsMeter(PlantParts parts, PlantMotion motion)
+    {
+        (_parts, _motion) = (parts, motion);
+        _gramsEach = SolidWeights.Of(parts.Contents, parts.Model.Retained);
+        _passed = new double[parts.Pipes.Length];
+        _grams = new double[parts.Pipes.Length];
+        _inALitre = [.. Enumerable.Range(0, parts.Pipes.Length).Select(GramsInALitre)];
+    }
+
+    public void Observe()
+    {
+        for (int line = 0; line < _passed.Length; line++)
+        {
+            double passed = _motion.Now[_parts.Layout.Passed(line)];
+            double inALitre = GramsInALitre(line);
+            _grams[line] += (passed - _passed[line]) * 0.5 * (_inALitre[line] + inALitre);
+            (_passed[line], _inALitre[line]) = (passed, inALitre);
+        }
+    }
+
+    public double KilogramsPassed(int line) => _grams[line] / GramsPerKilogram;
+
+    public double KilogramsIn(TankBody tank, ReadOnlySpan<double> state)
+    {
+        int settler = IndexOfSettler(tank.Index);
+        double grams = InTank(tank.Index, state);
+        for (int content = 0; settler >= 0 && content < _gramsEach.Length; content++)
+        {
+            grams += state[_parts.Layout.Bed(settler) + content] * _gramsEach[content];
+        }
+
+        return grams / GramsPerKilogram;
+    }
+
+    private double GramsInALitre(int line)
+    {
+        Pipe pipe = _parts.Pipes[line];
+        if (pipe.FromTank < 0)
+        {
+            Source source = _parts.Sources[pipe.FromSource];
+            return Sum(source.Content) * source.Strength(_motion.Time);
+        }
+
+        int settler = IndexOfSettler(pipe.FromTank);
+        return settler >= 0
+            ? _parts.Settlers[settler].SolidsDrawn(pipe.Description.Draws, _motion.Now)
+            : Sum(_motion.Now.Slice(_parts.Layout.Mixed(pipe.FromTank), _gramsEach.Length)) / _motion.Now[_parts.Layout.Volume(pipe.FromTank)];
+    }
+
+    private int IndexOfSettler(int tank)
+    {
+        for (int settler = 0; settler < _parts.Settlers.Length; settler++)
+        {
+            if (_parts.Settlers[settler].Tank == tank)
+            {
+                return settler;
+            }
+        }
+
+        return -1;
+    }
+
+    private double InTank(int tank, ReadOnlySpan<double> state) =>
+        Sum(state.Slice(_parts.Layout.Mixed(tank), _gramsEach.Length))
+        + Sum(state.Slice(_parts.Layout.OnTheWay(tank), _gramsEach.Length))
+        + Sum(state.Slice(_parts.Layout.Mixing(tank), _gramsEach.Length));
+
+    private double Sum(ReadOnlySpan<double> contents)
+    {
+        double grams = 0.0;
+        for (int content = 0; content < _gramsEach.Length; content++)
+        {
+            grams += contents[content] * _gramsEach[content];
+        }
+
+        return grams;
+    }
+}

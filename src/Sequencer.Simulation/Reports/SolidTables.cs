@@ -1,0 +1,65 @@
+using System.Text;
+using Sequencer.Plant.Ledger;
+using Sequencer.Simulation.Words;
+
+namespace Sequencer.Simulation.Reports;
+
+/// <summary>Solids of a run: what filters gave to be carried away, and what lies in tanks.</summary>
+internal static class SolidTables
+{
+    private const int Figures = 3;
+
+    public static void Cakes(StringBuilder text, PlantLedger ledger, TreatedBatches? treated)
+    {
+        if (ledger.Cakes.IsEmpty)
+        {
+            return;
+        }
+
+        text.Append("## What was carried away as cake\n\n");
+        MarkdownTable table = new("filter", "what", "in the run", "shared among its finished batches", "a day");
+        foreach (CakeLedger cake in ledger.Cakes)
+        {
+            Row("filter aid, dry", cake.FilterAidKilograms);
+            Row("other solids, dry", cake.SolidsKilograms);
+            Row("with its water", cake.WetKilograms);
+            double dry = cake.FilterAidKilograms + cake.SolidsKilograms;
+            table.Add(cake.Filter, "water in it, by weight", cake.WetKilograms > 0 ? ValueWords.Significant(100 * (1 - (dry / cake.WetKilograms)), Figures, "%") : "-", "-", "-");
+
+            void Row(string what, double kilograms) =>
+                table.Add(cake.Filter, what, WeightWords.Of(kilograms), WeightWords.OrDash(kilograms / treated?.Count), WeightWords.OrDash(kilograms / treated?.Count * treated?.ADay));
+        }
+
+        table.Append(text, "");
+    }
+
+    public static void Places(StringBuilder text, PlantLedger ledger, TreatedBatches? treated)
+    {
+        (string Name, double Start, double Now, double? Litres)[] places =
+        [
+            .. ledger.Tanks.Select(tank => (tank.Name, tank.StartSolidKilograms, tank.SolidKilograms, (double?)tank.Litres)),
+            .. ledger.Cakes.Select(cake => ($"on {cake.Filter}", cake.StartHeldKilograms, cake.HeldKilograms, (double?)null)),
+        ];
+        places = [.. places.Where(place => WeightWords.IsSome(place.Start) || WeightWords.IsSome(place.Now))];
+        if (places.Length == 0)
+        {
+            return;
+        }
+
+        text.Append("## Where solids lie\n\n");
+        MarkdownTable table = new("place", "dry at the start", "dry at the end", "more by", "more for each finished batch", "dry in 100 kg of water at the end");
+        foreach ((string name, double start, double now, double? litres) in places)
+        {
+            table.Add(
+                name,
+                WeightWords.Of(start),
+                WeightWords.Of(now),
+                WeightWords.Of(now - start),
+                WeightWords.OrDash((now - start) / treated?.Count),
+                litres > 0 ? WeightWords.Of(100 * now / litres.Value) : "-");
+        }
+
+        table.Append(text, "");
+        text.Append("What a filter or a settling tank of this plant holds back counts as solid everywhere, also where it is still dissolved; a litre counts as a kilogram.\n\n");
+    }
+}
