@@ -33,7 +33,7 @@ public sealed class PlantRun : IPlant
         _parts = new PlantParts(model);
         _motion = new PlantMotion(_parts);
         _panel = new InstrumentPanel(_parts, _motion, seed);
-        _faults = FaultCatalogue.Of(_parts, _panel);
+        _faults = FaultCatalogue.Of(_parts, _motion, _panel);
         _isInjected = new bool[_faults.Length];
         _quantities = [.. PlantQuantities.Of(_parts, _motion, _panel)];
         _totals = new PlantTotals(_parts, _motion);

@@ -5,26 +5,19 @@ using Sequencer.Plant.Reaction;
 namespace Sequencer.Plant;
 
 /// <summary>
-/// Running totals: what has passed each line (L), what each reagent has given (L), what ran over each
-/// rim (L), the lowest and highest pH in the tank while a line drew from it to the outside, and what else lines keep the highest of.
+/// Running totals: what has passed each line (L), how long pumps ran dry (s), what each reagent has given (L), what ran over each
+/// rim and leaked out of each tank (L), the lowest and highest pH in the tank while a line drew from it to the outside, and what else lines keep the highest of.
 /// </summary>
 internal sealed class PlantTotals
 {
     /// <summary>A line that moves less than this share of its rate does not count as discharging.</summary>
     private const double DischargingFrom = 1e-3;
 
-    /// <summary>L above its heel at which a tank counts as drawn down.</summary>
-    private const double AtHeelLitres = 0.01;
-
-    /// <summary>A pump that turns slower than this share of its speed is not hurt by running dry (our own choice).</summary>
-    private const double RunningFrom = 0.1;
-
     private readonly PlantParts _parts;
     private readonly PlantMotion _motion;
     private readonly double[] _lowest;
     private readonly double[] _highest;
-    private readonly double[] _drySeconds;
-    private readonly int[] _pumped;
+    private readonly DryRunning _dry;
     private readonly int[] _leaving;
     private readonly ImmutableArray<HighestOfLine> _kept;
     private double _until;
@@ -37,11 +30,10 @@ internal sealed class PlantTotals
         _highest = new double[parts.Pipes.Length];
         Array.Fill(_lowest, double.NaN);
         Array.Fill(_highest, double.NaN);
-        _drySeconds = new double[parts.Pipes.Length];
-        _pumped = [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => IsPumpedFromTank(parts.Pipes[line]))];
+        _dry = new DryRunning(parts, motion);
         _leaving = [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => Leaves(parts.Pipes[line]))];
         _kept = [.. parts.Pipes.SelectMany((pipe, line) => pipe.Description.KeepsHighest.Select(kept => new HighestOfLine(parts, motion, line, kept.Value)))];
-        All = [.. Lines(), .. Reagents(), .. Rims(), .. Drums(), .. _parts.Presses.SelectMany((press, index) => PlantQuantities.TotalsOfPress(press, index, _parts, _motion))];
+        All = [.. Lines(), .. Reagents(), .. Rims(), .. Leaks(), .. Drums(), .. _parts.Presses.SelectMany((press, index) => PlantQuantities.TotalsOfPress(press, index, _parts, _motion))];
     }
 
     public ImmutableArray<NamedValue> All { get; }
@@ -50,11 +42,7 @@ internal sealed class PlantTotals
     {
         double seconds = _motion.Time - _until;
         _until = _motion.Time;
-        foreach (int line in _pumped)
-        {
-            _drySeconds[line] += RunsDry(_parts.Pipes[line]) ? seconds : 0.0;
-        }
-
+        _dry.Advance(seconds);
         foreach (int line in _leaving)
         {
             if (IsDischarging(_parts.Pipes[line]))
@@ -74,12 +62,6 @@ internal sealed class PlantTotals
     private bool IsDischarging(Pipe pipe) => !_parts.Tanks[pipe.FromTank].IsDrawnDown
         && pipe.Opening(_motion.Time) > DischargingFrom;
 
-    /// <summary>Its pump turns and its tank has no more to give.</summary>
-    private bool RunsDry(Pipe pipe) => _motion.Now[_parts.Layout.Volume(pipe.FromTank)] < _parts.Tanks[pipe.FromTank].Description.HeelLitres + AtHeelLitres
-        && pipe.Opening(_motion.Time) > RunningFrom;
-
-    private static bool IsPumpedFromTank(Pipe pipe) => pipe is { Pumped: not null, FromTank: >= 0 };
-
     private static bool Leaves(Pipe pipe) => pipe is { FromTank: >= 0, ToTank: < 0 };
 
     private IEnumerable<NamedValue> Lines()
@@ -90,9 +72,9 @@ internal sealed class PlantTotals
             Pipe pipe = _parts.Pipes[line];
             string name = pipe.Description.Name;
             yield return PlantQuantities.Named(name, "passed", "L", () => _motion.Now[_parts.Layout.Passed(index)]);
-            if (IsPumpedFromTank(pipe))
+            if (_dry.CanBe(index))
             {
-                yield return PlantQuantities.Named(name, "ran_dry", "s", () => _drySeconds[index]);
+                yield return PlantQuantities.Named(name, "ran_dry", "s", () => _dry.Seconds(index));
             }
 
             if (Leaves(pipe))
@@ -125,6 +107,9 @@ internal sealed class PlantTotals
         PlantQuantities.Named(drum.Description.Name, "wet_taken", "kg", () => drum.Holds.WetKilogramsTaken(_motion.Now)),
         PlantQuantities.Named(drum.Description.Name, "moisture", "%", () => 100.0 * drum.Holds.Moisture(_motion.Now)),
     });
+
+    private IEnumerable<NamedValue> Leaks() => _parts.Tanks.Where(tank => !_parts.IsKnife(tank.Index)).Select(
+        tank => PlantQuantities.Named(tank.Description.Name, "leaked", "L", () => _parts.LeakedLitres(tank.Index, _motion.Now)));
 
     private IEnumerable<NamedValue> Rims() => _parts.Tanks.Where(tank => !_parts.IsKnife(tank.Index)).Select(
         tank => PlantQuantities.Named(tank.Description.Name, "overflowed", "L", () => _motion.Now[_parts.Layout.Overflowed(tank.Index)]));

@@ -1,3 +1,4 @@
+using Sequencer.Plant.Description;
 using Sequencer.Plant.Hydraulics;
 using Sequencer.Plant.Reaction;
 
@@ -17,6 +18,8 @@ internal sealed class SolidsMeter
     private readonly double[] _passed;
     private readonly double[] _inALitre;
     private readonly double[] _grams;
+    private readonly double[] _leaked;
+    private readonly double[] _leakedGrams;
 
     public SolidsMeter(PlantParts parts, PlantMotion motion)
     {
@@ -24,6 +27,8 @@ internal sealed class SolidsMeter
         _gramsEach = SolidWeights.Of(parts.Contents, parts.Model.Retained);
         _passed = new double[parts.Pipes.Length];
         _grams = new double[parts.Pipes.Length];
+        _leaked = new double[parts.Tanks.Length];
+        _leakedGrams = new double[parts.Tanks.Length];
         _inALitre = [.. Enumerable.Range(0, parts.Pipes.Length).Select(GramsInALitre)];
     }
 
@@ -36,9 +41,18 @@ internal sealed class SolidsMeter
             _grams[line] += (passed - _passed[line]) * 0.5 * (_inALitre[line] + inALitre);
             (_passed[line], _inALitre[line]) = (passed, inALitre);
         }
+
+        for (int tank = 0; _parts.Layout.FollowsLeaks && tank < _leaked.Length; tank++)
+        {
+            double leaked = _parts.LeakedLitres(tank, _motion.Now);
+            _leakedGrams[tank] += (leaked - _leaked[tank]) * GramsDrawn(tank, DrawPoint.Floor);
+            _leaked[tank] = leaked;
+        }
     }
 
     public double KilogramsPassed(int line) => _grams[line] / GramsPerKilogram;
+
+    public double KilogramsLeaked(int tank) => _leakedGrams[tank] / GramsPerKilogram;
 
     public double KilogramsIn(TankBody tank, ReadOnlySpan<double> state)
     {
@@ -61,10 +75,16 @@ internal sealed class SolidsMeter
             return Sum(source.Content) * source.Strength(_motion.Time);
         }
 
-        int settler = IndexOfSettler(pipe.FromTank);
+        return GramsDrawn(pipe.FromTank, pipe.Description.Draws);
+    }
+
+    /// <summary>In a litre that is drawn at a point of a tank.</summary>
+    private double GramsDrawn(int tank, DrawPoint point)
+    {
+        int settler = IndexOfSettler(tank);
         return settler >= 0
-            ? _parts.Settlers[settler].SolidsDrawn(pipe.Description.Draws, _motion.Now)
-            : Sum(_motion.Now.Slice(_parts.Layout.Mixed(pipe.FromTank), _gramsEach.Length)) / _motion.Now[_parts.Layout.Volume(pipe.FromTank)];
+            ? _parts.Settlers[settler].SolidsDrawn(point, _motion.Now)
+            : Sum(_motion.Now.Slice(_parts.Layout.Mixed(tank), _gramsEach.Length)) / _motion.Now[_parts.Layout.Volume(tank)];
     }
 
     private int IndexOfSettler(int tank)

@@ -17,10 +17,6 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
 
     private static readonly string[] TransmitterWords = [.. MeasuredWords.Where(word => word != Word(Measured.Turns))];
 
-    /// <summary>What a switch may watch: a value that never changes would never move it.</summary>
-    private static readonly string[] SwitchWords =
-        [.. MeasuredWords.Where(word => word != Word(Measured.Redox) && word != Word(Measured.Turbidity) && word != Word(Measured.Pressure))];
-
     /// <summary>A mark passes its switch in the last tenth of a turn (our own choice).</summary>
     private const double MarkFrom = 0.9;
 
@@ -66,6 +62,9 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         }
     }
 
+    /// <summary>There is a tank's water with its solids.</summary>
+    private bool IsCloudy(string place) => names.KindOf(place) is NameKind.Tank || drawnFromTanks.Contains(place);
+
     private static bool Has(NameKind kind, Measured measures) => kind switch
     {
         NameKind.Tank => measures is not (Measured.Flow or Measured.Pressure or Measured.Turns),
@@ -106,7 +105,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
         double low = fields.RequiredQuantity("low", dimension, NumberRange.Any);
         double high = fields.RequiredQuantity("high", dimension, NumberRange.Any);
         Unit unit = fields.OptionalQuantity("high", dimension, NumberRange.Any)?.Unit ?? Unit.All.First(known => known.Dimension == dimension);
-        bool isCloudiness = measures is Measured.Turbidity && (names.KindOf(place.Value) is NameKind.Tank || drawnFromTanks.Contains(place.Value));
+        bool isCloudiness = measures is Measured.Turbidity && IsCloudy(place.Value);
         double perSuspended = isCloudiness ? Optional(fields, "per_suspended", Dimension.Cloudiness, NumberRange.Positive) : 0.0;
         TransmitterDescription transmitter = new(
             name.Value,
@@ -162,7 +161,7 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
     private SwitchDescription? Switch(Placed<string> name, YamlFields fields)
     {
         names.Declare(name, NameKind.Contact);
-        if (Measures(fields, SwitchWords, name.Value, out Placed<string> place) is not { } measures)
+        if (Measures(fields, MeasuredWords, name.Value, out Placed<string> place) is not { } measures)
         {
             return null;
         }
@@ -197,8 +196,15 @@ internal sealed class InstrumentReader(PlantNames names, IReadOnlySet<string> dr
             above,
             fields.RequiredQuantity(above ? "above" : "below", dimension, NumberRange.Any),
             Optional(fields, "hysteresis", dimension, NumberRange.NotNegative),
-            fields.OptionalFlag("normally_closed", false));
+            fields.OptionalFlag("normally_closed", false),
+            PerSuspended: measures is Measured.Turbidity ? fields.RequiredQuantity("per_suspended", Dimension.Cloudiness, NumberRange.Positive) : 0.0,
+            AtFullSpeed: measures is Measured.Pressure && names.KindOf(place.Value) is not (NameKind.Drum or NameKind.Press) ? fields.RequiredQuantity("at_full_speed", dimension, NumberRange.Any) : null);
         fields.RejectUnknownKeys();
+        if ((measures is Measured.Redox && !hasRedox) || (measures is Measured.Turbidity && !IsCloudy(place.Value)))
+        {
+            fields.Diagnostics.Add(PlantDiagnostics.NeverMoves(place.Span, name.Value, Word(measures), place.Value));
+        }
+
         return threshold;
     }
 

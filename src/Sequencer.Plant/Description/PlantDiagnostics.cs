@@ -3,7 +3,7 @@ using Sequencer.Text;
 
 namespace Sequencer.Plant.Description;
 
-/// <summary>The mistakes a plant description can hold beyond those of any YAML file: SEQ0830 to SEQ0839.</summary>
+/// <summary>The mistakes a plant description can hold beyond those of any YAML file: SEQ0830 to SEQ0840.</summary>
 public static class PlantDiagnostics
 {
     public static Diagnostic DuplicateName(Placed<string> name, SourceSpan first) => Error(
@@ -78,6 +78,14 @@ public static class PlantDiagnostics
         $"the wires of `{tag}` cannot be swapped with those of `{other.Value}`: {why}",
         "a pair that is no pair gives no fault, or one that undoes another",
         "name each pair once, at one of its two transmitters");
+
+    /// <summary>A transmitter may say what it sees all the time; a switch would never turn.</summary>
+    public static Diagnostic NeverMoves(SourceSpan span, string tag, string what, string place) => Error(
+        "SEQ0840",
+        span,
+        $"`{tag}` would never turn: nothing in this plant changes {what} in `{place}`",
+        "a switch that never turns would hide every fault",
+        "let it watch turbidity in a tank or in a line from one, redox in a plant with chromium(VI) and sulphite or with cyanide and hypochlorite; or take it as a hand switch that a scenario operates");
 
     private static Diagnostic Error(string code, SourceSpan span, string message, string reason, string mend) =>
         new(code, Severity.Error, span, message, reason, mend);

@@ -7,7 +7,7 @@ namespace Sequencer.Plant.Description;
 
 /// <summary>
 /// Reads <c>plant.yaml</c>. Takes its text, returns the checked model or null, and reports every
-/// mistake in one pass: SEQ0801 to SEQ0812 of any YAML file and SEQ0830 to SEQ0839. The keys are
+/// mistake in one pass: SEQ0801 to SEQ0812 of any YAML file and SEQ0830 to SEQ0840. The keys are
 /// described in spec/plant.md.
 /// </summary>
 public static class PlantReader

@@ -5,6 +5,8 @@ namespace Sequencer.Plant.Description;
 /// ends when the value is back by the hysteresis; a normally closed contact is broken while it is true.
 /// </summary>
 /// <param name="TurnSeconds">time of one turn at full speed, where it watches the turns of a motor; its threshold is then a share of a turn</param>
+/// <param name="PerSuspended">NTU for each g/L of solids, where it watches turbidity</param>
+/// <param name="AtFullSpeed">kPa at full speed, where it watches the pressure of a pump that is no drum's</param>
 public sealed record SwitchDescription(
     string Tag,
     Measured Measures,
@@ -13,4 +15,6 @@ public sealed record SwitchDescription(
     double Threshold,
     double Hysteresis,
     bool NormallyClosed,
-    double TurnSeconds = 0.0);
+    double TurnSeconds = 0.0,
+    double PerSuspended = 0.0,
+    double? AtFullSpeed = null);

@@ -23,7 +23,7 @@ internal static class FaultCatalogue
         ("wire-break", TransmitterFault.WireBreak),
     ];
 
-    public static ImmutableArray<Fault> Of(PlantParts parts, InstrumentPanel panel) =>
+    public static ImmutableArray<Fault> Of(PlantParts parts, PlantMotion motion, InstrumentPanel panel) =>
     [
         .. parts.Drives.SelectMany(OfDrive),
         .. parts.Sources.Where(source => source.Reagent is not null).SelectMany(OfReagent),
@@ -37,7 +37,25 @@ internal static class FaultCatalogue
         .. panel.Transmitters.Where(transmitter => transmitter.Description.SwappedWith is not null).Select(transmitter => OfPair(transmitter.Description, panel)),
         .. panel.Contacts.SelectMany(OfContact),
         .. parts.Model.HandSwitches.Select((hand, index) => new Fault($"{hand.Tag}.operated", (_, on) => panel.Operate(index, on))),
+        .. parts.Tanks.Where(tank => !parts.IsKnife(tank.Index)).Select(tank => new Fault($"{tank.Description.Name}.leaks", (_, on) => motion.Leak(tank, on))),
+        .. parts.Sources.Where(source => source.Reagent is null && IsDrawnOn(source, parts)).Select(source => OfSupply(source, parts)),
+        .. parts.Pipes.Where(pipe => CanBlock(pipe, parts)).Select(pipe => new Fault($"{pipe.Description.Name}.blocked", (time, on) => pipe.Block(time, on, parts.KeptSeconds))),
     ];
+
+    private static bool IsDrawnOn(Source supply, PlantParts parts) =>
+        parts.Model.Lines.Any(line => line.From == supply.Name) || parts.SealWaters.Any(water => water.Description.CoolingWater == supply.Name);
+
+    private static Fault OfSupply(Source supply, PlantParts parts) => new($"{supply.Name}.lost", (time, on) =>
+    {
+        supply.Empty(time, on);
+        foreach (SealWater water in parts.SealWaters.Where(water => water.Description.CoolingWater == supply.Name))
+        {
+            water.LoseCoolingWater(time, on);
+        }
+    });
+
+    /// <summary>A line through a dosing line blocks there; one to or from a knife's place is no line.</summary>
+    private static bool CanBlock(Pipe pipe, PlantParts parts) => pipe.DosingLine < 0 && !parts.IsKnife(pipe.FromTank) && !parts.IsKnife(pipe.ToTank);
 
     private static IEnumerable<Fault> OfDrive(Drive drive)
     {

@@ -22,6 +22,9 @@ internal sealed record Pipe(
     int DosingLine,
     double DeadTimeSeconds)
 {
+    /// <summary>1 clear, 0 blocked; null until it is first blocked.</summary>
+    private Ramp? _clear;
+
     /// <summary>Reagents and whatever comes through a dosing line find their way into the bulk slowly.</summary>
     public bool IsDosed { get; init; }
 
@@ -53,6 +56,7 @@ internal sealed record Pipe(
             opening = Math.Min(opening, 1.0 - valve.Effect(time));
         }
 
+        opening = _clear is null ? opening : Math.Min(opening, _clear.Value(time));
         return line.Flow(speed, opening, levelMetres);
     }
 
@@ -70,12 +74,18 @@ internal sealed record Pipe(
             opening = Math.Min(opening, 1.0 - valve.Effect(time));
         }
 
-        return opening;
+        return _clear is null ? opening : Math.Min(opening, _clear.Value(time));
     }
+
+    /// <summary>Nothing passes it, or all as before.</summary>
+    /// <param name="time">from then on</param>
+    /// <param name="blocked">or clear</param>
+    /// <param name="keptSeconds">how long its past may be asked for</param>
+    public void Block(double time, bool blocked, double keptSeconds) => (_clear ??= new Ramp(1.0, keptSeconds)).MoveTo(time, blocked ? 0.0 : 1.0, Ramp.AtOnce);
 
     public double NextKink(double time)
     {
-        double next = double.PositiveInfinity;
+        double next = _clear?.NextKink(time) ?? double.PositiveInfinity;
         foreach (Drive drive in Drives)
         {
             next = Math.Min(next, drive.NextKink(time));

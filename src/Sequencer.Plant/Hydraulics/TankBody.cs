@@ -6,6 +6,13 @@ namespace Sequencer.Plant.Hydraulics;
 internal sealed class TankBody(TankDescription description, Drive? agitator, Blower? blower, int index)
 {
     private const double LitresPerCubicMetre = 1000.0;
+    private const double SecondsPerHour = 3600.0;
+
+    /// <summary>Of what it holds at its rim, what a full tank loses in an hour through its hole (our own choice).</summary>
+    private const double LostAnHour = 0.1;
+
+    /// <summary>How open its hole is; null until it first leaks.</summary>
+    private Ramp? _hole;
 
     public TankDescription Description { get; } = description;
 
@@ -21,6 +28,8 @@ internal sealed class TankBody(TankDescription description, Drive? agitator, Blo
 
     /// <summary>It stands at its heel: no more is drawn than comes in.</summary>
     public bool IsDrawnDown { get; set; }
+
+    public bool HasHole => _hole is not null;
 
     /// <summary>Above the floor: along the table of levels, and above it by the cross-section.</summary>
     public double LevelMetres(double litres)
@@ -71,6 +80,19 @@ internal sealed class TankBody(TankDescription description, Drive? agitator, Blo
         return Blower is { } air ? 1.0 / ((1.0 / surface) + (air.Share(time, LevelMetres(litres)) / air.Description.EqualisesSeconds)) : surface;
     }
 
-    public double NextKink(double time) =>
-        Math.Min(Agitator?.NextKink(time) ?? double.PositiveInfinity, Blower?.Drive.NextKink(time) ?? double.PositiveInfinity);
+    /// <summary>It gets a hole in its floor, or is mended.</summary>
+    public void Leak(double time, bool leaks) => (_hole ??= new Ramp(0.0, 0.0)).MoveTo(time, leaks ? 1.0 : 0.0, Ramp.AtOnce);
+
+    /// <summary>L/s through its hole: with the square root of the level, as through any (Torricelli).</summary>
+    public double LeakFlow(double time, double litres)
+    {
+        double full = Description.OverflowLitres;
+        return _hole is null ? 0.0 : _hole.Value(time) * LostAnHour * full / SecondsPerHour * Math.Sqrt(Math.Max(0.0, LevelMetres(litres)) / LevelMetres(full));
+    }
+
+    public double NextKink(double time)
+    {
+        double driven = Math.Min(Agitator?.NextKink(time) ?? double.PositiveInfinity, Blower?.Drive.NextKink(time) ?? double.PositiveInfinity);
+        return _hole is null ? driven : Math.Min(driven, _hole.NextKink(time));
+    }
 }

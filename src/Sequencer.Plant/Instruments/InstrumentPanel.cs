@@ -36,7 +36,7 @@ internal sealed class InstrumentPanel
         _operated = new bool[model.HandSwitches.Length];
         Loops = [.. model.SampleLoops.Select(loop => new SampleLoop(loop, parts.Drive(loop.Pump), parts.Tanks[parts.Tank(loop.From)]))];
         _measured = [.. model.Transmitters.Select(described => Seen(described))];
-        _switched = [.. model.Switches.Select(described => described.Measures is Measured.Turns ? Turned(described) : Actual(described.Measures, described.In))];
+        _switched = [.. model.Switches.Select(described => described.Measures is Measured.Turns ? Turned(described) : Watched(described))];
         _probeTanks = [.. model.Transmitters.Select(described => parts.Tank(described.In))];
         Transmitters = [.. model.Transmitters.Select((described, index) => Transmitter(described, index))];
         _wiredTo = [.. Enumerable.Range(0, Transmitters.Length)];
@@ -123,33 +123,38 @@ internal sealed class InstrumentPanel
     {
         if (described.Steady is not { } steady)
         {
-            return described.Measures is Measured.Turbidity ? Cloudiness(described) : Actual(described.Measures, described.In);
+            return described.Measures is Measured.Turbidity ? Cloudiness(described.In, described.PerSuspended) : Actual(described.Measures, described.In);
         }
 
-        if (described.Measures is not Measured.Pressure)
-        {
-            return () => steady;
-        }
+        return described.Measures is Measured.Pressure ? OfPump(described.In, steady) : () => steady;
+    }
 
-        Drive pump = _parts.Drive(described.In);
-        return () => steady * pump.Effect(_motion.Time);
+    private Func<double> Watched(SwitchDescription described) =>
+        described.AtFullSpeed is { } pressure ? OfPump(described.In, pressure)
+        : described.Measures is Measured.Turbidity ? Cloudiness(described.In, described.PerSuspended)
+        : Actual(described.Measures, described.In);
+
+    private Func<double> OfPump(string tag, double pressureAtFullSpeed)
+    {
+        Drive pump = _parts.Drive(tag);
+        return () => pressureAtFullSpeed * pump.Effect(_motion.Time);
     }
 
     /// <summary>In proportion to the solids in the water (our own simplification: it depends on their size too).</summary>
-    private Func<double> Cloudiness(TransmitterDescription described)
+    private Func<double> Cloudiness(string place, double perSuspended)
     {
-        int line = _parts.Line(described.In);
-        int tank = line >= 0 ? _parts.Pipes[line].FromTank : _parts.Tank(described.In);
+        int line = _parts.Line(place);
+        int tank = line >= 0 ? _parts.Pipes[line].FromTank : _parts.Tank(place);
         TankSettling? settling = _parts.Settlers.FirstOrDefault(settler => settler.Tank == tank);
         if (settling is not null)
         {
             DrawPoint point = line >= 0 ? _parts.Pipes[line].Description.Draws : DrawPoint.Surface;
-            return () => described.PerSuspended * settling.SolidsDrawn(point, _motion.Now);
+            return () => perSuspended * settling.SolidsDrawn(point, _motion.Now);
         }
 
         int mixed = _parts.Layout.Mixed(tank);
         int[] weighed = [.. Enumerable.Range(0, _parts.Contents.Count).Where(_parts.Contents.IsWeighed)];
-        return () => described.PerSuspended * weighed.Sum(content => Math.Max(0.0, _motion.Now[mixed + content])) / Volume(tank);
+        return () => perSuspended * weighed.Sum(content => Math.Max(0.0, _motion.Now[mixed + content])) / Volume(tank);
     }
 
     private Func<double> Turned(SwitchDescription described)

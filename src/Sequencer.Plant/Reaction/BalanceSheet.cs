@@ -38,7 +38,8 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsM
             motion.Now[parts.Layout.Overflowed(tank.Index)],
             solids.KilogramsIn(tank, _initial),
             solids.KilogramsIn(tank, motion.Now)))],
-        [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => !parts.IsKnife(parts.Pipes[line].FromTank) && !parts.IsKnife(parts.Pipes[line].ToTank)).Select(Line)],
+        [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => !parts.IsKnife(parts.Pipes[line].FromTank) && !parts.IsKnife(parts.Pipes[line].ToTank)).Select(Line),
+            .. parts.Tanks.Where(tank => parts.LeakedLitres(tank.Index, motion.Now) > 0.0).Select(Leak)],
         [.. parts.Contents.Names.Select((name, content) => new SubstanceLedger(
             name,
             parts.Contents.IsWeighed(content) ? "g" : "mol",
@@ -74,6 +75,9 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsM
         FlowEnd to = pipe.ToTank >= 0 ? FlowEnd.Tank : FlowEnd.Outside;
         return new LineLedger(pipe.Description.Name, pipe.Description.From, FromEnd(pipe), pipe.Description.To, to, motion.Now[parts.Layout.Passed(line)], solids.KilogramsPassed(line));
     }
+
+    private LineLedger Leak(TankBody tank) => new(
+        $"leak of {tank.Description.Name}", tank.Description.Name, FlowEnd.Tank, "bund", FlowEnd.Outside, parts.LeakedLitres(tank.Index, motion.Now), solids.KilogramsLeaked(tank.Index));
 
     private FlowEnd FromEnd(Pipe pipe) => pipe.FromTank >= 0
         ? FlowEnd.Tank

@@ -86,6 +86,7 @@ internal sealed class PlantEquations(
             MixIn(tank, time, state, rates);
             reactions.AddRates(tank, state, rates);
             air.AddRates(tank, time, state, rates);
+            Leak(tank, time, state, rates);
             RunOver(tank, state, rates);
         }
     }
@@ -214,6 +215,16 @@ internal sealed class PlantEquations(
         {
             int heat = layout.Heat(tank.Index);
             rates[heat] += ((ambientCelsius * volume) - state[heat]) / seconds;
+        }
+    }
+
+    private void Leak(TankBody tank, double time, ReadOnlySpan<double> state, Span<double> rates)
+    {
+        if (tank.HasHole)
+        {
+            double flow = Flows.OfLeak(tank, time, state);
+            rates[layout.Leaked(tank.Index)] = flow;
+            _transfer.AddRates(tank.Index, DrawPoint.Floor, -1, flow, state, rates);
         }
     }
 

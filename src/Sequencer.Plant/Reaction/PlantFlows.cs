@@ -76,6 +76,9 @@ internal sealed class PlantFlows(
     /// <summary>What a separator draws from its tank, L/s.</summary>
     public double OfSeparator(ISeparator separator, double time, ReadOnlySpan<double> state) => Limited(separator.Trough.Index, separator.WantedFlow(time, state));
 
+    /// <summary>What leaks out of a tank, L/s.</summary>
+    public double OfLeak(TankBody tank, double time, ReadOnlySpan<double> state) => Limited(tank.Index, tank.LeakFlow(time, state[layout.Volume(tank.Index)]));
+
     private double WantedFlow(Pipe pipe, double time, ReadOnlySpan<double> state) => pipe.ByLevel is { } control
         ? control.Opening(state[layout.Volume(pipe.FromTank)]) * UncontrolledFlow(pipe, time, state)
         : UncontrolledFlow(pipe, time, state);
@@ -116,6 +119,7 @@ internal sealed class PlantFlows(
         foreach (TankBody tank in tanks)
         {
             drawnDown += tank.IsDrawnDown ? 1 : 0;
+            _drawn[tank.Index] += tank.HasHole ? tank.LeakFlow(time, state[layout.Volume(tank.Index)]) : 0.0;
         }
 
         for (int index = 0; index < pipes.Length; index++)

@@ -34,8 +34,8 @@ internal sealed class PlantMotion
     private const double NegativeAmount = 1e-3;
 
     private readonly PlantParts _parts;
-    private readonly SwitchingIntegrator _integrator;
-    private readonly TankLimits _limits;
+    private SwitchingIntegrator _integrator;
+    private TankLimits _limits;
     private readonly WaterChemistry[] _chemistry;
     private readonly WaterTrace[] _acidity;
 
@@ -43,7 +43,8 @@ internal sealed class PlantMotion
     private readonly WaterTrace?[] _conductivity;
     private readonly WaterTrace[] _traces;
     private readonly List<WaterChemistry> _looking = [];
-    private readonly double[] _now;
+    private double[] _now;
+    private long _stepsBefore;
     private readonly double[] _dissolved;
     private bool _interrupted;
 
@@ -57,9 +58,7 @@ internal sealed class PlantMotion
             parts.Model.AmbientCelsius);
         _now = parts.InitialState();
         _dissolved = new double[parts.Contents.Dissolved.Length];
-        _integrator = new SwitchingIntegrator(Equations.Rates, parts.AbsoluteTolerance(), RelativeTolerance, FirstStep, ShortStep);
-        _integrator.Restart(0.0, _now);
-        _limits = new TankLimits(parts, _integrator);
+        (_integrator, _limits) = Stepping();
         _chemistry = [.. parts.Tanks.Select(_ => new WaterChemistry(parts.Contents, parts.Model.Precipitates))];
         _acidity = [.. parts.Tanks.Select(tank => new WaterTrace(time => Solved(tank, _chemistry[tank.Index], time).Ph, 0.0))];
         _conductivity = [.. parts.Tanks.Select(tank => parts.Model.Measures(Measured.Conductivity, tank.Description.Name) ? ConductivityTrace(tank) : null)];
@@ -75,7 +74,7 @@ internal sealed class PlantMotion
     /// <summary>The state now, laid out as <see cref="PlantParts.Layout"/> says.</summary>
     public ReadOnlySpan<double> Now => _now;
 
-    public long Steps => _integrator.Accepted;
+    public long Steps => _stepsBefore + _integrator.Accepted;
 
     public long EquilibriaSolved => _chemistry.Concat(_looking).Sum(chemistry => chemistry.Solved);
 
@@ -111,6 +110,20 @@ internal sealed class PlantMotion
         Equations.Flows.ForgetSums();
     }
 
+    /// <summary>A tank gets a hole, or is mended, now. From the first one on the state has places for what leaks.</summary>
+    public void Leak(TankBody tank, bool leaks)
+    {
+        tank.Leak(Time, leaks);
+        if (!_parts.Layout.FollowsLeaks)
+        {
+            CutAt(Time);
+            _parts.Layout.FollowsLeaks = true;
+            Array.Resize(ref _now, _parts.Layout.Count);
+            _stepsBefore = Steps;
+            (_integrator, _limits) = Stepping();
+        }
+    }
+
     public void AdvanceTo(double time)
     {
         if (_interrupted)
@@ -138,6 +151,14 @@ internal sealed class PlantMotion
             Time = time;
             _integrator.Interpolate(time, _now);
         }
+    }
+
+    /// <summary>From the state now on.</summary>
+    private (SwitchingIntegrator Integrator, TankLimits Limits) Stepping()
+    {
+        SwitchingIntegrator integrator = new(Equations.Rates, _parts.AbsoluteTolerance(), RelativeTolerance, FirstStep, ShortStep);
+        integrator.Restart(Time, _now);
+        return (integrator, new TankLimits(_parts, integrator));
     }
 
     private void Step()

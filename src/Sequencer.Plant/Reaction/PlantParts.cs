@@ -14,6 +14,7 @@ internal sealed class PlantParts
         Model = model;
         Contents = new ContentLayout(model);
         double kept = 2.0 * model.Tanks.Select(tank => tank.Mixing.DeadTimeSeconds).DefaultIfEmpty(0.0).Max();
+        KeptSeconds = kept;
         Drives = [.. model.Drives.Select(drive => new Drive(drive, kept))];
         Tanks = [.. model.Tanks.Select((tank, index) => new TankBody(tank, tank.Mixing.Agitator is { } tag ? Drive(tag) : null, tank.Aeration is { } air ? new Blower(air, Drive(air.Blower)) : null, index))];
         Sources = [.. model.Supplies.Select(supply => Supply(supply, kept)), .. model.Reagents.Select(reagent => Reagent(reagent, kept))];
@@ -31,6 +32,9 @@ internal sealed class PlantParts
     }
 
     public PlantModel Model { get; }
+
+    /// <summary>How long the past of what drives the flows is kept: dead times ask for it.</summary>
+    public double KeptSeconds { get; }
 
     public ContentLayout Contents { get; }
 
@@ -83,6 +87,9 @@ internal sealed class PlantParts
     /// <summary>Litres left in a reagent's store; a supply never ends.</summary>
     public double StoreLitres(int source, ReadOnlySpan<double> state) =>
         (Sources[source].Reagent?.StoreLitres ?? double.PositiveInfinity) - DrawnLitres(source, state);
+
+    /// <summary>Litres that have leaked out of a tank.</summary>
+    public double LeakedLitres(int tank, ReadOnlySpan<double> state) => Layout.FollowsLeaks ? state[Layout.Leaked(tank)] : 0.0;
 
     /// <summary>mol of lime that a dosing line holds when it is full of slurry.</summary>
     public double SlurryInFullLine(int dosingLine)

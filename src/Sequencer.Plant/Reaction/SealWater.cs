@@ -33,6 +33,8 @@ internal sealed class SealWater
     private readonly Ramp _there = new(1.0, 0.0);
     private readonly Ramp _cooled = new(1.0, 0.0);
     private readonly Ramp _clean = new(1.0, 0.0);
+    private bool _coolingStopped;
+    private bool _coolingWaterLost;
 
     /// <param name="description">as described</param>
     /// <param name="temperature">place of its temperature in the state</param>
@@ -94,10 +96,23 @@ internal sealed class SealWater
 
     public void Lose(double time, bool lost) => _there.MoveTo(time, lost ? 0.0 : 1.0, Ramp.AtOnce);
 
-    /// <summary>No cooling water comes.</summary>
-    public void StopCooling(double time, bool stopped) => _cooled.MoveTo(time, stopped ? 0.0 : 1.0, Ramp.AtOnce);
+    /// <summary>No cooling water comes through the cooler.</summary>
+    public void StopCooling(double time, bool stopped)
+    {
+        _coolingStopped = stopped;
+        MoveCooled(time);
+    }
+
+    /// <summary>The supply gives no cooling water.</summary>
+    public void LoseCoolingWater(double time, bool lost)
+    {
+        _coolingWaterLost = lost;
+        MoveCooled(time);
+    }
 
     public void Foul(double time, bool fouled) => _clean.MoveTo(time, fouled ? 0.0 : 1.0, Ramp.AtOnce);
+
+    private void MoveCooled(double time) => _cooled.MoveTo(time, _coolingStopped || _coolingWaterLost ? 0.0 : 1.0, Ramp.AtOnce);
 
     private double CoolingFlow(double time)
     {

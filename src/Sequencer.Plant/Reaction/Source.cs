@@ -39,6 +39,9 @@ internal sealed class Source
     /// <summary>Null for a supply.</summary>
     public ReagentDescription? Reagent { get; }
 
+    /// <summary>It gives nothing any more: its store is empty, or it is lost.</summary>
+    public bool IsEmpty => _isEmptied || _isDrained;
+
     /// <summary>1 while there is liquid, 0 when the pump draws air.</summary>
     public double Available(double time) => _available.Value(time);
 
@@ -47,7 +50,7 @@ internal sealed class Source
 
     public double NextKink(double time) => Math.Min(_available.NextKink(time), Math.Min(_strength.NextKink(time), _stirred.NextKink(time)));
 
-    /// <summary>The fault that the store is empty, or its end.</summary>
+    /// <summary>The fault that the store is empty or the supply lost, or its end.</summary>
     public void Empty(double time, bool empty)
     {
         _isEmptied = empty;
@@ -78,5 +81,5 @@ internal sealed class Source
         return changes;
     }
 
-    private void MoveAvailable(double time) => _available.MoveTo(time, _isEmptied || _isDrained ? 0.0 : 1.0, Ramp.AtOnce);
+    private void MoveAvailable(double time) => _available.MoveTo(time, IsEmpty ? 0.0 : 1.0, Ramp.AtOnce);
 }

@@ -8,6 +8,7 @@ namespace Sequencer.Plant.Reaction;
 /// that its knife has taken, the water in the pores of what it holds (L), and what it holds. Of a tank in which solids
 /// settle: the clear water (L), the solids in flocs (g), their size (m) and what lies on the floor. Of a filter press: the water in it (L), its filtrate so
 /// far (L), the dry solids (g) and the water (L) that have fallen out of it, and what it holds. Of seal water: its temperature (C). Then what has come from and gone outside.
+/// From the first leak on what has leaked out of each tank (L) follows at the end.
 /// </summary>
 internal sealed class StateLayout(int tanks, int dosingLines, int lines, int drums, int settlers, int presses, int sealWaters, int contents)
 {
@@ -16,7 +17,10 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int dru
     private readonly int _perDrum = 6 + contents;
     private readonly int _perPress = 4 + contents;
 
-    public int Count => BoundaryStart + (2 * (contents + 1));
+    public int Count => LeaksStart + (FollowsLeaks ? tanks : 0);
+
+    /// <summary>A tank has begun to leak: until then there is no place for what leaks, and a plant that is tight pays nothing for it.</summary>
+    public bool FollowsLeaks { get; set; }
 
     public int Contents => contents;
 
@@ -90,6 +94,9 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int dru
     /// <summary>Litres that went outside; the contents that went follow.</summary>
     public int WentOut => BoundaryStart + contents + 1;
 
+    /// <summary>Litres that have leaked out of a tank; only where <see cref="FollowsLeaks"/>.</summary>
+    public int Leaked(int tank) => LeaksStart + tank;
+
     private int DrumStart => (tanks * _perTank) + (dosingLines * contents) + lines;
 
     private int SettlerStart => DrumStart + (drums * _perDrum);
@@ -99,4 +106,6 @@ internal sealed class StateLayout(int tanks, int dosingLines, int lines, int dru
     private int SealWaterStart => PressStart + (presses * _perPress);
 
     private int BoundaryStart => SealWaterStart + sealWaters;
+
+    private int LeaksStart => BoundaryStart + (2 * (contents + 1));
 }

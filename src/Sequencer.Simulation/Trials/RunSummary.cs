@@ -8,6 +8,7 @@ namespace Sequencer.Simulation.Trials;
 /// <param name="BatchSeconds">when what the scenario waits for came; not a number where it did not</param>
 /// <param name="Values">as <see cref="TrialMeasures.Values"/></param>
 /// <param name="Overflowed">litres over each of <see cref="TrialMeasures.Rims"/></param>
+/// <param name="Leaked">litres out of all tanks with a hole</param>
 /// <param name="Expectations">whether each expectation of the scenario came true</param>
 /// <param name="FirstAlarm">the first alarm after the fault that the run without it does not raise</param>
 /// <param name="Reaction">the unit that first left its steps after the fault, and into what</param>
@@ -25,6 +26,7 @@ public sealed record RunSummary(
     double BatchSeconds,
     ImmutableArray<double> Values,
     ImmutableArray<double> Overflowed,
+    double Leaked,
     ImmutableArray<bool> Expectations,
     Happening? FirstAlarm,
     Happening? Reaction,
@@ -44,6 +46,7 @@ public sealed record RunSummary(
         double.NaN,
         [.. measures.Values.Select(_ => double.NaN)],
         [.. measures.Rims.Select(_ => 0.0)],
+        0.0,
         [],
         null,
         null,

@@ -26,6 +26,7 @@ internal sealed class TrialWatch : IRunWatch
     private readonly int[] _batches;
     private readonly ValueSource[] _values;
     private readonly ValueSource[] _rims;
+    private readonly ValueSource[] _leaks;
     private readonly (DoseLimit Limit, double Litres, ValueSource[] Passed, int Unit)[] _doses;
     private readonly double[] _kept;
     private readonly bool _hasExtremes;
@@ -54,6 +55,7 @@ internal sealed class TrialWatch : IRunWatch
         _batches = new int[loop.Units.Length];
         _values = [.. measures.Values.Select(value => Needed(value.Name))];
         _rims = [.. measures.Rims.Select(Needed)];
+        _leaks = [.. measures.Leaks.Select(Needed)];
         _doses = [.. measures.Doses.Select(limit => (limit, Litres(limit), limit.Passed.Select(Needed).ToArray(), Unit(limit.Unit)))];
         _kept = new double[_values.Length];
         Array.Fill(_kept, double.NaN);
@@ -103,6 +105,7 @@ internal sealed class TrialWatch : IRunWatch
             ending.UntilSeconds ?? double.NaN,
             [.. _kept],
             [.. _rims.Select(_loop.Value).Select(litres => litres > Nothing ? litres : 0.0)],
+            _leaks.Sum(_loop.Value),
             [.. ending.Expectations.Select(expectation => expectation.Passed)],
             _alarm,
             _reaction,

@@ -68,6 +68,11 @@ internal sealed record FaultRow(string Fault, string At, string Controller, stri
             lost.Add($"{DoseWords.Litres(run.OverflowedInAll)} over rims");
         }
 
+        if (run.Leaked > 0)
+        {
+            lost.Add($"{DoseWords.Litres(run.Leaked)} leaked");
+        }
+
         return lost.Count == 0 ? "nothing" : string.Join(", ", lost);
     }
 

@@ -6,7 +6,7 @@ namespace Sequencer.Sites.Trials;
 
 /// <summary>
 /// When in a run a fault can matter: the times at which its motor or valve is energised in the run without a fault (its own, of
-/// its limit switches, of a reagent's or dosing line's pump), and the whole of that run where there is no such time.
+/// its limit switches, of a line's, reagent's or dosing line's pump), and the whole of that run where there is no such time.
 /// </summary>
 internal sealed class FaultWindows
 {
@@ -32,6 +32,7 @@ internal sealed class FaultWindows
         {
             if (line.Through.Where(_onTimes.ContainsKey).OrderBy(drive => _onTimes[drive].Sum(time => time.Scans)).FirstOrDefault() is string scarcest)
             {
+                drives[line.Name] = scarcest;
                 _ = line.DosingLine is string dosing && drives.TryAdd(dosing, scarcest);
                 _ = plant.Reagents.Any(reagent => reagent.Name == line.From) && drives.TryAdd(line.From, scarcest);
             }

@@ -9,7 +9,7 @@ internal static class SummaryLine
 {
     private const char Mark = '\t';
     private const string None = "-";
-    private const int Fields = 22;
+    private const int Fields = 23;
 
     public static string Write(int run, RunSummary summary)
     {
@@ -21,6 +21,7 @@ internal static class SummaryLine
             Number(summary.BatchSeconds),
             Numbers(summary.Values),
             Numbers(summary.Overflowed),
+            Number(summary.Leaked),
             string.Concat(summary.Expectations.Select(came => came ? '1' : '0')) + None,
             summary.FirstAlarm?.Name ?? None,
             Number(summary.FirstAlarm?.Seconds ?? double.NaN),
@@ -55,17 +56,18 @@ internal static class SummaryLine
             Number(fields[3]),
             Numbers(fields[4]),
             Numbers(fields[5]),
-            [.. fields[6].TrimEnd('-').Select(sign => sign == '1')],
-            Happening(fields[7], fields[8]),
-            Happening(fields[9], fields[10]),
-            Number(fields[11]),
-            Happening(fields[12], fields[13]),
-            fields[14] == None ? null : new Overdose(fields[14], Number(fields[15])),
-            fields[16],
-            fields[17] != None,
-            fields[18][..^1],
-            Number(fields[19]),
-            fields[20][..^1]);
+            Number(fields[6]),
+            [.. fields[7].TrimEnd('-').Select(sign => sign == '1')],
+            Happening(fields[8], fields[9]),
+            Happening(fields[10], fields[11]),
+            Number(fields[12]),
+            Happening(fields[13], fields[14]),
+            fields[15] == None ? null : new Overdose(fields[15], Number(fields[16])),
+            fields[17],
+            fields[18] != None,
+            fields[19][..^1],
+            Number(fields[20]),
+            fields[21][..^1]);
         return (int.Parse(fields[0], CultureInfo.InvariantCulture), summary);
     }
 

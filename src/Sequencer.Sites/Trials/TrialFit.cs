@@ -147,10 +147,14 @@ internal static class TrialFit
                 .. site.Metadata.DischargeLimits.Select(limit => new TrialValue(limit.Quantity, limit.Title, UnitOf(limit.Quantity), TakenAs.AtEnd)),
                 .. description.Outcomes.Select(outcome => new TrialValue(outcome.Value.Value, outcome.Title, UnitOf(outcome.Value.Value), outcome.Taken)),
             ],
-            [.. plant.Totals.Select(total => total.Name).Where(name => name.EndsWith(".overflowed", StringComparison.Ordinal))],
+            TotalsOf(plant, ".overflowed"),
+            TotalsOf(plant, ".leaked"),
             [.. Doses(site)],
             description.AfterRestSeconds);
     }
+
+    private static ImmutableArray<string> TotalsOf(PlantRun plant, string ending) =>
+        [.. plant.Totals.Select(total => total.Name).Where(name => name.EndsWith(ending, StringComparison.Ordinal))];
 
     /// <summary>What programs may give in a batch, and the lines of the plant behind the output that gives it.</summary>
     private static IEnumerable<DoseLimit> Doses(LoadedSite site)

@@ -83,6 +83,7 @@ internal static class TrialTable
             yield return Number(Named("", set.Trials.Measures.Rims[place], "L"), set.Runs.Select(run => run.Overflowed[place]));
         }
 
+        yield return Number("leaked [L]", set.Runs.Select(run => run.Leaked));
         yield return Whole("expectations_failed", set.Runs.Select(run => run.Expectations.Count(came => !came)));
         yield return Text("first_alarm", set.Runs.Select(run => run.FirstAlarm?.Name ?? ""));
         yield return Number("first_alarm_s", set.Runs.Select(run => run.FirstAlarm?.Seconds ?? double.NaN));

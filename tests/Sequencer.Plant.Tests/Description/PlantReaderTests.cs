@@ -65,6 +65,11 @@ public sealed class PlantReaderTests
     [InlineData("in: F220, low", "in: F220, at_full_speed: -60 kPa, low", "SEQ0805")]
     [InlineData("in: F220, low", "in: VP220, low", "SEQ0806")]
     [InlineData("in: V230, per_suspended", "in: seal_water, per_suspended", "SEQ0805")]
+    [InlineData("LSHH240: {measures: volume, in: TK240, above: 13.8 m3, hysteresis: 0.2 m3", "LSHH240: {measures: redox, in: TK240, above: 100 mV", "SEQ0840")]
+    [InlineData("LSHH240: {measures: volume, in: TK240, above: 13.8 m3, hysteresis: 0.2 m3", "LSHH240: {measures: turbidity, in: spray, above: 20 NTU, per_suspended: 5 NTU per g/L", "SEQ0840")]
+    [InlineData("LSHH240: {measures: volume, in: TK240, above: 13.8 m3, hysteresis: 0.2 m3", "LSHH240: {measures: turbidity, in: TK240, above: 20 NTU", "SEQ0806")]
+    [InlineData("LSHH240: {measures: volume, in: TK240, above: 13.8 m3, hysteresis: 0.2 m3", "LSHH240: {measures: pressure, in: P240, above: 1 bar", "SEQ0806")]
+    [InlineData("LSHH240: {measures: volume, in: TK240, above: 13.8 m3, hysteresis: 0.2 m3", "LSHH240: {measures: pressure, in: F220, at_full_speed: -60 kPa, above: -40 kPa", "SEQ0805")]
     public void A_mistake_in_a_drum_or_its_instruments_is_told(string words, string others, string code)
     {
         string text = Site("marlpit-wharf");
@@ -99,6 +104,15 @@ public sealed class PlantReaderTests
         DiagnosticBag diagnostics = new();
         PlantReader.Read(new SourceText("plant.yaml", text.Replace(", }", "}", StringComparison.Ordinal)), diagnostics);
         Assert.Equal(expected, string.Join(", ", diagnostics.InOrder().Select(diagnostic => $"{diagnostic.Code} {diagnostic.Span.Text}")));
+    }
+
+    [Fact]
+    public void A_switch_that_would_never_turn_is_told_at_its_place()
+    {
+        string text = Site("marlpit-wharf").Replace("LSHH240: {measures: volume, in: TK240, above: 13.8 m3, hysteresis: 0.2 m3", "LSHH240: {measures: redox, in: TROUGH, above: 100 mV", StringComparison.Ordinal);
+        DiagnosticBag diagnostics = new();
+        Assert.Null(PlantReader.Read(new SourceText("plant.yaml", text), diagnostics));
+        Assert.Equal(["SEQ0840 TROUGH"], diagnostics.InOrder().Select(diagnostic => $"{diagnostic.Code} {diagnostic.Span.Text}"));
     }
 
     [Theory]

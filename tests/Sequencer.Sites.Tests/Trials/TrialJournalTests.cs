@@ -40,7 +40,7 @@ public sealed class TrialJournalTests : IDisposable
         Assert.Equal(summary.Values.Select(BitConverter.DoubleToInt64Bits), read.Values.Select(BitConverter.DoubleToInt64Bits));
         Assert.Equal(SummaryLine.Write(3, summary), SummaryLine.Write(3, read));
         Assert.Equal(summary with { Values = [], Overflowed = [], Expectations = [] }, read with { Values = [], Overflowed = [], Expectations = [] });
-        RunSummary nothing = RunSummary.NotPlayable(new TrialMeasures([], [], [], 0));
+        RunSummary nothing = RunSummary.NotPlayable(new TrialMeasures([], [], [], [], 0));
         Assert.Equal(SummaryLine.Write(4, nothing), SummaryLine.Write(4, SummaryLine.Read(SummaryLine.Write(4, nothing))?.Summary ?? Summary(4)));
     }
 
@@ -87,6 +87,7 @@ public sealed class TrialJournalTests : IDisposable
         double.NaN,
         [1.0 / 3.0, double.NaN, -0.0, double.Epsilon, double.MaxValue],
         [0, 12.5],
+        1.0 / 7.0,
         [true, false],
         new Happening("TK301.T1", 0.1 + 0.2),
         null,

@@ -53,6 +53,14 @@ public sealed class TrialOutcomeTests : IDisposable
     }
 
     [Fact]
+    public void What_leaks_is_told_as_lost()
+    {
+        FaultRow row = Row("TK301.leaks", out RunSummary run);
+        Assert.True(run.Leaked > 1.0);
+        Assert.Contains("L leaked", row.Lost, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_is_at_once_seen_and_held_is_safe()
     {
         FaultRow row = Row("AG301.fails-to-start", out RunSummary run);
@@ -65,16 +73,17 @@ public sealed class TrialOutcomeTests : IDisposable
     [Fact]
     public void Each_kind_is_told_and_the_worst_comes_first()
     {
-        TrialMeasures measures = new([new TrialValue("sewer.pH_lowest", "lowest pH", "pH", TakenAs.AtEnd)], ["TK1.overflowed"], [], 3600);
+        TrialMeasures measures = new([new TrialValue("sewer.pH_lowest", "lowest pH", "pH", TakenAs.AtEnd)], ["TK1.overflowed"], ["TK1.leaked"], [], 3600);
         ImmutableArray<DischargeLimit> limits = [new DischargeLimit("sewer.pH_lowest", "lowest pH", 6, null)];
         RunSummary good = RunSummary.NotPlayable(measures) with { End = RunEndKind.Came, Values = [6] };
         Assert.Equal(UnsafeEnd.None, UnsafeEnds.Of(good, measures, limits));
+        Assert.Equal(UnsafeEnd.None, UnsafeEnds.Of(good with { Leaked = 5 }, measures, limits));
         (RunSummary Run, UnsafeEnd Kind, string Words)[] bad =
         [
             (good with { Broken = new Happening("H1", 61) }, UnsafeEnd.RequirementBroken, "requirement H1 broken at 0:01:01"),
             (good with { Overdosed = new Overdose("P1", 0.5) }, UnsafeEnd.DoseLimitPassed, "P1 gave 500 mL beyond its limit"),
             (good with { Values = [5.999] }, UnsafeEnd.OutsideConsent, "lowest pH 5.999 pH"),
-            (good with { Overflowed = [12] }, UnsafeEnd.Overflow, "TK1 ran over, 12 L"),
+            (good with { Overflowed = [12], Leaked = 5 }, UnsafeEnd.Overflow, "TK1 ran over, 12 L"),
             (good with { End = RunEndKind.TimeOver, Asking = "T1.Q1" }, UnsafeEnd.NoEnd, "no end; T1.Q1 is not answered"),
             (good with { End = RunEndKind.ModelStopped, Failure = "TK1: balance of volume: gone (at 7.0 s)" }, UnsafeEnd.ModelStopped, "the plant model stopped, what came of it is not known: TK1: balance of volume: gone (at 7.0 s)"),
             (good with { End = RunEndKind.NotPlayable }, UnsafeEnd.NotPlayable, "could not be played: the plant cannot have these values together"),
