@@ -41,6 +41,9 @@ internal sealed class AnalogueInstrument
     private double _actual;
     private double _wandered;
 
+    /// <summary>The value behind the current while nothing has failed; most readings are that of the scan before.</summary>
+    private double _shown = double.NaN;
+
     public AnalogueInstrument(TransmitterDescription description, SampleLoop? loop, double initial)
     {
         Description = description;
@@ -67,6 +70,7 @@ internal sealed class AnalogueInstrument
         _faults[(int)fault] = failed;
         _hasFailed = _faults.AsSpan().Contains(true);
         _wandered = Has(TransmitterFault.Drift) ? _wandered : 0.0;
+        _shown = double.NaN;
     }
 
     /// <param name="actual">the true value where it measures, in base units</param>
@@ -93,12 +97,13 @@ internal sealed class AnalogueInstrument
 
         double drifted = settled + _offset + _wandered + (_driftPerDay == 0.0 ? 0.0 : _driftPerDay * time / SecondsPerDay);
         double noisy = _noise > 0.0 ? drifted + (_noise * deviate) : drifted;
-        Milliamps = Current(Resolved(noisy));
+        double resolved = _resolution > 0.0 ? Math.Round(noisy / _resolution) * _resolution : noisy;
+        if (_hasFailed || resolved != _shown)
+        {
+            Milliamps = Current(resolved);
+            _shown = _hasFailed ? double.NaN : resolved;
+        }
     }
-
-    private double Resolved(double value) => _resolution > 0.0
-        ? Math.Round(value / _resolution) * _resolution
-        : value;
 
     private double Current(double value)
     {

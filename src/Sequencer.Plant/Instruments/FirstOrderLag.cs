@@ -7,7 +7,8 @@ namespace Sequencer.Plant.Instruments;
 internal sealed class FirstOrderLag(double initial)
 {
     private double _input = initial;
-    private double _decayOf = double.NaN;
+    private double _seconds = double.NaN;
+    private double _timeConstant = double.NaN;
     private double _decay;
 
     public double Output { get; private set; } = initial;
@@ -21,10 +22,9 @@ internal sealed class FirstOrderLag(double initial)
         else
         {
             double shift = input == _input ? 0.0 : (input - _input) / seconds * timeConstantSeconds;
-            double exponent = -seconds / timeConstantSeconds;
-            if (exponent != _decayOf)
+            if (seconds != _seconds || timeConstantSeconds != _timeConstant)
             {
-                (_decayOf, _decay) = (exponent, Math.Exp(exponent));
+                (_seconds, _timeConstant, _decay) = (seconds, timeConstantSeconds, Math.Exp(-seconds / timeConstantSeconds));
             }
 
             Output = input - shift + ((Output - _input + shift) * _decay);

@@ -154,7 +154,16 @@ internal sealed class InstrumentPanel
 
         int mixed = _parts.Layout.Mixed(tank);
         int[] weighed = [.. Enumerable.Range(0, _parts.Contents.Count).Where(_parts.Contents.IsWeighed)];
-        return () => perSuspended * weighed.Sum(content => Math.Max(0.0, _motion.Now[mixed + content])) / Volume(tank);
+        return () =>
+        {
+            double grams = 0.0;
+            foreach (int content in weighed)
+            {
+                grams += Math.Max(0.0, _motion.Now[mixed + content]);
+            }
+
+            return perSuspended * grams / Volume(tank);
+        };
     }
 
     private Func<double> Turned(SwitchDescription described)
