@@ -47,6 +47,23 @@ internal sealed class InstructionList
     /// <summary>The register of each state's next value.</summary>
     public int[] NextStates { get; }
 
+    /// <summary>A whole scan, its inputs and states being in the registers; its results go into the other arrays.</summary>
+    public void Execute(long[] registers, long[] outputs, long[] observed, long[] nextStates)
+    {
+        InstructionExecution.Execute(Runs, Instructions, registers);
+        Gather(registers, Outputs, outputs);
+        Gather(registers, Observed, observed);
+        Gather(registers, NextStates, nextStates);
+    }
+
+    private static void Gather(long[] registers, int[] places, long[] values)
+    {
+        for (int index = 0; index < places.Length; index++)
+        {
+            values[index] = registers[places[index]];
+        }
+    }
+
     private int Place(Expression expression, int inputs)
     {
         switch (expression.Kind)

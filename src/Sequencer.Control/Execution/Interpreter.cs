@@ -28,18 +28,6 @@ public sealed class Interpreter : Stepper
     {
         Inputs.CopyTo(_registers, 0);
         StateValues.CopyTo(_registers, Inputs.Length);
-        InstructionExecution.Execute(_code.Runs, _code.Instructions, _registers);
-
-        Gather(_code.Outputs, Outputs);
-        Gather(_code.Observed, Observed);
-        Gather(_code.NextStates, StateValues);
-    }
-
-    private void Gather(int[] places, long[] values)
-    {
-        for (int index = 0; index < places.Length; index++)
-        {
-            values[index] = _registers[places[index]];
-        }
+        _code.Execute(_registers, Outputs, Observed, StateValues);
     }
 }

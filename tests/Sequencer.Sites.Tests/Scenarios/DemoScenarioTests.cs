@@ -40,6 +40,10 @@ public sealed class DemoScenarioTests(ITestOutputHelper output, DemoSites sites)
         string report = BatchReport.Write(result, site.Metadata);
         Keep(folder, name, result, site, report);
         Assert.True(result.Passed, report);
+        if (name.StartsWith("normal", StringComparison.Ordinal))
+        {
+            GoldenFile.Matches(SiteFigures.Write(result.Record, site.Metadata), $"{folder}-figures.verified.md");
+        }
     }
 
     [Fact]

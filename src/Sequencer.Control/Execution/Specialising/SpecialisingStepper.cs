@@ -135,10 +135,7 @@ public sealed class SpecialisingStepper : Stepper
         }
 
         ScanSituation situation = _situation ?? Remember();
-        InstructionExecution.Execute(_code.Runs, _code.Instructions, _registers);
-        Gather(_code.Outputs, Outputs);
-        Gather(_code.Observed, Observed);
-        Gather(_code.NextStates, StateValues);
+        _code.Execute(_registers, Outputs, Observed, StateValues);
         if (++situation.WholeScans == WorthSpecialising)
         {
             _kept++;
@@ -211,13 +208,5 @@ public sealed class SpecialisingStepper : Stepper
         }
 
         return rest == 0 && differing == Vector<long>.Zero;
-    }
-
-    private void Gather(int[] places, long[] values)
-    {
-        for (int index = 0; index < places.Length; index++)
-        {
-            values[index] = _registers[places[index]];
-        }
     }
 }
