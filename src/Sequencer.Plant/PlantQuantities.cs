@@ -56,7 +56,7 @@ internal static class PlantQuantities
             yield return Named(name, "air", "m3/h", () => blower.Flow(motion.Time, tank.LevelMetres(Litres())) * SecondsPerHour / LitresPerCubicMetre);
         }
 
-        yield return Named(name, "overflowing", "", () => tank.IsFull ? 1.0 : 0.0);
+        yield return Named(name, "overflowing", "", () => motion.Time >= tank.FullFrom ? 1.0 : 0.0);
         for (int content = 0; content < parts.Contents.Count; content++)
         {
             int place = parts.Layout.Mixed(tank.Index) + content;

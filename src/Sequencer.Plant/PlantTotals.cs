@@ -59,7 +59,7 @@ internal sealed class PlantTotals
         }
     }
 
-    private bool IsDischarging(Pipe pipe) => !_parts.Tanks[pipe.FromTank].IsDrawnDown
+    private bool IsDischarging(Pipe pipe) => _motion.Time < _parts.Tanks[pipe.FromTank].DrawnDownFrom
         && pipe.Opening(_motion.Time) > DischargingFrom;
 
     private static bool Leaves(Pipe pipe) => pipe is { FromTank: >= 0, ToTank: < 0 };

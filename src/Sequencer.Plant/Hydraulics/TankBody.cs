@@ -23,11 +23,17 @@ internal sealed class TankBody(TankDescription description, Drive? agitator, Blo
 
     public int Index { get; } = index;
 
-    /// <summary>It stands at its rim: what comes in beyond what is drawn runs over.</summary>
-    public bool IsFull { get; set; }
+    /// <summary>s; since when it stands at its rim, where what comes in beyond what is drawn runs over. Infinity where it does not. Steps go ahead: it may be a time to come.</summary>
+    public double FullFrom { get; set; } = double.PositiveInfinity;
 
-    /// <summary>It stands at its heel: no more is drawn than comes in.</summary>
-    public bool IsDrawnDown { get; set; }
+    /// <summary>s; since when it stands at its heel, where no more is drawn than comes in, as <see cref="FullFrom"/>.</summary>
+    public double DrawnDownFrom { get; set; } = double.PositiveInfinity;
+
+    /// <summary>Where the steps have come to it stands at its rim.</summary>
+    public bool IsFull => FullFrom < double.PositiveInfinity;
+
+    /// <summary>Where the steps have come to it stands at its heel.</summary>
+    public bool IsDrawnDown => DrawnDownFrom < double.PositiveInfinity;
 
     public bool HasHole => _hole is not null;
 

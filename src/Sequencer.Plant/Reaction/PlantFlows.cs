@@ -64,7 +64,7 @@ internal sealed class PlantFlows(
         return litresPerSecond * sources[pipe.FromSource].Available(time) * open;
     }
 
-    public double OfTank(Pipe pipe, double time, ReadOnlySpan<double> state) => Limited(pipe.FromTank, WantedFlow(pipe, time, state));
+    public double OfTank(Pipe pipe, double time, ReadOnlySpan<double> state) => Limited(pipe.FromTank, WantedFlow(pipe, time, state), time);
 
     /// <summary>Filtrate, L/s, at the plant's state at a time.</summary>
     public double Filtrate(ISeparator separator, double time, ReadOnlySpan<double> state)
@@ -74,10 +74,10 @@ internal sealed class PlantFlows(
     }
 
     /// <summary>What a separator draws from its tank, L/s.</summary>
-    public double OfSeparator(ISeparator separator, double time, ReadOnlySpan<double> state) => Limited(separator.Trough.Index, separator.WantedFlow(time, state));
+    public double OfSeparator(ISeparator separator, double time, ReadOnlySpan<double> state) => Limited(separator.Trough.Index, separator.WantedFlow(time, state), time);
 
     /// <summary>What leaks out of a tank, L/s.</summary>
-    public double OfLeak(TankBody tank, double time, ReadOnlySpan<double> state) => Limited(tank.Index, tank.LeakFlow(time, state[layout.Volume(tank.Index)]));
+    public double OfLeak(TankBody tank, double time, ReadOnlySpan<double> state) => Limited(tank.Index, tank.LeakFlow(time, state[layout.Volume(tank.Index)]), time);
 
     private double WantedFlow(Pipe pipe, double time, ReadOnlySpan<double> state) => pipe.ByLevel is { } control
         ? control.Opening(state[layout.Volume(pipe.FromTank)]) * UncontrolledFlow(pipe, time, state)
@@ -159,7 +159,7 @@ internal sealed class PlantFlows(
             Pipe pipe = pipes[index];
             if (pipe.FromTank >= 0 && pipe.ToTank >= 0)
             {
-                _fedNext[pipe.ToTank] += Limited(pipe.FromTank, _wanted[index]);
+                _fedNext[pipe.ToTank] += Limited(pipe.FromTank, _wanted[index], time);
             }
         }
 
@@ -168,7 +168,7 @@ internal sealed class PlantFlows(
             ISeparator separator = separators[index];
             if (separator.FiltrateTo.IsDrawnDown)
             {
-                _fedNext[separator.FiltrateTo.Index] += separator.Filtrate(time, Limited(separator.Trough.Index, _wantedBySeparator[index]), state);
+                _fedNext[separator.FiltrateTo.Index] += separator.Filtrate(time, Limited(separator.Trough.Index, _wantedBySeparator[index], time), state);
             }
         }
 
@@ -182,6 +182,6 @@ internal sealed class PlantFlows(
         return changed;
     }
 
-    /// <summary>Of what is wanted from a tank, L/s, what it gives: at its heel no more than comes.</summary>
-    private double Limited(int tank, double wanted) => tanks[tank].IsDrawnDown && _drawn[tank] > _fed[tank] ? wanted * _fed[tank] / _drawn[tank] : wanted;
+    /// <summary>Of what is wanted from a tank, L/s, what it gives: at its heel no more than comes. Read before the end of a step that ends there it has not come to it.</summary>
+    private double Limited(int tank, double wanted, double time) => time >= tanks[tank].DrawnDownFrom && _drawn[tank] > _fed[tank] ? wanted * _fed[tank] / _drawn[tank] : wanted;
 }

@@ -232,8 +232,8 @@ internal sealed class PlantMotion
         _limits.LetGo();
         if (first is { } reached)
         {
-            reached.Tank.IsFull |= reached.IsRim;
-            reached.Tank.IsDrawnDown |= !reached.IsRim;
+            reached.Tank.FullFrom = reached.IsRim ? Math.Min(reached.Tank.FullFrom, reached.Time) : reached.Tank.FullFrom;
+            reached.Tank.DrawnDownFrom = reached.IsRim ? reached.Tank.DrawnDownFrom : Math.Min(reached.Tank.DrawnDownFrom, reached.Time);
         }
     }
 

@@ -30,6 +30,7 @@ internal sealed class SealWater
     private readonly double _coolingCelsius;
     private readonly Drive _pump;
     private readonly ImmutableArray<Drive> _cooling;
+    private readonly double _ratedVapourPressure;
     private readonly Ramp _there = new(1.0, 0.0);
     private readonly Ramp _cooled = new(1.0, 0.0);
     private readonly Ramp _clean = new(1.0, 0.0);
@@ -48,6 +49,7 @@ internal sealed class SealWater
         _coolingCelsius = coolingCelsius;
         _pump = pump;
         _cooling = cooling;
+        _ratedVapourPressure = WaterProperties.VapourPressure(description.RatedCelsius);
     }
 
     public SealWaterDescription Description { get; }
@@ -73,7 +75,7 @@ internal sealed class SealWater
     /// <summary>What is left of a vacuum that the pump reaches with seal water as it is rated for, as a share of it; Pa below the air's pressure.</summary>
     public double Share(double deepestPascals, double time, ReadOnlySpan<double> state)
     {
-        double lost = WaterProperties.VapourPressure(Celsius(state)) - WaterProperties.VapourPressure(Description.RatedCelsius);
+        double lost = WaterProperties.VapourPressure(Celsius(state)) - _ratedVapourPressure;
         return _there.Value(time) * Math.Max(0.0, 1.0 - (lost / deepestPascals));
     }
 

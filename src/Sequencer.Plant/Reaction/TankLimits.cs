@@ -63,10 +63,12 @@ internal sealed class TankLimits(PlantParts parts, SwitchingIntegrator integrato
             double litres = integrator.State[parts.Layout.Volume(tank.Index)];
             double rim = tank.Description.OverflowLitres;
             double heel = tank.Description.HeelLitres;
-            tank.IsFull = litres >= rim || (tank.IsFull && litres > rim - FreeAgain);
-            tank.IsDrawnDown = litres <= heel || (tank.IsDrawnDown && litres < heel + FreeAgain);
+            tank.FullFrom = Since(tank.FullFrom, litres >= rim || (tank.IsFull && litres > rim - FreeAgain));
+            tank.DrawnDownFrom = Since(tank.DrawnDownFrom, litres <= heel || (tank.IsDrawnDown && litres < heel + FreeAgain));
         }
     }
+
+    private double Since(double before, bool isThere) => isThere ? Math.Min(before, integrator.End) : double.PositiveInfinity;
 
     /// <summary>When a function rises through zero within the last step; a dip and return within a quarter step is not seen.</summary>
     private double? Reaches(Func<double, double> function)
