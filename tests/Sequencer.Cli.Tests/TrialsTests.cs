@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Sequencer.Testing;
 
 namespace Sequencer.Cli.Tests;
@@ -22,7 +21,7 @@ public sealed class TrialsTests
     [Fact]
     public void Killed_runs_parts_and_threads_give_the_bytes_of_one_run_from_end_to_end()
     {
-        bool full = Environment.GetEnvironmentVariable("SEQUENCER_ALL_TRIALS") == "1";
+        bool full = TrialSets.AreFull;
         string runs = full ? "120" : Runs.ToString(System.Globalization.CultureInfo.InvariantCulture);
         using Pit pit = new();
         ToolRun whole = Tried(pit, "whole", runs, "--threads", "1");
@@ -32,18 +31,17 @@ public sealed class TrialsTests
         int kills = full ? 20 : 3;
         for (int kill = 1; kill <= kills; kill++)
         {
-            KillWhenSomeRunsAreDone(pit, "killed", runs, kill * int.Parse(runs, System.Globalization.CultureInfo.InvariantCulture) / (kills + 2), moments.Next(0, 400));
+            TrialSets.KillWhenSomeRunsAreDone(pit.At("killed"), Arguments(pit, "killed", runs), kill * int.Parse(runs, System.Globalization.CultureInfo.InvariantCulture) / (kills + 2), moments.Next(0, 400));
         }
 
         _ = Tried(pit, "killed", runs);
-        SameResults(pit, "whole", "killed");
-        Assert.Equal(Journal(pit, "whole"), Journal(pit, "killed"));
+        TrialSets.HaveTheSameResults(pit.At("whole"), pit.At("killed"));
 
         Assert.Equal(2, ToolRun.Of(Arguments(pit, "parts", runs, "--merge")).ExitCode);
         Assert.Equal(0, ToolRun.Of(Arguments(pit, "parts", runs, "--shard", "2/2")).ExitCode);
         Assert.Equal(0, ToolRun.Of(Arguments(pit, "parts", runs, "--shard", "1/2")).ExitCode);
         _ = Tried(pit, "parts", runs, "--merge");
-        SameResults(pit, "whole", "parts");
+        TrialSets.HaveTheSameFiles(pit.At("whole"), pit.At("parts"));
 
         ToolRun other = ToolRun.Of(Arguments(pit, "whole", runs, "--seed", "2"));
         Assert.Equal(2, other.ExitCode);
@@ -81,54 +79,6 @@ public sealed class TrialsTests
         Assert.True(run.ExitCode == 0, run.Everything);
         return run;
     }
-
-    /// <summary>A real kill (SIGKILL) of a real process, some time after the journal has so many lines.</summary>
-    private static void KillWhenSomeRunsAreDone(Pit pit, string results, string runs, int done, int milliseconds)
-    {
-        ProcessStartInfo start = new("dotnet", [Path.Combine(AppContext.BaseDirectory, "sequencer.dll"), .. Arguments(pit, results, runs)])
-        {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        using Process process = Process.Start(start) ?? throw new InvalidOperationException("dotnet did not start");
-        string journal = Path.Combine(pit.At(results), "journal", "runs.txt");
-        while (!process.HasExited && Lines(journal) <= done)
-        {
-            Thread.Sleep(5);
-        }
-
-        Thread.Sleep(milliseconds);
-        process.Kill();
-        process.WaitForExit();
-        Assert.NotEqual(0, process.ExitCode);
-    }
-
-    private static int Lines(string journal)
-    {
-        if (!File.Exists(journal))
-        {
-            return 0;
-        }
-
-        using FileStream file = new(journal, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        using StreamReader reader = new(file);
-        return reader.ReadToEnd().Count(letter => letter == '\n');
-    }
-
-    private static void SameResults(Pit pit, string first, string second)
-    {
-        string[] names = [.. Results(first)];
-        Assert.Contains("runs.parquet", names);
-        Assert.Contains("distributions.png", names);
-        Assert.Equal(names, Results(second));
-        Assert.All(names, name => Assert.True(
-            File.ReadAllBytes(Path.Combine(pit.At(first), name)).AsSpan().SequenceEqual(File.ReadAllBytes(Path.Combine(pit.At(second), name))), $"{name} differs"));
-
-        IEnumerable<string> Results(string folder) => FolderContents.Names(pit.At(folder)).Where(name => !name.StartsWith("journal/", StringComparison.Ordinal));
-    }
-
-    /// <summary>Each run once, whatever the order in which they ended.</summary>
-    private static string[] Journal(Pit pit, string results) => [.. File.ReadAllLines(Path.Combine(pit.At(results), "journal", "runs.txt")).Order(StringComparer.Ordinal)];
 
     /// <summary>A copy of the small site, with trials whose expectations a tolerance does not break.</summary>
     private sealed class Pit : IDisposable
