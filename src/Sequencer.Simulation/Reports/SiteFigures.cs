@@ -13,6 +13,9 @@ public static class SiteFigures
 {
     private const int Figures = 3;
 
+    /// <summary>Of all of a substance: less is none.</summary>
+    private const double Traces = 1e-9;
+
     public static string Write(RunRecord record, SiteMetadata site)
     {
         StringBuilder text = new();
@@ -88,12 +91,12 @@ public static class SiteFigures
         foreach (SubstanceLedger substance in ledger.Substances.Where(substance => substance.Before != 0 || substance.Came != 0 || substance.Turned != 0))
         {
             double throughput = substance.Before + substance.Came + Math.Abs(substance.Turned);
-            string turned = Math.Abs(substance.Turned) < 1e-9 * throughput ? "-" : Amount(substance.Turned);
+            string Amount(double amount) => ValueWords.Significant(Math.Abs(amount) < Traces * throughput ? 0 : amount, Figures, "");
+
+            string turned = Math.Abs(substance.Turned) < Traces * throughput ? "-" : Amount(substance.Turned);
             table.Add(substance.Name, substance.Unit, Amount(substance.Before), Amount(substance.Came), turned, Amount(substance.Went), Amount(substance.Now));
         }
 
         table.Append(text, "The plant knows no substances.");
-
-        static string Amount(double amount) => ValueWords.Significant(amount, Figures, "").TrimEnd();
     }
 }
