@@ -10,7 +10,7 @@ namespace Sequencer.Sites.Tests.Variants.Guided;
 /// </summary>
 public sealed class GuidedVariantTests
 {
-    private const long Scans = 1_000_000;
+    private const long Scans = 500_000;
     private const long ScansOfAll = 10_000_000;
     private const int Sample = 12;
     private const int Fewest = 200;
