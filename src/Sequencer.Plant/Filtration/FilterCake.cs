@@ -5,14 +5,7 @@ namespace Sequencer.Plant.Filtration;
 /// <param name="DryPerFiltrate">c, kg of dry cake for each m3 of filtrate.</param>
 internal readonly record struct FilterCake(double SpecificResistance, double DryPerFiltrate)
 {
-    /// <summary>
-    /// c = rho x / (1 - m x): what filtrate leaves of a slurry whose mass fraction of solids is x, with m kg of wet cake for each kg of dry, and
-    /// filtrate of density rho in kg/m3. Source: Geankoplis, Transport Processes and Unit Operations, chapter 14.
-    /// </summary>
-    public static double DryPerFiltrateOf(double filtrateDensity, double solidsFraction, double wetPerDry) =>
-        filtrateDensity * solidsFraction / (1.0 - (wetPerDry * solidsFraction));
-
-    /// <summary>alpha = alpha0 dp^s, dp in Pa: 0 at most as compressible as 1. Source: as above.</summary>
+    /// <summary>alpha = alpha0 dp^s, dp in Pa: s from 0 (as stiff as sand) to 1. Source: Geankoplis, Transport Processes and Unit Operations, chapter 14.</summary>
     public static double ResistanceUnder(double pressure, double atOnePascal, double compressibility) => atOnePascal * Math.Pow(pressure, compressibility);
 
     /// <summary>alpha = 1 / (k rho) of a cake of permeability k (m2) that holds rho kg of dry solids in a m3: Darcy's law in other terms.</summary>

@@ -5,7 +5,4 @@ internal static class MixingIntensity
 {
     /// <summary>G in 1/s of a power in W, a viscosity in Pa s and a volume in m3.</summary>
     public static double Gradient(double power, double viscosity, double volume) => Math.Sqrt(power / (viscosity * volume));
-
-    /// <summary>W for each m3.</summary>
-    public static double PowerPerVolume(double gradient, double viscosity) => gradient * gradient * viscosity;
 }

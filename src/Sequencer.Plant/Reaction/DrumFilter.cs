@@ -277,9 +277,8 @@ internal sealed class DrumFilter : ISeparator
 
     private double TroughCelsius(ReadOnlySpan<double> state) => state[_layout.Heat(Trough.Index)] / state[_layout.Volume(Trough.Index)];
 
-    private double Flux(FilterCake cake, double viscosity, double resistance, double pressure, double turn) => cake.DryPerFiltrate > 0.0
-        ? RotaryDrum.Flux(cake, viscosity, resistance, pressure, Description.Submerged, turn)
-        : Description.Submerged * pressure / (viscosity * resistance);
+    private double Flux(FilterCake cake, double viscosity, double resistance, double pressure, double turn) =>
+        RotaryDrum.Flux(cake, viscosity, resistance, pressure, Description.Submerged, turn);
 
     private double TurnSeconds(double time) => Description.TurnSeconds / Math.Max(Slowest, TurnedBy.Effect(time));
 

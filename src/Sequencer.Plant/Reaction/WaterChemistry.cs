@@ -48,8 +48,8 @@ internal sealed class WaterChemistry
     public double HydrogenCyanide => _hydrogenCyanide >= 0 ? _solver.Molality[_hydrogenCyanide] : 0.0;
 
     /// <summary>
-    /// How near to saturation with lime the last water was, and its calcium, mol/L: the cube root of ion product over constant
-    /// (<see cref="SolidKinetics"/>), 0 far from it and 1 at it.
+    /// How near to saturation with lime the last water was, and its calcium, mol/L: (IAP / K)^(1/3), the root by the three ions of a mole of calcium hydroxide, so that in
+    /// water with nothing but lime it is about its calcium over that at saturation; 0 far from it and 1 at it. Lime dissolves slower by it (common practice, no source).
     /// </summary>
     public (double Share, double Calcium) LimeSaturation() => _lime < 0 ? (0.0, 1.0) : (Math.Cbrt(_solver.SaturationRatio(_lime)), _last[_calcium]);
 

@@ -28,13 +28,20 @@ public sealed class BreadthTests
     [InlineData("HCyanide", 9.21, 0.02, "minteq.v4.dat l.3928")]
     [InlineData("HCrO4-", 6.51, 0.02, "minteq.v4.dat l.4984")]
     [InlineData("Cr2O7-2", 14.56, 0.02, "minteq.v4.dat l.5000")]
-    [InlineData("FeOH+", -9.5, 0.11, "phreeqc.dat, from memory")]
-    [InlineData("MgOH+", -11.44, 0.05, "phreeqc.dat, from memory")]
     [InlineData("AlOH+2", -5.0, 0.01, "phreeqc.dat l.630")]
     [InlineData("PbOH+", -7.71, 0.12, "phreeqc.dat")]
     [InlineData("ZnOH+", -8.96, 0.04, "phreeqc.dat")]
     [InlineData("CdOH+", -10.08, 0.02, "phreeqc.dat")]
-    public void A_species_has_the_published_formation_constant(string species, double expected, double band, string source)
+    public void A_species_has_the_published_formation_constant(string species, double expected, double band, string source) => HasConstant(species, expected, band, source);
+
+    /// <summary>Others of USGS phreeqc.dat, from memory.</summary>
+    [OutsideCheck(Basis.Memory)]
+    [Theory]
+    [InlineData("FeOH+", -9.5, 0.11)]
+    [InlineData("MgOH+", -11.44, 0.05)]
+    public void A_species_has_the_remembered_formation_constant(string species, double expected, double band) => HasConstant(species, expected, band, "phreeqc.dat, from memory");
+
+    private static void HasConstant(string species, double expected, double band, string source)
     {
         ChemicalSystem system = ChemicalSystem.Everything;
         Within(expected, system.Species[system.SpeciesIndex(species)].Constant.Log10(25), band, source);
@@ -70,16 +77,16 @@ public sealed class BreadthTests
         Within(1.65, new WaterBatch(ChemicalSystem.Everything.Restrict("PO4-3")).With("PO4-3", 0.1).Ph(), 0.03, "phreeqc.dat constants, Davies");
 
     /// <summary>
-    /// 0.025 mol/kg KH2PO4 and Na2HPO4: 6.865 at 25 C (a standard of pH, from memory). MINTEQA2's complexes of sodium and potassium with phosphate make it 0.08 too
-    /// sour at this strength; without them it is 6.89.
+    /// 0.025 mol/kg KH2PO4 and Na2HPO4, as a plant sees it: 6.783, worked out apart from this program from MINTEQA2's constants, NaHPO4- (l.4472) and KHPO4- (l.4480) among them, and Davies' activities. The standard
+    /// has 6.865 at 25 C (from memory): these two pairs take hydrogen phosphate away and put it 0.08 too low; without them it is 6.88, within 0.02.
     /// </summary>
-    [OutsideCheck(Basis.Memory)]
+    [OutsideCheck(Basis.Computed)]
     [Fact]
-    public void A_phosphate_standard_has_its_pH() => Within(
-        6.865,
+    public void Sodium_and_potassium_pairs_of_the_table_put_the_phosphate_standard_too_low() => Within(
+        6.783,
         new WaterBatch(ChemicalSystem.Everything.Restrict("Na+", "K+", "PO4-3")).With("PO4-3", 0.05).With("K+", 0.025).With("Na+", 0.05).Ph(),
-        0.09,
-        "NBS standard");
+        0.005,
+        "computed from MINTEQA2 constants");
 
     /// <summary>Fluoride that lime leaves: Ksp 10^-10.5, without activity 2 x (10^-10.5 / 4)^(1/3) = 4.0e-4 mol/L, 7.6 mg/L; practice says 8 to 20 (no source).</summary>
     [Fact]
@@ -92,7 +99,8 @@ public sealed class BreadthTests
 
     /// <summary>
     /// Where a metal is least soluble and what is left there, mg/L: computed by another program from constants of minteq.v4.dat, ideal solution. That of cadmium is for
-    /// log K 13.73 (0.0369 mg/L) brought to the 13.644 of the solid here.
+    /// log K 13.73 (0.0369 mg/L) brought to the 13.644 of the solid here. Tables differ: with the second step of iron(III) of phreeqc.dat, -5.67 for -4.594, its pH is 7.97, and more is left with the
+    /// amorphous solid of that table; with that table's steps of aluminium it is 6.33.
     /// </summary>
     [OutsideCheck(Basis.Computed)]
     [Theory]
@@ -101,19 +109,22 @@ public sealed class BreadthTests
     [InlineData("Zn+2", "Zn(OH)2(am)", 65.38, 9.63, 0.437)]
     [InlineData("Pb+2", "Pb(OH)2", 207.2, 10.23, 3.2e-4)]
     [InlineData("Cd+2", "Cd(OH)2", 112.41, 11.23, 3.03e-2)]
+    [InlineData("Fe+3", "Ferrihydrite", 55.845, 8.50, 3.79e-5)]
+    [InlineData("Al+3", "Al(OH)3(am)", 26.982, 6.32, 0.170)]
+    [InlineData("Cr(OH)2+", "Chromium_hydroxide", 51.996, 8.74, 6.87e-5)]
     public void A_metal_hydroxide_is_least_soluble_where_its_constants_say(string metal, string solid, double gramsPerMole, double ph, double milligrams)
     {
         WaterBatch batch = new WaterBatch(ChemicalSystem.Everything.Restrict(metal), ActivityModel.Ideal).Allow(solid).With(metal, 0.01);
         double least = double.PositiveInfinity;
         double at = 0.0;
-        for (double trial = 7.0; trial <= 12.5; trial += 0.05)
+        for (double trial = 5.5; trial <= 12.5; trial += 0.05)
         {
             batch.HoldPh(trial);
             double left = batch.Dissolved(metal) * gramsPerMole * 1e3;
             (least, at) = left < least ? (left, trial) : (least, at);
         }
 
-        Within(ph, at, 0.1, "computed from MINTEQA2 constants");
+        Within(ph, at, 0.06, "computed from MINTEQA2 constants");
         Within(milligrams, least, 0.02 * milligrams, "computed from MINTEQA2 constants");
     }
 

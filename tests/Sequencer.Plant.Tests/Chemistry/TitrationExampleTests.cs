@@ -9,8 +9,8 @@ public sealed class TitrationExampleTests
 {
     private static readonly ChemicalSystem Textbook = Tables.With("textbook-constants.txt");
 
-    /// <summary>25.0 mL of 0.100 M HCl and V mL of 0.100 M NaOH. Source from 25 mL on: open chemistry textbook, Table 14.4; before: computed.</summary>
-    [OutsideCheck(Basis.Published)]
+    /// <summary>25.0 mL of 0.100 M HCl and less than 25 mL of 0.100 M NaOH: the acid that is left over both volumes, computed.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Theory]
     [InlineData(0, 1.000)]
     [InlineData(5, 1.176)]
@@ -21,6 +21,12 @@ public sealed class TitrationExampleTests
     [InlineData(24, 2.690)]
     [InlineData(24.5, 2.996)]
     [InlineData(24.9, 3.698)]
+    public void Strong_acid_on_its_way_to_the_equivalence_point(double millilitres, double expected) =>
+        Titrated(25, "Cl-", 0.1, millilitres, 0.1, expected);
+
+    /// <summary>25.0 mL of 0.100 M HCl and 25 mL of 0.100 M NaOH and more. Source: open chemistry textbook, Table 14.4.</summary>
+    [OutsideCheck(Basis.Published)]
+    [Theory]
     [InlineData(25, 7.00)]
     [InlineData(25.1, 10.30)]
     [InlineData(25.5, 11.00)]
@@ -34,8 +40,13 @@ public sealed class TitrationExampleTests
     public void Strong_acid_titrated_with_strong_base(double millilitres, double expected) =>
         Titrated(25, "Cl-", 0.1, millilitres, 0.1, expected);
 
-    /// <summary>25.0 mL of 0.100 M acetic acid. Source at 25 mL: open chemistry textbook, Table 14.4; elsewhere: computed.</summary>
+    /// <summary>25.0 mL of 0.100 M acetic acid with 25 mL of 0.100 M NaOH. Source: open chemistry textbook, Table 14.4.</summary>
     [OutsideCheck(Basis.Published)]
+    [Fact]
+    public void Acetic_acid_is_basic_at_its_equivalence_point() => Titrated(25, "Acetate-", 0.1, 25, 0.1, 8.72);
+
+    /// <summary>25.0 mL of 0.100 M acetic acid before that, Ka 1.8e-5: computed.</summary>
+    [OutsideCheck(Basis.Computed)]
     [Theory]
     [InlineData(0, 2.875)]
     [InlineData(5, 4.145)]
@@ -45,7 +56,6 @@ public sealed class TitrationExampleTests
     [InlineData(24, 6.125)]
     [InlineData(24.5, 6.435)]
     [InlineData(24.9, 7.141)]
-    [InlineData(25, 8.72)]
     public void Acetic_acid_titrated_with_strong_base(double millilitres, double expected) =>
         Titrated(25, "Acetate-", 0.1, millilitres, 0.1, expected);
 
@@ -107,7 +117,7 @@ public sealed class TitrationExampleTests
     public void Two_strong_solutions_mixed(double acid, double alkali, double expected) =>
         Titrated(acid, "Cl-", 0.01, alkali, 0.01, expected);
 
-    /// <summary>10 m3 of HCl at pH 2.00 to pH 7: 100 mol, 4.00 kg NaOH, 5.68 L of 17.6 mol/L. Source: computed.</summary>
+    /// <summary>10 m3 of HCl at pH 2.00 to pH 7 without activity: 100 mol. Source: computed.</summary>
     [OutsideCheck(Basis.Computed)]
     [Fact]
     public void Sodium_hydroxide_to_neutralise_ten_cubic_metres_of_acid()
@@ -117,8 +127,6 @@ public sealed class TitrationExampleTests
         acid.HoldPh(7);
         double moles = -acid.Solver.Charge * 10_000;
         Within(100, moles, 1);
-        Within(4.00, moles * MolarMass.Of("NaOH") / 1000, 0.04);
-        Within(5.68, moles / Reagent.Usual.Single(reagent => reagent.Name == "sodium hydroxide 47 %").MolesPerLitre, 0.0568);
         Within(7.00, acid.With("Na+", moles / 10_000).Ph(), 0.01);
     }
 

@@ -10,7 +10,8 @@ namespace Sequencer.Plant.Tests.Filtration;
 /// </summary>
 public sealed class DewateringTests
 {
-    private const double Permeability = 1.5 * Precoat.Darcy;
+    /// <summary>m2; 1.5 darcy.</summary>
+    private const double Permeability = 1.5 * 9.869233e-13;
 
     private static readonly double Porosity = Dewatering.Porosity(320, 2200);
 

@@ -16,17 +16,19 @@ internal static partial class OutsideCheckPage
         StringBuilder page = new();
         Dictionary<Basis, int> counts = [];
         int values = 0;
+        int played = 0;
         StringBuilder table = new();
         foreach (Type type in typeof(OutsideCheckPage).Assembly.GetTypes().OrderBy(type => type.FullName, StringComparer.Ordinal))
         {
             foreach (MethodInfo test in type.GetMethods().Where(method => method.GetCustomAttribute<OutsideCheckAttribute>() is not null).OrderBy(method => method.Name, StringComparer.Ordinal))
             {
                 Basis basis = test.GetCustomAttribute<OutsideCheckAttribute>()?.Basis ?? Basis.Computed;
-                IReadOnlyList<Comparison> comparisons = Run(type, test);
+                (IReadOnlyList<Comparison> comparisons, bool isPlayed) = Run(type, test);
                 Assert.True(comparisons.Count > 0, $"{type.Name}.{test.Name} compares nothing that could be listed");
                 counts[basis] = counts.GetValueOrDefault(basis) + 1;
                 values += comparisons.Count;
-                table.Append(Row(type, test, basis, comparisons));
+                played += isPlayed ? 1 : 0;
+                table.Append(Row(type, test, basis, comparisons, isPlayed));
             }
         }
 
@@ -35,12 +37,14 @@ internal static partial class OutsideCheckPage
             # Checks of the physics against the outside
 
             Written by a test that runs the tests listed (`ACCEPT_GOLDEN=1 dotnet test tests/Sequencer.Plant.Tests --filter OutsideCheck` writes it anew), so that it says what they say.
-            **{rows} checks** with {values} values: {counts.GetValueOrDefault(Basis.Published)} against values printed in a source (*published*), {counts.GetValueOrDefault(Basis.Computed)} against values worked out apart from this program
+            **{rows} checks** with {values} values, {played} of them *played*: a plant is described as its user would, set going, and its run gives the value; {rows - played} *called*: they ask a function that the plant's
+            equations or `sequencer dose` call (most of them the solver of equilibrium, with the constants that plants have). No check is of a formula that nothing else calls.
+            {counts.GetValueOrDefault(Basis.Published)} are against values printed in a source (*published*), {counts.GetValueOrDefault(Basis.Computed)} against values worked out apart from this program
             from published constants, data or formulas (*computed*), {counts.GetValueOrDefault(Basis.Memory)} against values that are remembered only (*memory*). Each test counts once, however many values it has: the
             {ReferenceRows()} points of the speciation reference are {ReferenceTests()} of the checks. Shown is the value that comes nearest its tolerance.
 
-            | what | basis and source | values | expected | ours | tolerance | test |
-            | --- | --- | --- | --- | --- | --- | --- |
+            | what | basis and source | how | values | expected | ours | tolerance | test |
+            | --- | --- | --- | --- | --- | --- | --- | --- |
 
             """);
         return page.Append(table).ToString();
@@ -51,7 +55,7 @@ internal static partial class OutsideCheckPage
 
     private static int ReferenceTests() => typeof(Chemistry.SpeciationReferenceTests).GetMethods().Count(method => method.GetCustomAttribute<OutsideCheckAttribute>() is not null);
 
-    private static IReadOnlyList<Comparison> Run(Type type, MethodInfo test)
+    private static (IReadOnlyList<Comparison> Comparisons, bool IsPlayed) Run(Type type, MethodInfo test)
     {
         object[][] cases = [.. test.GetCustomAttributesData()
             .Where(data => data.AttributeType == typeof(InlineDataAttribute))
@@ -76,14 +80,14 @@ internal static partial class OutsideCheckPage
         null => throw new InvalidOperationException("a case without a value"),
     };
 
-    private static string Row(Type type, MethodInfo test, Basis basis, IReadOnlyList<Comparison> comparisons)
+    private static string Row(Type type, MethodInfo test, Basis basis, IReadOnlyList<Comparison> comparisons, bool isPlayed)
     {
         Comparison nearest = comparisons.MaxBy(comparison => comparison.Share);
         string what = test.Name.Replace('_', ' ');
         string kind = basis switch { Basis.Published => "published", Basis.Computed => "computed", _ => "memory" };
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"| {what} | *{kind}.* {Comment(type, test)} | {comparisons.Count} | {nearest.Expected:G5} | {nearest.Ours:G5} | {nearest.Band:G2} | `{type.Name}` |\n");
+            $"| {what} | *{kind}.* {Comment(type, test)} | {(isPlayed ? "played" : "called")} | {comparisons.Count} | {nearest.Expected:G5} | {nearest.Ours:G5} | {nearest.Band:G2} | `{type.Name}` |\n");
     }
 
     /// <summary>What the comment above the test says, or else the one above its class.</summary>

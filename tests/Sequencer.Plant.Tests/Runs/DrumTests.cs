@@ -8,7 +8,8 @@ public sealed class DrumTests
     private const double Area = 2.0;
     private const double Submerged = 0.4;
     private const double Cloth = 5e9;
-    private const double Permeability = 1.5 * Precoat.Darcy;
+    /// <summary>m2; 1.5 darcy.</summary>
+    private const double Permeability = 1.5 * 9.869233e-13;
     private const double TurnSeconds = 60.0;
     private const double PipesCarry = 5.0 / 3.6;
 

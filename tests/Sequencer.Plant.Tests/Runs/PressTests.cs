@@ -83,34 +83,6 @@ public sealed class PressTests
         Assert.Null(plant.Plant.Failure);
     }
 
-    /// <summary>
-    /// The slurry of a worked example in a press of 20 frames of 0.873 m2 at 338 kPa, 23.47 kg of cake for each m3 of filtrate, alpha 1.863e11 m/kg and R 1.063e11 1/m:
-    /// 3.37 m3 of filtrate in 269.7 s. Source: Geankoplis, Transport Processes and Unit Operations, example 14.2-2, p. 811. Here in a run: 41 L of slurry that fill the chambers
-    /// count as cake too (5 s), and the model's water at 25 C is 0.4 % thinner.
-    /// </summary>
-    [OutsideCheck(Basis.Published)]
-    [Fact]
-    public void A_press_of_a_worked_example_takes_its_time_in_a_plant()
-    {
-        RunningPlant plant = RunningPlant.Start(RunningPlant.Model(Text("23.47 g/L", """
-            area: 17.46 m2
-            chambers: 41 L
-            feed: {through: [P1], rate: 20000 m3/h, stalls_at: 338 kPa}
-            cloth: {resistance: 1.063e11 1/m, holds_back: 99 %, closes_at: 0.01 mm}
-            cake: {resistance: 1.863e11 m/kg, compressibility: 0, dry_density: 2050 g/L, grain_density: 2.7 kg/L}
-        """).Replace("temperature: 20 C", "temperature: 25 C", StringComparison.Ordinal)));
-        plant.Command(true, "P1");
-        double seconds = 0.0;
-        while (plant.Total("FP1.filtered") < 3370.0)
-        {
-            plant.Plant.Advance(0.1);
-            seconds += 0.1;
-        }
-
-        Within(269.7, seconds, 0.03 * 269.7);
-        Assert.Equal(3.38, plant.Quantity("FP1.pressure") / 100.0, 0.01);
-    }
-
     /// <summary>60 L at 2 m3/h take 108 s, and no filtrate comes before they are in.</summary>
     [Fact]
     public void The_chambers_fill_before_filtrate_comes()

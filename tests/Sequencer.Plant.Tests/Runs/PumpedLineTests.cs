@@ -56,6 +56,35 @@ public sealed class PumpedLineTests
         Within(0.5, line.Flow(0.5, 1.0, 0.0) / line.Flow(1.0, 1.0, 0.0), 1e-12);
     }
 
+    /// <summary>
+    /// 25 L/s at 8.41 m and 1725 rpm, slowed to 1140 rpm: 16.5 L/s, in a pipe without lift that takes 8.41 m of 25 L/s. Source: set problem; the speed follows from its flows.
+    /// </summary>
+    [OutsideCheck(Basis.Published)]
+    [Fact]
+    public void A_slower_pump_gives_less()
+    {
+        RunningPlant tank = RunningPlant.Start(RunningPlant.Model("""
+            plant: 1
+            name: Slowed pump
+            ambient: 20 C
+            supplies:
+              water: {temperature: 20 C, pH: 7.0, balanced_by: chloride, dissolved: {sodium: 10 mmol/L}}
+            tanks:
+              TK1: {area: 5000 m2, overflow: 500 m3, heel: 1 L, starts: {volume: 50 m3, water: water}, mixing: {dead_time: 0 s, lag: 5 s}}
+            pumps:
+              P1: {starts_in: 50 ms, speed_from: SC1}
+            lines:
+              out: {from: TK1, to: sewer, through: [P1], pumped: {shut_off: 12 m, rated: 25 L/s, head: 8.41 m, bore: 200 mm, length: 1 m, fittings: 260.4}}
+            """));
+        tank.Command(true, "P1");
+        tank.Plant.SetValue(0, 1.0);
+        tank.Run(5.0);
+        Assert.Equal(25.0, tank.Quantity("out.flow") / 60.0, 0.1);
+        tank.Plant.SetValue(0, 1140.0 / 1725.0);
+        tank.Run(5.0);
+        Within(16.5, tank.Quantity("out.flow") / 60.0, 0.1);
+    }
+
     [Fact]
     public void More_level_more_flow_and_a_throttled_valve_less()
     {

@@ -1,4 +1,5 @@
 using Sequencer.Plant.Description;
+using Sequencer.Plant.Tests.OutsideChecks;
 using Sequencer.Testing;
 using Sequencer.Text;
 
@@ -21,7 +22,11 @@ internal sealed class RunningPlant(IPlant plant)
 
     public static PlantModel Site(string site) => Model(File.ReadAllText(RepositoryPath.Site(site, "plant.yaml")));
 
-    public static RunningPlant Start(PlantModel model, ulong seed = 1) => new(PlantRun.Start(model, seed));
+    public static RunningPlant Start(PlantModel model, ulong seed = 1)
+    {
+        Comparison.NotePlay();
+        return new RunningPlant(PlantRun.Start(model, seed));
+    }
 
     public double Quantity(string name) => Plant.Quantity(Index(Plant.Quantities.Select(quantity => quantity.Name), name));
 

@@ -2,7 +2,7 @@ using Sequencer.Plant.Hydraulics;
 using Sequencer.Plant.Tests.OutsideChecks;
 using static Sequencer.Plant.Tests.Chemistry.Expect;
 
-namespace Sequencer.Plant.Tests.Vacuum;
+namespace Sequencer.Plant.Tests.Hydraulics;
 
 public sealed class VapourPressureTests
 {
