@@ -16,6 +16,7 @@ public sealed record Precipitate(string Name, string Solid, string Formula)
         new("cadmium_hydroxide", "Cd(OH)2", "Cd(OH)2"),
         new("calcium_fluoride", "Fluorite", "CaF2"),
         new("calcium_phosphate", "CaHPO4:2H2O", "CaHPO4.2H2O"),
+        new("copper_carbonate", "Malachite", "Cu2(OH)2CO3"),
         new("copper_hydroxide", "Cu(OH)2", "Cu(OH)2"),
         new("ferric_phosphate", "Strengite", "FePO4.2H2O"),
         new("ferrous_carbonate", "Siderite", "FeCO3"),

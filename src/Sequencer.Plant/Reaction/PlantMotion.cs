@@ -33,7 +33,12 @@ internal sealed class PlantMotion
     /// </summary>
     private const double NegativeAmount = 1e-3;
 
+    /// <summary>C; beyond these a tank holds no water (at the pressure of air), with some room for what the errors of steps add up to.</summary>
+    private const double Frozen = -1.0;
+    private const double Boiling = 105.0;
+
     private readonly PlantParts _parts;
+    private readonly StateBounds _bounds;
     private SwitchingIntegrator _integrator;
     private TankLimits _limits;
     private readonly WaterChemistry[] _chemistry;
@@ -51,6 +56,7 @@ internal sealed class PlantMotion
     public PlantMotion(PlantParts parts)
     {
         _parts = parts;
+        _bounds = new StateBounds(parts);
         Equations = new PlantEquations(
             parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes, parts.Separators, parts.Settlers,
             new TankReactions(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates, parts.Model.Reactions),
@@ -250,6 +256,13 @@ internal sealed class PlantMotion
                 return;
             }
 
+            double celsius = state[_parts.Layout.Heat(tank.Index)] / litres;
+            if (!(celsius > Frozen && celsius < Boiling))
+            {
+                Fail("balance of heat", place, FormattableString.Invariant($"the temperature is {celsius:G6} C"));
+                return;
+            }
+
             for (int content = 0; content < _parts.Contents.Count; content++)
             {
                 double amount = state[_parts.Layout.Mixed(tank.Index) + content];
@@ -259,6 +272,12 @@ internal sealed class PlantMotion
                     return;
                 }
             }
+        }
+
+        if (_bounds.FirstBeyond(state) is var beyond and >= 0)
+        {
+            (string equation, string place) = StatePlaces.Of(_parts, beyond);
+            Fail(equation, place, _bounds.Explain(beyond, state[beyond]));
         }
     }
 

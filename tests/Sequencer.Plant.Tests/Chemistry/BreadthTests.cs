@@ -41,6 +41,35 @@ public sealed class BreadthTests
     [InlineData("MgOH+", -11.44, 0.05)]
     public void A_species_has_the_remembered_formation_constant(string species, double expected, double band) => HasConstant(species, expected, band, "phreeqc.dat, from memory");
 
+    /// <summary>
+    /// Malachite, Cu2(OH)2CO3 + 2 H+ = 2 Cu+2 + 2 H2O + CO3-2: -5.18 in USGS wateq4f.dat, l.2464 (5.15 with a third proton that makes bicarbonate, less 10.329).
+    /// </summary>
+    [OutsideCheck(Basis.Published)]
+    [Fact]
+    public void Malachite_has_the_published_solubility_constant()
+    {
+        ChemicalSystem system = ChemicalSystem.Everything;
+        Within(-5.18, system.Solids[system.SolidIndex("Malachite")].Constant.Log10(25), 0.13, "wateq4f.dat");
+    }
+
+    /// <summary>In 2 mmol/L of carbonate less copper is left by malachite than by the hydroxide: its ion product is then the constant's, by hand.</summary>
+    [Fact]
+    public void Malachite_leaves_less_copper_than_the_hydroxide()
+    {
+        WaterBatch Copper(string solid)
+        {
+            WaterBatch batch = new WaterBatch(ChemicalSystem.Everything.Restrict("Cu+2", "CO3-2"), ActivityModel.Ideal).Allow(solid).With("Cu+2", 1e-3).With("CO3-2", 2e-3);
+            batch.HoldPh(7.0);
+            return batch;
+        }
+
+        WaterBatch malachite = Copper("Malachite");
+        double copper = malachite.Solver.Molality[malachite.Solver.System.SpeciesIndex("Cu+2")];
+        double carbonate = malachite.Solver.Molality[malachite.Solver.System.SpeciesIndex("CO3-2")];
+        Assert.Equal(-5.306 - 14.0, Math.Log10(copper * copper * carbonate), 0.01);
+        Assert.True(malachite.Dissolved("Cu+2") < 0.5 * Copper("Cu(OH)2").Dissolved("Cu+2"));
+    }
+
     private static void HasConstant(string species, double expected, double band, string source)
     {
         ChemicalSystem system = ChemicalSystem.Everything;

@@ -10,7 +10,7 @@ public sealed class SealWaterTests
 {
     private const string Heat = "18.082 kW";
 
-    private static readonly string Text = DrumTests.Text
+    internal static readonly string Text = DrumTests.Text
         .Replace("vacuum: {pump: VP1,", $$"""vacuum: {pump: VP1, seal_water: {name: SW1, holds: 80 L, heat: {{Heat}}, flow: 30 L/min, cooler: {conductance: 1500 W/K, flow: 36 L/min, water: tower, through: [XV1]} },""", StringComparison.Ordinal)
         .Replace("supplies:\n", "supplies:\n  tower: {temperature: 15 C, pH: 7.5, balanced_by: chloride, dissolved: {carbonate: 2 mmol/L, sodium: 3 mmol/L}}\n", StringComparison.Ordinal)
         .Replace("lines:\n", "valves:\n  XV1: {travel: 1 s}\nlines:\n", StringComparison.Ordinal)

@@ -15,7 +15,7 @@ public sealed class SettlingTests
     private const double Viscosity = 1.0017e-3;
     private const double Grams = 1.5e-3 * 106.87;
 
-    private static readonly PlantModel Model = RunningPlant.Model("""
+    internal static readonly PlantModel Model = RunningPlant.Model("""
         plant: 1
         name: Settling tank
         ambient: 20 C

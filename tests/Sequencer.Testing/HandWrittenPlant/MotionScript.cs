@@ -11,6 +11,38 @@ public sealed record MotionScript(double ScanSeconds, double Seconds, ImmutableA
     private const double HoursOfRound = 2.0;
 
     /// <summary>
+    /// The drives of drum-filter.yaml: a coat is mixed, laid and cut smooth, then dirty water is filtered with the knife on its way; in the end the vacuum is lost and the coat falls.
+    /// </summary>
+    public static MotionScript Filtration()
+    {
+        List<(double Time, string Drive, bool On)> all = [];
+        Add(0.0, "XV210", 700.0);
+        Add(0.0, "AG210", 6000.0);
+        Add(0.0, "AG201", 12_000.0);
+        Add(100.0, "XV227", 300.0);
+        Add(300.0, "M224", 90.0);
+        Add(600.0, "M221", 7000.0);
+        Add(610.0, "VP220", 6490.0);
+        Add(710.0, "M211", 1500.0);
+        Add(720.0, "P210", 4000.0);
+        Add(720.0, "P230", 6900.0);
+        Add(720.0, "XV234", 4100.0);
+        Add(4900.0, "XV233", 2700.0);
+        Add(5000.0, "XV207", 2000.0);
+        Add(5000.0, "XV208", 2000.0);
+        Add(5005.0, "P207", 1990.0);
+        Add(5300.0, "M223", 80.0);
+        for (double at = 5600.0; at < 6900.0; at += 90.0)
+        {
+            Add(at, "M223", 1.0);
+        }
+
+        return new MotionScript(0.1, 7500.0, [.. all.OrderBy(command => command.Time)]);
+
+        void Add(double at, string drive, double lasts) => all.AddRange([(at, drive, true), (at + lasts, drive, false)]);
+    }
+
+    /// <summary>
     /// Fernhollow's drives for some hours, over and over: a pit fills and is dosed with caustic and acid, is drawn down to its heel while the
     /// other fills and is dosed.
     /// </summary>

@@ -14,7 +14,7 @@ internal static class PlantNumbers
     /// <exception cref="NotSupportedException">The plant has a piece that the hand-written program does not know.</exception>
     public static string Write(PlantModel model, MotionScript script)
     {
-        Demand(model.DosingLines.IsEmpty && model.Drums.IsEmpty && model.Precipitates.IsEmpty, "dosing lines, drums or solids");
+        Demand(model.DosingLines.IsEmpty && model.Presses.IsEmpty && model.Precipitates.IsEmpty, "dosing lines, presses or solids");
         PlantParts parts = new(model);
         Demand(parts.Settlers.IsEmpty && !parts.Contents.HasReduction && !parts.Contents.HasChlorination, "settling or a reaction");
         StringBuilder text = new();
@@ -50,6 +50,19 @@ internal static class PlantNumbers
             Line(pipe.FromTank, pipe.FromSource, pipe.ToTank, pipe.IsDosed ? 1 : 0, pipe.DeadTimeSeconds, pipe.Description.RateLitresPerSecond, outlet?.BoreMetres ?? 0.0, outlet?.DischargeCoefficient ?? 0.0);
             Line([pipe.Drives.Length, .. pipe.Drives.Select(drive => (double)Drive(drive.Description.Tag))]);
             Line([pipe.OtherWays.Length, .. pipe.OtherWays.Select(drive => (double)Drive(drive.Description.Tag))]);
+        }
+
+        Line(parts.Drums.Length);
+        foreach (DrumFilter drum in parts.Drums)
+        {
+            DrumDescription one = drum.Description;
+            Demand(one.SealWater is null, $"the seal water of {one.Name}");
+            Line(drum.Trough.Index, drum.FiltrateTo.Index, drum.Knife.Index, Drive(one.TurnedBy), Drive(one.VacuumBy), parts.Contents.FilterAid);
+            Line(one.TurnSeconds, one.AreaSquareMetres, one.Submerged, one.PipesCarryLitresPerSecond);
+            Line(one.DeepestPascals, one.BareClothPascals, one.PullsDownInSeconds, one.FallsBelowPascals, one.ClothPerMetre, one.ClothHoldsBack);
+            Line(one.CoatSquareMetres, one.CoatKilogramsPerCubicMetre, one.CoatGrainKilogramsPerCubicMetre, one.ClosesAtMetres);
+            Line(one.CakeMetresPerKilogram, one.CakeCompressibility, one.CakeKilogramsPerCubicMetre, one.CakeGrainKilogramsPerCubicMetre);
+            Line(drum.Holds.GramsEach);
         }
 
         Line(parts.Layout.Count);

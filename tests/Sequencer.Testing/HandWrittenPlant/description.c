@@ -102,6 +102,36 @@ void read_plant(void)
         pipe->not_through = whole();
         pipe->others = wholes(pipe->not_through);
     }
+    plant.drums = whole();
+    plant.drum = room_for(plant.drums, sizeof(Drum));
+    for (int index = 0; index < plant.drums; index++) {
+        Drum *drum = &plant.drum[index];
+        drum->trough = whole();
+        drum->receiver = whole();
+        drum->knife = whole();
+        drum->motor = whole();
+        drum->pump = whole();
+        drum->aid = whole();
+        drum->turn = number();
+        drum->area = number();
+        drum->submerged = number();
+        drum->carry = number();
+        drum->deepest = number();
+        drum->bare = number();
+        drum->lag = number();
+        drum->falls = number();
+        drum->cloth = number();
+        drum->holds_back = number();
+        drum->coat_permeability = number();
+        drum->coat_density = number();
+        drum->coat_grain = number();
+        drum->closes = number();
+        drum->cake_resistance = number();
+        drum->cake_power = number();
+        drum->cake_density = number();
+        drum->cake_grain = number();
+        drum->grams = numbers(plant.contents);
+    }
     plant.states = whole();
     plant.initial = numbers(plant.states);
     plant.tolerance = numbers(plant.states);
@@ -122,4 +152,5 @@ void read_plant(void)
     plant.fed_next = room_for(plant.tanks, sizeof(double));
     plant.outside = room_for(plant.tanks, sizeof(double));
     plant.wanted = room_for(plant.pipes, sizeof(double));
+    plant.wanted_by_drum = room_for(plant.drums, sizeof(double));
 }

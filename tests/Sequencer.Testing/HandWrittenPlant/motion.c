@@ -99,6 +99,10 @@ static void sum_wanted(double time, const double *state, int drawn_down)
             plant.outside[pipe->to_tank] += source_flow(pipe, time);
         }
     }
+    for (int index = 0; index < plant.drums; index++) {
+        plant.wanted_by_drum[index] = drum_wants(index, time, state);
+        plant.drawn[plant.drum[index].trough] += plant.wanted_by_drum[index];
+    }
     memcpy(plant.fed, plant.outside, plant.tanks * sizeof(double));
     int rounds = drawn_down > 1 ? 64 : drawn_down, changed = 1;
     for (int round = 0; round < rounds && changed; round++) {
@@ -108,6 +112,10 @@ static void sum_wanted(double time, const double *state, int drawn_down)
             if (pipe->from_tank >= 0 && pipe->to_tank >= 0)
                 plant.fed_next[pipe->to_tank] += limited(pipe->from_tank, plant.wanted[index]);
         }
+        for (int index = 0; index < plant.drums; index++)
+            if (plant.tank[plant.drum[index].receiver].is_drawn_down)
+                plant.fed_next[plant.drum[index].receiver] +=
+                    drum_filtrate(index, time, limited(plant.drum[index].trough, plant.wanted_by_drum[index]), state);
         changed = 0;
         for (int index = 0; index < plant.tanks; index++)
             changed |= plant.tank[index].is_drawn_down && fabs(plant.fed_next[index] - plant.fed[index]) > 1e-12 * plant.fed_next[index];
@@ -116,7 +124,7 @@ static void sum_wanted(double time, const double *state, int drawn_down)
     }
 }
 
-static void carry(int from, int to, double flow, const double *state, double *out)
+void carry(int from, int to, double flow, const double *state, double *out)
 {
     double share = flow / state[volume_of(from)];
     double heat = share * state[heat_of(from)];
@@ -207,6 +215,8 @@ void rates(double time, const double *state, double *out)
         out[passed(index)] = flow;
         carry(tank, pipe->to_tank, flow, state, out);
     }
+    for (int index = 0; index < plant.drums; index++)
+        drum_rates(index, time, limited(plant.drum[index].trough, drum_wants(index, time, state)), state, out);
     for (int index = 0; index < plant.tanks; index++) {
         mix_in(index, time, state, out);
         double surplus = out[volume_of(index)];
@@ -235,6 +245,10 @@ double next_kink(double time)
         next = fmin(next, kink_of_pipe(pipe, time));
         if (pipe->dead_time > 0.0)
             next = fmin(next, kink_of_pipe(pipe, time - pipe->dead_time) + pipe->dead_time);
+    }
+    for (int index = 0; index < plant.drums; index++) {
+        next = fmin(next, kink_of(&plant.drive[plant.drum[index].motor].motion, time));
+        next = fmin(next, kink_of(&plant.drive[plant.drum[index].pump].motion, time));
     }
     for (int index = 0; index < plant.tanks; index++)
         if (plant.tank[index].agitator >= 0)

@@ -12,20 +12,28 @@ typedef struct {
     double dead_time, rate, bore, coefficient;
     int *drives, *others;
 } Pipe;
+typedef struct {
+    int trough, receiver, knife, motor, pump, aid;
+    double turn, area, submerged, carry, deepest, bare, lag, falls, cloth, holds_back;
+    double coat_permeability, coat_density, coat_grain, closes;
+    double cake_resistance, cake_power, cake_density, cake_grain;
+    double *grams;
+} Drum;
 typedef struct { double time; int drive, on; } Command;
 
 typedef struct {
     double ambient;
     int contents, dissolved, calcium, lime;
-    int tanks, drives, sources, pipes, states, commands;
+    int tanks, drives, sources, pipes, drums, states, commands;
     Tank *tank;
     Drive *drive;
     Source *source;
     Pipe *pipe;
+    Drum *drum;
     double *initial, *tolerance;
     Command *command;
     double scan, seconds;
-    double *drawn, *fed, *fed_next, *outside, *wanted;
+    double *drawn, *fed, *fed_next, *outside, *wanted, *wanted_by_drum;
 } Plant;
 
 extern Plant plant;
@@ -39,7 +47,12 @@ static inline int mixed_of(int tank) { return tank * per_tank() + 3; }
 static inline int on_the_way_of(int tank) { return tank * per_tank() + 3 + plant.contents; }
 static inline int mixing_of(int tank) { return tank * per_tank() + 3 + 2 * plant.contents; }
 static inline int passed(int pipe) { return plant.tanks * per_tank() + pipe; }
-static inline int came_in(void) { return plant.tanks * per_tank() + plant.pipes; }
+static inline int vacuum_of(int drum) { return plant.tanks * per_tank() + plant.pipes + drum * (6 + plant.contents); }
+static inline int filtered_of(int drum) { return vacuum_of(drum) + 1; }
+static inline int skimmed_of(int drum) { return vacuum_of(drum) + 2; }
+static inline int pores_of(int drum) { return vacuum_of(drum) + 5; }
+static inline int held_of(int drum) { return vacuum_of(drum) + 6; }
+static inline int came_in(void) { return vacuum_of(plant.drums); }
 static inline int went_out(void) { return came_in() + plant.contents + 1; }
 
 void *room_for(int count, unsigned long size);
@@ -51,6 +64,12 @@ void move_to(Ramp *ramp, double time, double target, double travel);
 double value_of(const Ramp *ramp, double time);
 double kink_of(const Ramp *ramp, double time);
 void command(int drive, double time, int on);
+
+/* L/s that a drum draws if its trough has it; what goes on to its receiver of so much; and what so much does to the state. */
+double drum_wants(int drum, double time, const double *state);
+double drum_filtrate(int drum, double time, double drawn, const double *state);
+void drum_rates(int drum, double time, double flow, const double *state, double *out);
+void carry(int from, int to, double flow, const double *state, double *out);
 
 void rates(double time, const double *state, double *out);
 double next_kink(double time);
