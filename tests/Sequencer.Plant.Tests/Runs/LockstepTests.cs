@@ -140,7 +140,7 @@ public sealed class LockstepTests
             plant.Advance(0.1);
         }
 
-        Assert.Equal(("equilibrium of the water", "TK1"), (plant.Failure?.Equation, plant.Failure?.Place));
+        Assert.Equal(("balance of heat", "TK1"), (plant.Failure?.Equation, plant.Failure?.Place));
         Assert.Contains("temperature", plant.Failure?.ToString(), StringComparison.Ordinal);
         double stopped = plant.Time;
         plant.Advance(0.1);
