@@ -8,7 +8,10 @@ namespace Sequencer.Plant.Reaction;
 internal sealed class StateBounds
 {
     /// <summary>g, mol, or L on filters and floors: the error allowed in one step is 1e-3 (<see cref="PlantParts.AbsoluteTolerance"/>).</summary>
-    private const double OnFilter = 0.1;
+    private const double OnFilter = 1.0;
+
+    /// <summary>g or L of what has left a filter: no step's error counts it.</summary>
+    private const double Gone = 10.0;
 
     /// <summary>Pa, of a vacuum.</summary>
     private const double Pascals = 100.0;
@@ -44,7 +47,7 @@ internal sealed class StateBounds
         {
             _low[layout.Vacuum(drum)] = -Pascals;
             _high[layout.Vacuum(drum)] = parts.Drums[drum].Description.DeepestPascals + Pascals;
-            _low.AsSpan(layout.Skimmed(drum), 3).Fill(-OnFilter);
+            _low.AsSpan(layout.Skimmed(drum), 3).Fill(-Gone);
             _low[layout.Pores(drum)] = -OnFilter;
             _low.AsSpan(layout.Held(drum), layout.Contents).Fill(-OnFilter);
         }
@@ -63,7 +66,7 @@ internal sealed class StateBounds
         for (int press = 0; press < parts.Presses.Length; press++)
         {
             _low[layout.PressWater(press)] = -OnFilter;
-            _low.AsSpan(layout.PressDropped(press), 2).Fill(-OnFilter);
+            _low.AsSpan(layout.PressDropped(press), 2).Fill(-Gone);
             _low.AsSpan(layout.PressHeld(press), layout.Contents).Fill(-OnFilter);
         }
 
