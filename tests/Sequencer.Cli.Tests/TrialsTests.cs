@@ -55,6 +55,18 @@ public sealed class TrialsTests
         Assert.True(again.ExitCode == 0, again.Everything);
     }
 
+    /// <summary>What ends safe but not as expected is not called a failure of something.</summary>
+    [Fact]
+    public void Runs_that_are_safe_but_not_as_expected_are_told_so()
+    {
+        using Pit pit = new();
+        string scenario = Path.Combine(pit.Site, "scenarios", "normal.yaml");
+        File.WriteAllText(scenario, File.ReadAllText(scenario).Replace("ends: Complete}", "ends: Held}", StringComparison.Ordinal));
+        ToolRun run = ToolRun.Of(Arguments(pit, "out", "1"));
+        Assert.Equal(1, run.ExitCode);
+        Assert.Contains("NO RUN ENDED UNSAFE, BUT 1 OF 1 NOT AS THE SCENARIO EXPECTS", run.Output, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--faults: `all` is not known here; write none or each or pairs", "--faults", "all")]
     [InlineData("--shard: `3/2` is no part of a whole", "--shard", "3/2")]
