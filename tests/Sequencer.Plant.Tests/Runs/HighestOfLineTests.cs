@@ -54,7 +54,11 @@ public sealed class HighestOfLineTests
             plant.Command(true, "P2", "XV1");
             plant.Run(120.0);
             plant.Command(false, "P2", "XV1");
-            plant.Run(rest * 3600.0);
+            for (double minute = 0.0; minute < rest * 60.0; minute++)
+            {
+                plant.Plant.Advance(60.0);
+            }
+
             return plant.Total("out.in_a_day_highest");
         })];
         double once = most[0];
