@@ -11,5 +11,7 @@ namespace Sequencer.Plant.Ledger;
 /// <param name="FiltrateTo">The tank that takes it.</param>
 /// <param name="StartHeldKilograms">Dry, on it at the start.</param>
 /// <param name="HeldKilograms">Dry, on it now.</param>
+/// <param name="CoatMillimetres">Of filter aid on a drum now; null of a press.</param>
+/// <param name="CutMillimetres">Of coat that the knife has taken; null of a press.</param>
 public sealed record CakeLedger(
-    string Filter, string Tank, string TakenBy, double FilterAidKilograms, double SolidsKilograms, double WetKilograms, double FiltrateLitres, string FiltrateTo, double StartHeldKilograms, double HeldKilograms);
+    string Filter, string Tank, string TakenBy, double FilterAidKilograms, double SolidsKilograms, double WetKilograms, double FiltrateLitres, string FiltrateTo, double StartHeldKilograms, double HeldKilograms, double? CoatMillimetres, double? CutMillimetres);

@@ -8,6 +8,7 @@ namespace Sequencer.Plant.Reaction;
 internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsMeter solids)
 {
     private const double GramsPerKilogram = 1000.0;
+    private const double MillimetresPerMetre = 1000.0;
 
     private readonly double[] _initial = motion.Now.ToArray();
     private readonly ImmutableArray<ImmutableArray<int>> _conserved = parts.Contents.Conserved();
@@ -57,7 +58,9 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsM
             motion.Now[parts.Layout.Filtered(index)],
             drum.Description.FiltrateTo,
             drum.Holds.DryKilograms(_initial),
-            drum.Holds.DryKilograms(motion.Now))), .. parts.Presses.Select((press, index) => new CakeLedger(
+            drum.Holds.DryKilograms(motion.Now),
+            drum.Holds.CoatMetres(motion.Now) * MillimetresPerMetre,
+            drum.Holds.CoatMetresOf(motion.Now[parts.Layout.Skimmed(index)]) * MillimetresPerMetre)), .. parts.Presses.Select((press, index) => new CakeLedger(
             press.Description.Name,
             press.Trough.Description.Name,
             $"cakes of {press.Description.Name}",
@@ -67,7 +70,9 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsM
             motion.Now[parts.Layout.PressFiltered(index)],
             press.Description.FiltrateTo,
             press.Holds.DryGrams(_initial) / GramsPerKilogram,
-            press.Holds.DryGrams(motion.Now) / GramsPerKilogram))]);
+            press.Holds.DryGrams(motion.Now) / GramsPerKilogram,
+            null,
+            null))]);
 
     private LineLedger Line(int line)
     {

@@ -217,8 +217,8 @@ internal sealed class DrumFilter : ISeparator
     private void Cut(double time, double coat, LayerWater water, ReadOnlySpan<double> state, Span<double> rates)
     {
         double cakeGrams = Holds.CakeGrams(state);
-        double cake = Holds.Cake.Litres(cakeGrams) / LitresPerCubicMetre / Description.AreaSquareMetres;
-        double beyond = coat + cake - Knife.LevelMetres(state[_layout.Volume(Knife.Index)]);
+        double cake = CakeMetres(cakeGrams);
+        double beyond = BeyondKnifeMetres(coat + cake, state);
         if (beyond <= 0.0)
         {
             return;
@@ -248,6 +248,13 @@ internal sealed class DrumFilter : ISeparator
         rates[_layout.WentOut] += litres + grains;
         Dissolved(litres, pores, held, held, _layout.WentOut + 1, state, rates);
     }
+
+    /// <summary>How far what is on the drum reaches beyond its knife; below nothing where the knife does not touch it.</summary>
+    public double BeyondKnifeMetres(ReadOnlySpan<double> state) => BeyondKnifeMetres(Holds.CoatMetres(state) + CakeMetres(Holds.CakeGrams(state)), state);
+
+    private double BeyondKnifeMetres(double thickness, ReadOnlySpan<double> state) => thickness - Knife.LevelMetres(state[_layout.Volume(Knife.Index)]);
+
+    private double CakeMetres(double grams) => Holds.Cake.Litres(grams) / LitresPerCubicMetre / Description.AreaSquareMetres;
 
     private LayerWater Water(double time, ReadOnlySpan<double> state) =>
         LayerWater.Of(Description, Holds, _coat, VacuumPascals(state), WaterProperties.Viscosity(TroughCelsius(state)), TurnSeconds(time), state);

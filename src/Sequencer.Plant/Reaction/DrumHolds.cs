@@ -34,8 +34,10 @@ internal sealed class DrumHolds
     /// <summary>Its place among the contents.</summary>
     public int FilterAid { get; }
 
-    public double CoatMetres(ReadOnlySpan<double> state) =>
-        CoatGrams(state) / GramsPerKilogram / (_description.CoatKilogramsPerCubicMetre * _description.AreaSquareMetres);
+    public double CoatMetres(ReadOnlySpan<double> state) => CoatMetresOf(CoatGrams(state));
+
+    /// <summary>How thick so many grams of filter aid lie on it.</summary>
+    public double CoatMetresOf(double grams) => grams / GramsPerKilogram / (_description.CoatKilogramsPerCubicMetre * _description.AreaSquareMetres);
 
     /// <summary>Dry solids other than filter aid on a square metre, kg.</summary>
     public double CakeKilogramsPerSquareMetre(ReadOnlySpan<double> state) => CakeGrams(state) / GramsPerKilogram / _description.AreaSquareMetres;

@@ -41,6 +41,7 @@ internal sealed class PlantMotion
     private readonly StateBounds _bounds;
     private SwitchingIntegrator _integrator;
     private TankLimits _limits;
+    private KnifeTouch _knives;
     private readonly WaterChemistry[] _chemistry;
     private readonly WaterTrace[] _acidity;
 
@@ -64,7 +65,7 @@ internal sealed class PlantMotion
             parts.Model.AmbientCelsius);
         _now = parts.InitialState();
         _dissolved = new double[parts.Contents.Dissolved.Length];
-        (_integrator, _limits) = Stepping();
+        (_integrator, _limits, _knives) = Stepping();
         _chemistry = [.. parts.Tanks.Select(_ => new WaterChemistry(parts.Contents, parts.Model.Precipitates))];
         _acidity = [.. parts.Tanks.Select(tank => new WaterTrace(time => Solved(tank, _chemistry[tank.Index], time).Ph, 0.0))];
         _conductivity = [.. parts.Tanks.Select(tank => parts.Model.Measures(Measured.Conductivity, tank.Description.Name) ? ConductivityTrace(tank) : null)];
@@ -126,7 +127,7 @@ internal sealed class PlantMotion
             _parts.Layout.FollowsLeaks = true;
             Array.Resize(ref _now, _parts.Layout.Count);
             _stepsBefore = Steps;
-            (_integrator, _limits) = Stepping();
+            (_integrator, _limits, _knives) = Stepping();
         }
     }
 
@@ -160,11 +161,11 @@ internal sealed class PlantMotion
     }
 
     /// <summary>From the state now on.</summary>
-    private (SwitchingIntegrator Integrator, TankLimits Limits) Stepping()
+    private (SwitchingIntegrator Integrator, TankLimits Limits, KnifeTouch Knives) Stepping()
     {
         SwitchingIntegrator integrator = new(Equations.Rates, _parts.AbsoluteTolerance(), RelativeTolerance, FirstStep, ShortStep);
         integrator.Restart(Time, _now);
-        return (integrator, new TankLimits(_parts, integrator));
+        return (integrator, new TankLimits(_parts, integrator), new KnifeTouch(_parts, integrator));
     }
 
     private void Step()
@@ -173,6 +174,15 @@ internal sealed class PlantMotion
         if (!Step(Math.Min(from + LongestStep, Equations.NextKink(from + SameTime))))
         {
             return;
+        }
+
+        if (_knives.Time() is { } touch && touch > from + SameTime)
+        {
+            _integrator.TakeBack();
+            if (!Step(touch))
+            {
+                return;
+            }
         }
 
         TankLimit? first = _limits.First();
@@ -277,7 +287,8 @@ internal sealed class PlantMotion
         if (_bounds.FirstBeyond(state) is var beyond and >= 0)
         {
             (string equation, string place) = StatePlaces.Of(_parts, beyond);
-            Fail(equation, place, _bounds.Explain(beyond, state[beyond]));
+            (string quantity, string unit) = StateQuantities.Of(_parts, beyond);
+            Fail(equation, place, _bounds.Explain(beyond, state[beyond], quantity, unit));
         }
     }
 

@@ -144,9 +144,13 @@ internal sealed class PlantParts
         const double GramOnFilter = 1e-3;
         const double LitresOnFilter = 1e-3;
         const double SealCelsius = 1e-3;
-        const double ClearLitres = 0.1;
-        const double GramsOfFlocs = 0.01;
-        const double FlocMetres = 1e-7;
+        const double ClearLitres = 1e-3;
+        const double GramsOfFlocs = 1e-3;
+        const double FlocMetres = 1e-9;
+
+        // Of what a knife has taken: beside a coat of 100 kg a step over the moment in which the knife touches it may be grams off.
+        const double GramsTaken = 0.1;
+        const double LitresTaken = 0.01;
         double[] tolerance = new double[Layout.Count];
         Array.Fill(tolerance, double.PositiveInfinity);
         foreach (TankBody tank in Tanks)
@@ -165,6 +169,8 @@ internal sealed class PlantParts
         {
             tolerance[Layout.Vacuum(drum)] = Pascals;
             tolerance[Layout.Pores(drum)] = LitresOnFilter;
+            tolerance.AsSpan(Layout.Skimmed(drum), 2).Fill(GramsTaken);
+            tolerance[Layout.Skimmed(drum) + 2] = LitresTaken;
             tolerance.AsSpan(Layout.Held(drum), Contents.Count).Fill(GramOnFilter);
         }
 

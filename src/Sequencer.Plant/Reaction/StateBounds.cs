@@ -10,13 +10,13 @@ internal sealed class StateBounds
     /// <summary>g, mol, or L on filters and floors: the error allowed in one step is 1e-3 (<see cref="PlantParts.AbsoluteTolerance"/>).</summary>
     private const double OnFilter = 1.0;
 
-    /// <summary>g or L of what has left a filter: no step's error counts it.</summary>
+    /// <summary>g or L of what has left a filter.</summary>
     private const double Gone = 10.0;
 
     /// <summary>Pa, of a vacuum.</summary>
     private const double Pascals = 100.0;
 
-    /// <summary>L or g, of what settles.</summary>
+    /// <summary>L or g, of what settles: the error allowed in one step is 1e-3.</summary>
     private const double Settling = 1.0;
 
     /// <summary>m; no floc is larger.</summary>
@@ -91,7 +91,7 @@ internal sealed class StateBounds
         return -1;
     }
 
-    /// <summary>What it is and what it should lie between, in words.</summary>
-    public string Explain(int index, double value) => FormattableString.Invariant(
-        $"a number of its state is {value:G6}, {(value > _high[index] ? FormattableString.Invariant($"and no more than {_high[index]:G6}") : FormattableString.Invariant($"and no less than {_low[index]:G6}"))} can be");
+    /// <summary>What it is and what it should not be beyond, in words.</summary>
+    public string Explain(int index, double value, string quantity, string unit) => FormattableString.Invariant(
+        $"{quantity} is {value:G6} {unit}, and no {(value > _high[index] ? FormattableString.Invariant($"more than {_high[index]:G6}") : FormattableString.Invariant($"less than {_low[index]:G6}"))} {unit} can be");
 }

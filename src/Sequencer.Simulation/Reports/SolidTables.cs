@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Sequencer.Plant.Ledger;
 using Sequencer.Simulation.Words;
@@ -26,12 +27,25 @@ internal static class SolidTables
             double dry = cake.FilterAidKilograms + cake.SolidsKilograms;
             table.Add(cake.Filter, "water in it, by weight", cake.WetKilograms > 0 ? ValueWords.Significant(100 * (1 - (dry / cake.WetKilograms)), Figures, "%") : "-", "-", "-");
 
+            if (cake.CoatMillimetres is { } coat && cake.CutMillimetres is { } cut)
+            {
+                table.Add(cake.Filter, "coat cut off", Thickness(cut), Thickness(cut / treated?.Count), "-");
+                table.Add(cake.Filter, "coat left at the end", Thickness(coat), Left(coat, cut, treated), "-");
+            }
+
             void Row(string what, double kilograms) =>
                 table.Add(cake.Filter, what, WeightWords.Of(kilograms), WeightWords.OrDash(kilograms / treated?.Count), WeightWords.OrDash(kilograms / treated?.Count * treated?.ADay));
         }
 
         table.Append(text, "");
     }
+
+    private static string Thickness(double? millimetres) => millimetres is { } value ? ValueWords.Significant(value, Figures, "mm") : "-";
+
+    /// <summary>To the cloth: where the knife is to stop sooner is for the program.</summary>
+    private static string Left(double coat, double cut, TreatedBatches? treated) => treated is { } batches && cut > 0
+        ? string.Create(CultureInfo.InvariantCulture, $"{coat * batches.Count / cut:0.0} batches ({24 * coat * batches.Count / cut / batches.ADay:0} h) to the bare cloth")
+        : "-";
 
     public static void Places(StringBuilder text, PlantLedger ledger, TreatedBatches? treated)
     {

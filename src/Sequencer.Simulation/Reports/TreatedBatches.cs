@@ -37,8 +37,10 @@ internal sealed record TreatedBatches(int Count, double WaterLitres, ImmutableAr
         }
 
         BatchTimes[] units = [.. times.Where(unit => tanks.Contains(unit.Unit))];
+        string[] none = [.. tanks.Where(tank => units.All(unit => unit.Unit != tank)).Order(StringComparer.Ordinal)];
+        string idle = none.Length == 0 ? "" : $" ({string.Join(" and ", none)} finished none in this run and {(none.Length == 1 ? "is" : "are")} not counted)";
         TreatedBatches free = new(
-            batches.Length, water, into, units.Sum(unit => unit.MostADay), $"{string.Join(" and ", units.Select(unit => unit.Unit))}, one batch after the other");
+            batches.Length, water, into, units.Sum(unit => unit.MostADay), $"{string.Join(" and ", units.Select(unit => unit.Unit))}, one batch after the other{idle}");
         return site.DischargeLimits.Select(limit => Under(limit, record.Ledger, free)).Append(free).MinBy(held => held.ADay);
     }
 

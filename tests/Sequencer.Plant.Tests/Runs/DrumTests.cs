@@ -263,6 +263,28 @@ public sealed class DrumTests
         double Solids() => drum.Quantity("RECEIVER.suspended") * drum.Quantity("RECEIVER.volume") * 1e3;
     }
 
+    /// <summary>The knife comes up to a coat of 22 kg and into it: nothing is taken before it touches, and never less than nothing, to the tenth of a milligram, however the steps lie.</summary>
+    [Fact]
+    public void A_knife_takes_nothing_before_it_touches()
+    {
+        for (double rest = 0.0; rest < 60.0; rest += 5.7)
+        {
+            RunningPlant drum = Coated();
+            drum.Run(rest);
+            drum.Command(true, "M2");
+            double coat = drum.Quantity("F1.coat");
+            while (drum.Quantity("KNIFE.level") > (coat * 1e-3) - 0.002)
+            {
+                drum.Plant.Advance(RunningPlant.ScanSeconds);
+                double taken = drum.Total("F1.filter_aid_taken");
+                bool touches = drum.Quantity("KNIFE.level") < (coat * 1e-3) + 1e-6;
+                Assert.InRange(taken, -1e-4, touches ? 22_000.0 : 1e-4);
+            }
+
+            Assert.True(drum.Total("F1.filter_aid_taken") > 1.0);
+        }
+    }
+
     private static RunningPlant Turning()
     {
         RunningPlant drum = RunningPlant.Start(RunningPlant.Model(Text));

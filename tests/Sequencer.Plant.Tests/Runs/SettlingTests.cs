@@ -56,6 +56,22 @@ public sealed class SettlingTests
         Assert.Equal(1000.0 * Grams, tank.Reading("AT1"), 2.0);
     }
 
+    /// <summary>Settled for two hours and stirred for four: no clear water is left, and none is owed, in any second of it.</summary>
+    [Fact]
+    public void Stirred_up_again_its_surface_is_the_water_s_own()
+    {
+        RunningPlant tank = Flocculated();
+        tank.Command(false, "AG1");
+        tank.Run(7200.0);
+        tank.Command(true, "AG1");
+        tank.Run(600.0);
+        for (int second = 0; second < 14_400; second++)
+        {
+            tank.Plant.Advance(1.0);
+            Assert.Equal(tank.Quantity("TK1.level"), tank.Quantity("TK1.interface"), 2e-5);
+        }
+    }
+
     /// <summary>Flocs of 15 g/L of grains of 3 kg/L are 10 g/L heavier than water: 3.6e-4 m/s by Stokes, (1 - c/15)^4.65 of it in their crowd.</summary>
     [Fact]
     public void Its_surface_falls_as_Stokes_and_Richardson_and_Zaki_say()

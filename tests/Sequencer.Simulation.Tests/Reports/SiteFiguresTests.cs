@@ -21,7 +21,7 @@ public sealed class SiteFiguresTests
             new LineLedger("never", "TK2", FlowEnd.Tank, "store", FlowEnd.Outside, 0, 0),
         ],
         [new SubstanceLedger("calcium", "mol", 1, 5, 8, 1.5), new SubstanceLedger("chromium", "mol", 0, 0, 0.5, 2), new SubstanceLedger("suspended", "g", 0, 2000, 1990, 10), new SubstanceLedger("nothing", "mol", 0, 0, 0, 0)],
-        [new CakeLedger("F1", "R101", "knife of F1", 10, 2, 40, 5700, "TK2", 0, 3)]);
+        [new CakeLedger("F1", "R101", "knife of F1", 10, 2, 40, 5700, "TK2", 0, 3, 12, 8)]);
 
     private static RunRecord Record
     {
