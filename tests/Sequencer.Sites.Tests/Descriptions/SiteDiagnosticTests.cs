@@ -64,6 +64,29 @@ public sealed class SiteDiagnosticTests : IDisposable
         Assert.Equal("SEQ0907", Assert.Single(result.Diagnostics).Code);
     }
 
+    [Fact]
+    public void Two_programs_with_a_unit_of_one_name_are_told_at_the_second()
+    {
+        string press = File.ReadAllText(RepositoryPath.Site("sludge-house", "press.seq"));
+        File.WriteAllText(Path.Combine(_folder, "other.seq"), press.Replace("FP01", "TK301", StringComparison.Ordinal).Replace(" at %IW", " at %IW9", StringComparison.Ordinal).Replace("X0.", "X90.", StringComparison.Ordinal));
+        Edit("site.yaml", "programs: [pit.seq]", "programs: [pit.seq, other.seq]");
+
+        Diagnostic found = Assert.Single(SiteCommands.Check(_folder).Diagnostics, diagnostic => diagnostic.Code == "SEQ0908");
+        Assert.Equal(("unit TK301 \"Filter press\"", true), (found.Span.Text.ToString(), found.Span.Source.Path.EndsWith("other.seq", StringComparison.Ordinal)));
+    }
+
+    /// <summary>Signs and capitals do not tell folders apart.</summary>
+    [Fact]
+    public void Two_scenarios_of_one_name_are_told_at_the_second()
+    {
+        string scenarios = Directory.CreateDirectory(Path.Combine(_folder, "scenarios")).FullName;
+        File.WriteAllText(Path.Combine(scenarios, "a.yaml"), "scenario: 1\nname: first day\nlasts: 1 h\n");
+        File.WriteAllText(Path.Combine(scenarios, "b.yaml"), "scenario: 1\nname: First-Day\nlasts: 1 h\n");
+
+        Diagnostic found = Assert.Single(SiteCommands.Check(_folder).Diagnostics, diagnostic => diagnostic.Code == "SEQ0912");
+        Assert.Equal(("First-Day", true), (found.Span.Text.ToString(), found.Span.Source.Path.EndsWith("b.yaml", StringComparison.Ordinal)));
+    }
+
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     private void Edit(string file, string sound, string broken)
