@@ -5,8 +5,7 @@ using Sequencer.Plant.Reaction;
 namespace Sequencer.Plant;
 
 /// <summary>
-/// Dry solids in tanks and with what has passed the lines. What a filter or a settling tank of this plant holds back counts as solid everywhere, also where it is
-/// still dissolved. What passed a line is its litres times what a litre held, by straight pieces between the times that it was looked at.
+/// Dry solids in tanks and with what has passed the lines: lime, other solids and filter aid, and of what a filter or a settling tank of this plant holds that which is solid in the water there. What passed a line is its litres times what a litre held, by straight pieces between the times that it was looked at.
 /// </summary>
 internal sealed class SolidsMeter
 {
@@ -54,16 +53,12 @@ internal sealed class SolidsMeter
 
     public double KilogramsLeaked(int tank) => _leakedGrams[tank] / GramsPerKilogram;
 
-    public double KilogramsIn(TankBody tank, ReadOnlySpan<double> state)
+    public double KilogramsIn(TankBody tank)
     {
         int settler = IndexOfSettler(tank.Index);
-        double grams = InTank(tank.Index, state);
-        for (int content = 0; settler >= 0 && content < _gramsEach.Length; content++)
-        {
-            grams += state[_parts.Layout.Bed(settler) + content] * _gramsEach[content];
-        }
-
-        return grams / GramsPerKilogram;
+        double onFloor = settler >= 0 ? Sum(_motion.Now.Slice(_parts.Layout.Bed(settler), _gramsEach.Length)) : 0.0;
+        double dosed = Dosed(_motion.Now.Slice(_parts.Layout.OnTheWay(tank.Index), _gramsEach.Length)) + Dosed(_motion.Now.Slice(_parts.Layout.Mixing(tank.Index), _gramsEach.Length));
+        return (MixedIn(tank.Index) + dosed + onFloor) / GramsPerKilogram;
     }
 
     private double GramsInALitre(int line)
@@ -72,7 +67,7 @@ internal sealed class SolidsMeter
         if (pipe.FromTank < 0)
         {
             Source source = _parts.Sources[pipe.FromSource];
-            return Sum(source.Content) * source.Strength(_motion.Time);
+            return Sum(source.Solid) * source.Strength(_motion.Time);
         }
 
         return GramsDrawn(pipe.FromTank, pipe.Description.Draws);
@@ -84,7 +79,7 @@ internal sealed class SolidsMeter
         int settler = IndexOfSettler(tank);
         return settler >= 0
             ? _parts.Settlers[settler].SolidsDrawn(point, _motion.Now)
-            : Sum(_motion.Now.Slice(_parts.Layout.Mixed(tank), _gramsEach.Length)) / _motion.Now[_parts.Layout.Volume(tank)];
+            : MixedIn(tank) / _motion.Now[_parts.Layout.Volume(tank)];
     }
 
     private int IndexOfSettler(int tank)
@@ -100,17 +95,18 @@ internal sealed class SolidsMeter
         return -1;
     }
 
-    private double InTank(int tank, ReadOnlySpan<double> state) =>
-        Sum(state.Slice(_parts.Layout.Mixed(tank), _gramsEach.Length))
-        + Sum(state.Slice(_parts.Layout.OnTheWay(tank), _gramsEach.Length))
-        + Sum(state.Slice(_parts.Layout.Mixing(tank), _gramsEach.Length));
+    private double MixedIn(int tank) => _parts.Solubility.Grams(
+        tank, _motion.Now.Slice(_parts.Layout.Mixed(tank), _gramsEach.Length), _gramsEach, _motion.Now[_parts.Layout.Volume(tank)]);
 
-    private double Sum(ReadOnlySpan<double> contents)
+    /// <summary>What a reagent brings in solution counts when it has come into the water.</summary>
+    private double Dosed(ReadOnlySpan<double> contents) => Sum(contents[_parts.Contents.Lime..], _parts.Contents.Lime);
+
+    private double Sum(ReadOnlySpan<double> contents, int first = 0)
     {
         double grams = 0.0;
-        for (int content = 0; content < _gramsEach.Length; content++)
+        for (int content = 0; content < contents.Length; content++)
         {
-            grams += contents[content] * _gramsEach[content];
+            grams += contents[content] * _gramsEach[first + content];
         }
 
         return grams;

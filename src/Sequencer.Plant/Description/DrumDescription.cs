@@ -31,7 +31,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="CakeCompressibility">exponent of the pressure in it</param>
 /// <param name="CakeKilogramsPerCubicMetre">other solids, dry, in their cake</param>
 /// <param name="CakeGrainKilogramsPerCubicMetre">of the grains of other solids themselves</param>
-/// <param name="Retained">dissolved substances that count as solid here, with the grams of dry solid for each mole</param>
+/// <param name="Retained">substances of which what is solid in the water counts as solid here, with the grams of dry solid for each mole</param>
 /// <param name="SealWater">of the vacuum pump; null where its temperature tells nothing</param>
 /// <param name="Span">where it is described</param>
 public sealed record DrumDescription(

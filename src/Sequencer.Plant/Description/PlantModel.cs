@@ -24,7 +24,7 @@ public sealed record PlantModel(
     ImmutableArray<SwitchDescription> Switches,
     ImmutableArray<HandSwitchDescription> HandSwitches)
 {
-    /// <summary>Dissolved substances that count as solid in some filter or settling tank, with the grams of dry solid for each mole.</summary>
+    /// <summary>Substances of which some filter or settling tank holds what is solid, with the grams of dry solid for each mole.</summary>
     internal ImmutableArray<(Substance Substance, double GramsPerMole)> Retained =>
     [
         .. Drums.SelectMany(drum => drum.Retained)

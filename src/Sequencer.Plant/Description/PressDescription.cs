@@ -19,7 +19,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="CakeCompressibility">exponent of the pressure in it</param>
 /// <param name="CakeKilogramsPerCubicMetre">dry solids in the cake as it is filtered</param>
 /// <param name="GrainKilogramsPerCubicMetre">of the grains themselves</param>
-/// <param name="Retained">dissolved substances that count as solid here, with the grams of dry solid for each mole</param>
+/// <param name="Retained">substances of which what is solid in the water counts as solid here, with the grams of dry solid for each mole</param>
 /// <param name="Squeeze">by membranes; null where there are none</param>
 /// <param name="OpenedBy">the motor or valve that opens it: what is in it falls out</param>
 public sealed record PressDescription(

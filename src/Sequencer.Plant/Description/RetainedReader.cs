@@ -3,7 +3,7 @@ using Sequencer.Plant.Yaml;
 
 namespace Sequencer.Plant.Description;
 
-/// <summary>Reads <c>holds</c>: substances that the chemistry counts as dissolved and that stand as solids in a water.</summary>
+/// <summary>Reads <c>holds</c>: substances of which what the water has as a solid is held.</summary>
 internal static class RetainedReader
 {
     private static readonly NumberRange MolarMass = new(1.0, 1_000.0);

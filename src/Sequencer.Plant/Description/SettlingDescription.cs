@@ -8,7 +8,7 @@ namespace Sequencer.Plant.Description;
 /// <param name="FlocMetres">size of flocs in a shear of 50 1/s</param>
 /// <param name="BedGramsPerLitre">dry solids in a litre of what has settled</param>
 /// <param name="BreakingSeconds">K_B of flocculation</param>
-/// <param name="Retained">dissolved substances that count as solid here, with the grams of dry solid for each mole</param>
+/// <param name="Retained">substances of which what is solid in the water counts as solid here, with the grams of dry solid for each mole</param>
 public sealed record SettlingDescription(
     double FlocGramsPerLitre,
     double GrainKilogramsPerCubicMetre,

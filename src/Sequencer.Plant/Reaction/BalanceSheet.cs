@@ -11,6 +11,7 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsM
     private const double MillimetresPerMetre = 1000.0;
 
     private readonly double[] _initial = motion.Now.ToArray();
+    private readonly double[] _initialSolids = [.. parts.Tanks.Select(tank => solids.KilogramsIn(tank))];
     private readonly ImmutableArray<ImmutableArray<int>> _conserved = parts.Contents.Conserved();
 
     public PlantBalances Draw()
@@ -37,8 +38,8 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsM
             _initial[parts.Layout.Volume(tank.Index)],
             motion.Now[parts.Layout.Volume(tank.Index)],
             motion.Now[parts.Layout.Overflowed(tank.Index)],
-            solids.KilogramsIn(tank, _initial),
-            solids.KilogramsIn(tank, motion.Now)))],
+            _initialSolids[tank.Index],
+            solids.KilogramsIn(tank)))],
         [.. Enumerable.Range(0, parts.Pipes.Length).Where(line => !parts.IsKnife(parts.Pipes[line].FromTank) && !parts.IsKnife(parts.Pipes[line].ToTank)).Select(Line),
             .. parts.Tanks.Where(tank => parts.LeakedLitres(tank.Index, motion.Now) > 0.0).Select(Leak)],
         [.. parts.Contents.Names.Select((name, content) => new SubstanceLedger(

@@ -17,6 +17,7 @@ namespace Sequencer.Plant.Reaction;
 /// water:     the pores of what is laid down are full; then dW/dt = (W* - W) / T, W* what <see cref="Dewatering"/> leaves in the time that a turn is
 ///            out of the bath. A cake that holds its water seals the coat behind it. The knife takes water with the solids
 /// </code>
+/// What is dissolved of what it holds passes (<see cref="Solubility"/>), also by the water that stays in the pores (our own simplification); what is on it stays solid until it falls.
 /// A crack is bare cloth beside the coat: where the coat's resistance stands, that of both side by side. p_s is that of a pump whose suction falls in a straight
 /// line from the vacuum that it reaches shut, and of air that finds its way through cloth and coat (our own simplification); a wet coat lets less of it through than a dry one would, so that p_s is on the weak side.
 /// </summary>
@@ -37,7 +38,7 @@ internal sealed class DrumFilter : ISeparator
     private readonly int _index;
     private readonly DrumCoat _coat;
 
-    public DrumFilter(DrumDescription description, int index, ContentLayout contents, StateLayout layout, TankBody trough, TankBody filtrateTo, TankBody knife, Drive turnedBy, Drive vacuumBy, SealWater? sealWater)
+    public DrumFilter(DrumDescription description, int index, ContentLayout contents, StateLayout layout, Solubility solubility, TankBody trough, TankBody filtrateTo, TankBody knife, Drive turnedBy, Drive vacuumBy, SealWater? sealWater)
     {
         Description = description;
         Trough = trough;
@@ -49,7 +50,7 @@ internal sealed class DrumFilter : ISeparator
         _index = index;
         _layout = layout;
         _coat = new DrumCoat(description);
-        Holds = new DrumHolds(description, index, contents, layout, trough.Index);
+        Holds = new DrumHolds(description, index, contents, layout, solubility, trough.Index);
     }
 
     public DrumDescription Description { get; }
@@ -145,7 +146,7 @@ internal sealed class DrumFilter : ISeparator
         {
             if (Holds.GramsEach[content] > 0.0)
             {
-                double stays = retention * share * state[trough + content];
+                double stays = retention * Holds.Solid(content, share * state[trough + content], flow);
                 rates[receiver + content] -= stays;
                 rates[held + content] += stays;
                 aid += content == Holds.FilterAid ? stays : 0.0;

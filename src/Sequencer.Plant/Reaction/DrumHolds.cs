@@ -10,13 +10,15 @@ internal sealed class DrumHolds
     private readonly DrumDescription _description;
     private readonly StateLayout _layout;
     private readonly int _index;
+    private readonly Solubility _solubility;
     private readonly int _trough;
 
-    public DrumHolds(DrumDescription description, int index, ContentLayout contents, StateLayout layout, int trough)
+    public DrumHolds(DrumDescription description, int index, ContentLayout contents, StateLayout layout, Solubility solubility, int trough)
     {
         _description = description;
         _layout = layout;
         _index = index;
+        _solubility = solubility;
         _trough = trough;
         FilterAid = contents.FilterAid;
         Coat = new CakeLayer(description.CoatKilogramsPerCubicMetre, description.CoatGrainKilogramsPerCubicMetre);
@@ -28,7 +30,7 @@ internal sealed class DrumHolds
 
     public CakeLayer Cake { get; }
 
-    /// <summary>Dry grams for each unit of a content that the drum holds back; 0 for what is dissolved.</summary>
+    /// <summary>Dry grams for each unit of a content that the drum holds back where it is solid; 0 for others.</summary>
     public double[] GramsEach { get; }
 
     /// <summary>Its place among the contents.</summary>
@@ -77,6 +79,9 @@ internal sealed class DrumHolds
         return grams;
     }
 
+    /// <summary>What is solid, mol or g, of so much of a content in so many litres of what it draws.</summary>
+    public double Solid(int content, double amount, double litres) => _solubility.Solid(_trough, content, amount, litres);
+
     /// <summary>Grams of filter aid and of other solids that stay on the drum of a litre that is drawn.</summary>
     public (double Aid, double Other) Solids(ReadOnlySpan<double> state, double retention)
     {
@@ -85,7 +90,10 @@ internal sealed class DrumHolds
         double other = 0.0;
         for (int content = 0; content < GramsEach.Length; content++)
         {
-            other += content == FilterAid ? 0.0 : Math.Max(0.0, state[mixed + content]) * GramsEach[content];
+            if (GramsEach[content] > 0.0 && content != FilterAid)
+            {
+                other += Math.Max(0.0, Solid(content, state[mixed + content], litres)) * GramsEach[content];
+            }
         }
 
         return (retention * Math.Max(0.0, state[mixed + FilterAid]) / litres, retention * other / litres);

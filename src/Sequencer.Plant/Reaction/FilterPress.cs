@@ -39,6 +39,7 @@ internal sealed class FilterPress : ISeparator
     private const double BlindedFactor = 50.0;
 
     private readonly StateLayout _layout;
+    private readonly Solubility _solubility;
     private readonly ImmutableArray<Drive> _feeds;
     private readonly Drive? _squeeze;
     private readonly Drive _opener;
@@ -58,6 +59,7 @@ internal sealed class FilterPress : ISeparator
         _opener = parts.Drive(description.OpenedBy);
         _index = index;
         _layout = parts.Layout;
+        _solubility = parts.Solubility;
         _arrived = new double[parts.Contents.Count];
         Holds = new PressHolds(description, index, parts.Contents, parts.Layout);
     }
@@ -117,23 +119,28 @@ internal sealed class FilterPress : ISeparator
         rates[_layout.Volume(FiltrateTo.Index)] += given - flow;
         rates[_layout.Heat(FiltrateTo.Index)] += (given - flow) * celsius;
         rates[_layout.PressFiltered(_index)] = given;
-        double grains = Keep(flow > 0.0 ? filtered / flow : 0.0, given, receiver, state, rates);
+        double grains = Keep(flow, filtered, given, receiver, state, rates);
         rates[_layout.PressWater(_index)] += flow - given - grains;
         Drop(_opener.Effect(time), state, rates);
     }
 
-    /// <summary>Solids stay but for what passes the cloth; what is dissolved leaves with the water of the chambers. Litres of grains that stay.</summary>
-    private double Keep(double filteredShare, double litresOut, int receiver, ReadOnlySpan<double> state, Span<double> rates)
+    /// <summary>
+    /// Solids stay but for what passes the cloth; what is dissolved leaves with the water of the chambers. Of what it holds as solid the dissolved part goes by with the filtrate, and counts as solid
+    /// where its water stays. Litres of grains that stay.
+    /// </summary>
+    private double Keep(double flow, double filtered, double given, int receiver, ReadOnlySpan<double> state, Span<double> rates)
     {
         int held = _layout.PressHeld(_index);
-        double passing = filteredShare * (1.0 - Retention(state));
+        double passing = flow > 0.0 ? filtered / flow * (1.0 - Retention(state)) : 0.0;
         double water = Holds.WaterLitres(state);
-        double leaving = water > 0.0 ? litresOut / water : 0.0;
+        double leaving = water > 0.0 ? given / water : 0.0;
+        double waterStays = flow > 0.0 ? Math.Max(0.0, 1.0 - (given / flow)) : 0.0;
         double grams = 0.0;
         for (int content = 0; content < _arrived.Length; content++)
         {
             bool isSolid = Holds.GramsEach[content] > 0.0;
-            double stays = isSolid ? (1.0 - passing) * _arrived[content] : _arrived[content] - (leaving * state[held + content]);
+            double solid = isSolid ? _solubility.Solid(Trough.Index, content, _arrived[content], flow) : 0.0;
+            double stays = isSolid ? ((1.0 - passing) * solid) + (waterStays * (_arrived[content] - solid)) : _arrived[content] - (leaving * state[held + content]);
             rates[receiver + content] -= stays;
             rates[held + content] += stays;
             grams += isSolid ? stays * Holds.GramsEach[content] : 0.0;

@@ -52,6 +52,12 @@ internal sealed class PlantMotion
     private double[] _now;
     private long _stepsBefore;
     private readonly double[] _dissolved;
+
+    /// <summary>Substances that filters and settlers hold and of which solids may form.</summary>
+    private readonly int[] _partlySolid;
+
+    /// <summary>By tank: something settles there, or a filter draws from it.</summary>
+    private readonly bool[] _separates;
     private bool _interrupted;
 
     public PlantMotion(PlantParts parts)
@@ -70,6 +76,9 @@ internal sealed class PlantMotion
         _acidity = [.. parts.Tanks.Select(tank => new WaterTrace(time => Solved(tank, _chemistry[tank.Index], time).Ph, 0.0))];
         _conductivity = [.. parts.Tanks.Select(tank => parts.Model.Measures(Measured.Conductivity, tank.Description.Name) ? ConductivityTrace(tank) : null)];
         _traces = [.. _acidity, .. _conductivity.OfType<WaterTrace>()];
+        _partlySolid = [.. parts.Model.Retained.Select(retained => parts.Contents.Dissolved.IndexOf(retained.Substance)).Where(place => place >= 0 && _chemistry[0].CanBeSolid(place))];
+        _separates = [.. parts.Tanks.Select(tank => parts.Settlers.Any(settler => settler.Tank == tank.Index) || parts.Separators.Any(separator => separator.Trough == tank))];
+        TakeSolubility();
     }
 
     public PlantEquations Equations { get; }
@@ -149,6 +158,11 @@ internal sealed class PlantMotion
             }
 
             TakeLimeSaturation();
+            if (TakeSolubility())
+            {
+                _integrator.Truncate(_integrator.End);
+                Equations.Flows.ForgetSums();
+            }
 
             Step();
         }
@@ -225,6 +239,23 @@ internal sealed class PlantMotion
                 Equations.TakeLimeSaturation(tank.Index, share, calcium);
             }
         }
+    }
+
+    /// <summary>Of the water whose pH was solved last in each tank; true if it changes what settles or is filtered.</summary>
+    private bool TakeSolubility()
+    {
+        bool changes = false;
+        foreach (TankBody tank in _parts.Tanks)
+        {
+            WaterChemistry chemistry = _chemistry[tank.Index];
+            foreach (int substance in _partlySolid)
+            {
+                bool isSeen = _parts.Solubility.Take(tank.Index, substance, chemistry.Dissolved(substance), chemistry.Total(substance));
+                changes |= isSeen && _separates[tank.Index];
+            }
+        }
+
+        return changes;
     }
 
     private void CutAt(double time)

@@ -22,10 +22,11 @@ internal sealed class PlantParts
         Pipes = [.. model.Lines.Select(Pipe)];
         _linesFrom = [.. Sources.Select((_, source) => Enumerable.Range(0, Pipes.Length).Where(line => Pipes[line].FromSource == source).ToArray())];
         Layout = new StateLayout(Tanks.Length, DosingLines.Length, Pipes.Length, model.Drums.Length, model.Tanks.Count(tank => tank.Settling is not null), model.Presses.Length, model.Drums.Count(drum => drum.SealWater is not null), Contents.Count);
+        Solubility = new Solubility(Tanks.Length, Contents.Count);
         Settlers = [.. Tanks.Where(tank => tank.Description.Settling is not null)
-            .Select((tank, index) => new TankSettling(tank.Description.Settling!, tank, index, Contents, Layout))];
+            .Select((tank, index) => new TankSettling(tank.Description.Settling!, tank, index, Contents, Layout, Solubility))];
         Drums = [.. model.Drums.Select((drum, index) => new DrumFilter(
-            drum, index, Contents, Layout, Tanks[Tank(drum.Trough)], Tanks[Tank(drum.FiltrateTo)], Tanks[Tank(drum.Knife)], Drive(drum.TurnedBy), Drive(drum.VacuumBy), SealWater(drum, index)))];
+            drum, index, Contents, Layout, Solubility, Tanks[Tank(drum.Trough)], Tanks[Tank(drum.FiltrateTo)], Tanks[Tank(drum.Knife)], Drive(drum.TurnedBy), Drive(drum.VacuumBy), SealWater(drum, index)))];
         SealWaters = [.. Drums.Select(drum => drum.SealWater).OfType<SealWater>()];
         Presses = [.. model.Presses.Select((press, index) => new FilterPress(press, index, this, Tanks[Tank(press.From)], Tanks[Tank(press.FiltrateTo)]))];
         Separators = [.. Drums, .. Presses];
@@ -63,6 +64,9 @@ internal sealed class PlantParts
     public ImmutableArray<TankSettling> Settlers { get; }
 
     public StateLayout Layout { get; }
+
+    /// <summary>Of what filters and settlers hold, in each tank; the motion tells it.</summary>
+    public Solubility Solubility { get; }
 
     public Drive Drive(string tag) => Drives[IndexOf(Model.Drives, drive => drive.Tag, tag)];
 
@@ -211,9 +215,11 @@ internal sealed class PlantParts
 
     private Source Supply(SupplyDescription supply, double kept)
     {
-        double[] content = WaterBalance.Compose(supply, Contents, new WaterChemistry(Contents, Model.Precipitates), out string reason)
+        WaterChemistry chemistry = new(Contents, Model.Precipitates);
+        double[] content = WaterBalance.Compose(supply, Contents, chemistry, out string reason)
             ?? throw new InvalidOperationException($"the reader has checked the water {supply.Name}: {reason}");
-        return new Source(supply.Name, content, supply.Celsius, null, kept);
+        double[] solid = [.. content.Select((amount, place) => place < Contents.Lime && chemistry.CanBeSolid(place) ? amount - chemistry.Dissolved(place) : amount)];
+        return new Source(supply.Name, content, solid, supply.Celsius, null, kept);
     }
 
     private Source Reagent(ReagentDescription reagent, double kept)
@@ -226,7 +232,9 @@ internal sealed class PlantParts
             content[Contents.FilterAid] = reagent.FilterAidGramsPerLitre;
         }
 
-        return new Source(reagent.Name, content, reagent.Celsius, reagent, kept);
+        double[] solid = [.. content];
+        solid.AsSpan(0, Contents.Lime).Clear();
+        return new Source(reagent.Name, content, solid, reagent.Celsius, reagent, kept);
     }
 
     private SealWater? SealWater(DrumDescription drum, int index) => drum.SealWater is not { } water ? null : new SealWater(

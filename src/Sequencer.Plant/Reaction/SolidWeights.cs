@@ -3,7 +3,7 @@ using Sequencer.Plant.Description;
 
 namespace Sequencer.Plant.Reaction;
 
-/// <summary>Dry grams for each unit of a content that counts as solid somewhere; 0 for what is dissolved there.</summary>
+/// <summary>Dry grams for each unit of a content where it is solid; 0 for what is never held.</summary>
 internal static class SolidWeights
 {
     /// <summary>Ca(OH)2, g/mol.</summary>

@@ -18,10 +18,11 @@ internal sealed class Source
     private bool _isStirred = true;
     private bool _isDrained;
 
-    public Source(string name, double[] content, double celsius, ReagentDescription? reagent, double keptSeconds)
+    public Source(string name, double[] content, double[] solid, double celsius, ReagentDescription? reagent, double keptSeconds)
     {
         Name = name;
         Content = content;
+        Solid = solid;
         Celsius = celsius;
         Reagent = reagent;
         _available = new Ramp(1.0, keptSeconds);
@@ -33,6 +34,9 @@ internal sealed class Source
 
     /// <summary>What a litre holds at full strength.</summary>
     public double[] Content { get; }
+
+    /// <summary>What of it is solid, as the contents are counted.</summary>
+    public double[] Solid { get; }
 
     public double Celsius { get; }
 

@@ -15,7 +15,8 @@ namespace Sequencer.Plant.Reaction;
 /// flocs:      see <see cref="Flocculation"/>, with G = sqrt(P s^3 / (mu V)) (Camp and Stein)
 /// </code>
 /// c stays the same while an interface falls (Kynch, Trans. Faraday Soc. 48 (1952) 166, below the greatest flux); the bed does not thicken (our own simplification).
-/// A line draws from a band around its height. A pump breaks flocs: what comes in counts as in none.
+/// A line draws from a band around its height. A pump breaks flocs: what comes in counts as in none. What the water dissolves does not settle (<see cref="Solubility"/>); what lies on the floor
+/// stays solid until it is stirred up.
 /// </summary>
 internal sealed class TankSettling
 {
@@ -34,22 +35,27 @@ internal sealed class TankSettling
     /// <summary>L; no tank of a plant gets as far.</summary>
     private const double LeastLitres = 1e-3;
 
+    /// <summary>s; how soon flocs are gone whose solids the chemistry has dissolved (our own choice).</summary>
+    private const double GoneInSeconds = 20.0;
+
     private const double LitresPerCubicMetre = 1000.0;
     private const double WattsPerKilowatt = 1000.0;
 
     private readonly SettlingDescription _description;
     private readonly TankBody _tank;
     private readonly StateLayout _layout;
+    private readonly Solubility _solubility;
     private readonly double[] _grams;
     private readonly int _index;
     private readonly int _dissolved;
 
-    public TankSettling(SettlingDescription description, TankBody tank, int index, ContentLayout contents, StateLayout layout)
+    public TankSettling(SettlingDescription description, TankBody tank, int index, ContentLayout contents, StateLayout layout, Solubility solubility)
     {
         _description = description;
         _tank = tank;
         _index = index;
         _layout = layout;
+        _solubility = solubility;
         _grams = SolidWeights.Of(contents, description.Retained);
         _dissolved = contents.Dissolved.Length;
     }
@@ -59,7 +65,7 @@ internal sealed class TankSettling
     public static double StartSize => SmallestFloc;
 
     /// <summary>Litres of settled solids and the water between them.</summary>
-    public double BedLitres(ReadOnlySpan<double> state) => Solids(state, _layout.Bed(_index), _grams) / _description.BedGramsPerLitre;
+    public double BedLitres(ReadOnlySpan<double> state) => BedGrams(state) / _description.BedGramsPerLitre;
 
     /// <summary>Grams of solids that a litre holds where a line draws.</summary>
     public double SolidsDrawn(DrawPoint point, ReadOnlySpan<double> state)
@@ -94,9 +100,9 @@ internal sealed class TankSettling
         double below = zones.Bed > 0.0 ? flow * bed / zones.Bed : 0.0;
         for (int content = 0; content < _grams.Length; content++)
         {
-            bool isSolid = _grams[content] > 0.0;
-            double amount = (isSolid ? above : share) * state[mixed + content];
-            double settled = isSolid ? below * state[onFloor + content] : 0.0;
+            double solid = Solid(content, zones, state);
+            double amount = (above * solid) + (share * (state[mixed + content] - solid));
+            double settled = _grams[content] > 0.0 ? below * state[onFloor + content] : 0.0;
             rates[mixed + content] -= amount;
             rates[onFloor + content] -= settled;
             rates[target + content] += amount + settled;
@@ -114,6 +120,7 @@ internal sealed class TankSettling
         double keptUp = Math.Min(1.0, speed / KeepsUpFrom);
         double viscosity = WaterProperties.Viscosity(state[_layout.Heat(Tank)] / zones.Litres);
         Flocculate(zones, speed, viscosity, state, rates);
+        Dissolve(zones, state, rates);
         StirUp(keptUp / _tank.Description.Mixing.LagSeconds, state, rates);
         if (keptUp < 1.0)
         {
@@ -140,7 +147,7 @@ internal sealed class TankSettling
         int onFloor = _layout.Bed(_index);
         for (int content = 0; content < _grams.Length; content++)
         {
-            double amount = _grams[content] > 0.0 ? share * state[mixed + content] : 0.0;
+            double amount = share * Solid(content, zones, state);
             rates[mixed + content] -= amount;
             rates[onFloor + content] += amount;
         }
@@ -171,7 +178,7 @@ internal sealed class TankSettling
 
         double shear = MixingIntensity.Gradient(watts, viscosity, zones.Litres / LitresPerCubicMetre);
         int mixed = _layout.Mixed(Tank);
-        double hydroxide = Solids(state, mixed, _grams.AsSpan(0, _dissolved));
+        double hydroxide = _solubility.Grams(Tank, state.Slice(mixed, _dissolved), _grams.AsSpan(0, _dissolved), zones.Litres);
         double sticking = Flocculation.Sticking(hydroxide, zones.Suspended - hydroxide);
         double grams = state[_layout.Flocs(_index)];
         rates[_layout.Flocs(_index)] += zones.Suspended * Flocculation.Rate(grams / zones.Suspended, sticking, shear, _description.BreakingSeconds);
@@ -179,16 +186,34 @@ internal sealed class TankSettling
         rates[_layout.FlocSize(_index)] += Flocculation.Growth(FlocMetres(state), _description.FlocMetres, share, sticking, shear);
     }
 
-    private static double Solids(ReadOnlySpan<double> state, int first, ReadOnlySpan<double> grams)
+    /// <summary>Flocs whose solids have dissolved are gone, and what is left of them is smaller.</summary>
+    private void Dissolve(Zones zones, ReadOnlySpan<double> state, Span<double> rates)
+    {
+        double grams = state[_layout.Flocs(_index)];
+        double gone = grams - zones.Suspended;
+        if (gone > 0.0)
+        {
+            rates[_layout.Flocs(_index)] -= gone / GoneInSeconds;
+            rates[_layout.FlocSize(_index)] -= gone / grams / GoneInSeconds * (FlocMetres(state) - SmallestFloc);
+        }
+    }
+
+    /// <summary>All that lies on the floor settled there as a solid.</summary>
+    private double BedGrams(ReadOnlySpan<double> state)
     {
         double sum = 0.0;
-        for (int content = 0; content < grams.Length; content++)
+        int onFloor = _layout.Bed(_index);
+        for (int content = 0; content < _grams.Length; content++)
         {
-            sum += Math.Max(0.0, state[first + content]) * grams[content];
+            sum += Math.Max(0.0, state[onFloor + content]) * _grams[content];
         }
 
         return sum;
     }
+
+    /// <summary>What of a content that does not lie is solid; none of what is dissolved here.</summary>
+    private double Solid(int content, Zones zones, ReadOnlySpan<double> state) =>
+        _grams[content] > 0.0 ? _solubility.Solid(Tank, content, state[_layout.Mixed(Tank) + content], zones.Litres) : 0.0;
 
     private Zones ZonesOf(ReadOnlySpan<double> state)
     {
@@ -196,7 +221,7 @@ internal sealed class TankSettling
         double litres = Math.Max(LeastLitres, state[_layout.Volume(Tank)]);
         double bed = Math.Min(BedLitres(state), 0.999 * litres);
         double clear = Math.Clamp(state[_layout.Clear(_index)], 0.0, litres - bed);
-        double suspended = Solids(state, _layout.Mixed(Tank), _grams);
+        double suspended = _solubility.Grams(Tank, state.Slice(_layout.Mixed(Tank), _grams.Length), _grams, litres);
         double flocs = Math.Clamp(state[_layout.Flocs(_index)], 0.0, suspended);
         double middle = litres - bed - clear;
         return new Zones(litres, clear, middle, bed, suspended, (suspended - flocs) / (litres - bed), flocs / Math.Max(middle, Last * litres));

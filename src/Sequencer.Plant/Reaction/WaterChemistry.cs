@@ -53,6 +53,19 @@ internal sealed class WaterChemistry
     /// </summary>
     public (double Share, double Calcium) LimeSaturation() => _lime < 0 ? (0.0, 1.0) : (Math.Cbrt(_solver.SaturationRatio(_lime)), _last[_calcium]);
 
+    /// <summary>A solid of a dissolved substance may form here.</summary>
+    public bool CanBeSolid(int substance)
+    {
+        string component = _solver.System.Components[substance].Name;
+        return Enumerable.Range(0, _solids.Length).Any(solid => _solids[solid] && _solver.System.Solids[solid].Dissolution.Components.Any(part => part.Component == component));
+    }
+
+    /// <summary>mol/L of a substance that the last water solved has dissolved, beside what of it is in solids.</summary>
+    public double Dissolved(int substance) => _solver.Dissolved[substance];
+
+    /// <summary>mol/L of a substance in the last water solved, solids and all.</summary>
+    public double Total(int substance) => _last[substance];
+
     /// <summary>mS/cm of the last water solved, at its temperature.</summary>
     public double Conductivity() => _conductivity.MillisiemensPerCentimetre(_solver.Molality, _lastCelsius);
 

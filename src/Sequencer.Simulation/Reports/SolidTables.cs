@@ -74,6 +74,6 @@ internal static class SolidTables
         }
 
         table.Append(text, "");
-        text.Append("What a filter or a settling tank of this plant holds back counts as solid everywhere, also where it is still dissolved; a litre counts as a kilogram.\n\n");
+        text.Append("Of a metal that a filter or a settling tank of this plant holds only what is solid at the pH of its water is counted; a litre counts as a kilogram.\n\n");
     }
 }
