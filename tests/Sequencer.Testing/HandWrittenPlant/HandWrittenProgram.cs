@@ -9,7 +9,7 @@ public sealed class HandWrittenProgram : IDisposable
 
     private HandWrittenProgram(string main, params string[] libraries)
     {
-        string[] files = [main, "description.c", "motion.c", "drum.c", "chemistry.c"];
+        string[] files = [main, "description.c", "motion.c", "drum.c", "settling.c", "chemistry.c"];
         _program = new CProgram(files.Select(file => RepositoryPath.At("tests", "Sequencer.Testing", "HandWrittenPlant", file)), libraries);
     }
 

@@ -43,6 +43,18 @@ public sealed record MotionScript(double ScanSeconds, double Seconds, ImmutableA
     }
 
     /// <summary>
+    /// The drives of settling.yaml: water is stirred and comes in, its flocs settle, it is drawn off above and below, stirred up, and in the end comes in until it runs over while it settles.
+    /// </summary>
+    public static MotionScript Settling()
+    {
+        (string Drive, double At, double Lasts)[] all =
+        [
+            ("P3", 10.0, 700.0), ("AG1", 60.0, 2340.0), ("P1", 4200.0, 700.0), ("P2", 5000.0, 200.0), ("AG1", 5400.0, 900.0), ("P2", 7000.0, 500.0), ("P3", 6300.0, 1700.0),
+        ];
+        return new MotionScript(0.1, 9000.0, [.. all.SelectMany(one => new[] { (one.At, one.Drive, true), (one.At + one.Lasts, one.Drive, false) }).OrderBy(command => command.Item1)]);
+    }
+
+    /// <summary>
     /// Fernhollow's drives for some hours, over and over: a pit fills and is dosed with caustic and acid, is drawn down to its heel while the
     /// other fills and is dosed.
     /// </summary>

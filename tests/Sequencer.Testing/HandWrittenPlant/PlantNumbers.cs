@@ -16,7 +16,7 @@ internal static class PlantNumbers
     {
         Demand(model.DosingLines.IsEmpty && model.Presses.IsEmpty && model.Precipitates.IsEmpty, "dosing lines, presses or solids");
         PlantParts parts = new(model);
-        Demand(parts.Settlers.IsEmpty && !parts.Contents.HasReduction && !parts.Contents.HasChlorination, "settling or a reaction");
+        Demand(!parts.Contents.HasReduction && !parts.Contents.HasChlorination, "a reaction");
         StringBuilder text = new();
         Line(model.AmbientCelsius, parts.Contents.Count, parts.Contents.Dissolved.Length, parts.Contents.Calcium, parts.Contents.Lime);
         Line(2.0 * model.Tanks.Max(tank => tank.Mixing.DeadTimeSeconds));
@@ -50,6 +50,7 @@ internal static class PlantNumbers
             Line(pipe.FromTank, pipe.FromSource, pipe.ToTank, pipe.IsDosed ? 1 : 0, pipe.DeadTimeSeconds, pipe.Description.RateLitresPerSecond, outlet?.BoreMetres ?? 0.0, outlet?.DischargeCoefficient ?? 0.0);
             Line([pipe.Drives.Length, .. pipe.Drives.Select(drive => (double)Drive(drive.Description.Tag))]);
             Line([pipe.OtherWays.Length, .. pipe.OtherWays.Select(drive => (double)Drive(drive.Description.Tag))]);
+            Line(pipe.Description.Draws.Metres, pipe.Description.Draws.IsBelowSurface ? 1 : 0);
         }
 
         Line(parts.Drums.Length);
@@ -63,6 +64,16 @@ internal static class PlantNumbers
             Line(one.CoatSquareMetres, one.CoatKilogramsPerCubicMetre, one.CoatGrainKilogramsPerCubicMetre, one.ClosesAtMetres);
             Line(one.CakeMetresPerKilogram, one.CakeCompressibility, one.CakeKilogramsPerCubicMetre, one.CakeGrainKilogramsPerCubicMetre);
             Line(drum.Holds.GramsEach);
+        }
+
+        Line(parts.Settlers.Length);
+        foreach (TankBody tank in parts.Tanks)
+        {
+            if (tank.Description.Settling is { } settling)
+            {
+                Line(tank.Index, settling.FlocGramsPerLitre, settling.GrainKilogramsPerCubicMetre, settling.FlocMetres, settling.BedGramsPerLitre, settling.BreakingSeconds, 1000.0 * tank.Description.Mixing.PowerKilowatts);
+                Line(SolidWeights.Of(parts.Contents, settling.Retained));
+            }
         }
 
         Line(parts.Layout.Count);

@@ -71,6 +71,7 @@ void read_plant(void)
         tank->lag = number();
         tank->unmixed_lag = number();
         tank->agitator = whole();
+        tank->settler = -1;
     }
     plant.drives = whole();
     plant.drive = room_for(plant.drives, sizeof(Drive));
@@ -101,6 +102,8 @@ void read_plant(void)
         pipe->drives = wholes(pipe->through);
         pipe->not_through = whole();
         pipe->others = wholes(pipe->not_through);
+        pipe->draw.metres = number();
+        pipe->draw.from_surface = whole();
     }
     plant.drums = whole();
     plant.drum = room_for(plant.drums, sizeof(Drum));
@@ -131,6 +134,20 @@ void read_plant(void)
         drum->cake_density = number();
         drum->cake_grain = number();
         drum->grams = numbers(plant.contents);
+    }
+    plant.settlers = whole();
+    plant.settler = room_for(plant.settlers, sizeof(Settler));
+    for (int index = 0; index < plant.settlers; index++) {
+        Settler *settler = &plant.settler[index];
+        settler->tank = whole();
+        plant.tank[settler->tank].settler = index;
+        settler->floc_density = number();
+        settler->grain_density = number();
+        settler->floc_size = number();
+        settler->bed_density = number();
+        settler->breaking = number();
+        settler->watts = number();
+        settler->grams = numbers(plant.contents);
     }
     plant.states = whole();
     plant.initial = numbers(plant.states);

@@ -9,8 +9,6 @@ static double effect(int drive, double time) { return value_of(&plant.drive[driv
 
 static double celsius(const Drum *drum, const double *state) { return state[heat_of(drum->trough)] / state[volume_of(drum->trough)]; }
 
-static double viscosity(const Drum *drum, const double *state) { return 2.414e-5 * pow(10.0, 247.8 / (celsius(drum, state) + 273.15 - 140.0)); }
-
 static double turn_of(const Drum *drum, double time) { return drum->turn / fmax(0.01, effect(drum->motor, time)); }
 
 /* Grams of filter aid, and of the other solids by the weights of a mole. */
@@ -80,7 +78,7 @@ double drum_wants(int index, double time, const double *state)
     double pressure = state[vacuum_of(index)];
     if (pressure <= 0.0)
         return 0.0;
-    double turn = turn_of(drum, time), coat = coat_metres(index, state), mu = viscosity(drum, state), aid, other;
+    double turn = turn_of(drum, time), coat = coat_metres(index, state), mu = viscosity_of(drum->trough, state), aid, other;
     retention_of(drum, state, coat, &aid, &other);
     double filtrate = 1.0 - aid / drum->coat_density - other / drum->cake_density;
     double dry = (aid + other) / filtrate;
@@ -113,7 +111,7 @@ typedef struct { double coat_cut, cake_cut, on_drum; } Water;
 static Water water_of(int index, double time, const double *state)
 {
     const Drum *drum = &plant.drum[index];
-    double pressure = state[vacuum_of(index)], mu = viscosity(drum, state), dry = 1.0 - drum->submerged;
+    double pressure = state[vacuum_of(index)], mu = viscosity_of(drum->trough, state), dry = 1.0 - drum->submerged;
     double coat = coat_metres(index, state), load = fmax(0.0, other_grams(index, state) / 1000.0 / drum->area);
     double sealing = 1.0 - exp(-load / 0.01);
     double coat_porosity = 1.0 - drum->coat_density / drum->coat_grain, cake_porosity = 1.0 - drum->cake_density / drum->cake_grain;
@@ -225,7 +223,7 @@ void drum_rates(int index, double time, double flow, const double *state, double
 {
     const Drum *drum = &plant.drum[index];
     double coat = coat_metres(index, state);
-    carry(drum->trough, drum->receiver, flow, state, out);
+    carry(drum->trough, (Draw){ 0.0, 0 }, drum->receiver, flow, state, out);
     Water water = water_of(index, time, state);
     hold(index, flow, coat, water, state, out);
     double reached = drum->deepest / (1.0 + (drum->deepest / drum->bare - 1.0) * drum->cloth / clean_resistance(drum, coat));

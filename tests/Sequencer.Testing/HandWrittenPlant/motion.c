@@ -124,7 +124,9 @@ static void sum_wanted(double time, const double *state, int drawn_down)
     }
 }
 
-void carry(int from, int to, double flow, const double *state, double *out)
+double viscosity_of(int tank, const double *state) { return 2.414e-5 * pow(10.0, 247.8 / (state[heat_of(tank)] / state[volume_of(tank)] + 273.15 - 140.0)); }
+
+void carry(int from, Draw draw, int to, double flow, const double *state, double *out)
 {
     double share = flow / state[volume_of(from)];
     double heat = share * state[heat_of(from)];
@@ -137,6 +139,10 @@ void carry(int from, int to, double flow, const double *state, double *out)
         out[heat_of(to)] += heat;
     } else {
         out[went_out()] += flow;
+    }
+    if (plant.tank[from].settler >= 0) {
+        settler_draws(plant.tank[from].settler, draw, flow, target, state, out);
+        return;
     }
     for (int content = 0; content < plant.contents; content++) {
         double amount = share * state[mixed_of(from) + content];
@@ -213,16 +219,18 @@ void rates(double time, const double *state, double *out)
         int tank = pipe->from_tank;
         double flow = limited(tank, wanted_flow(pipe, time, state));
         out[passed(index)] = flow;
-        carry(tank, pipe->to_tank, flow, state, out);
+        carry(tank, pipe->draw, pipe->to_tank, flow, state, out);
     }
     for (int index = 0; index < plant.drums; index++)
         drum_rates(index, time, limited(plant.drum[index].trough, drum_wants(index, time, state)), state, out);
+    for (int index = 0; index < plant.settlers; index++)
+        settler_rates(index, time, state, out);
     for (int index = 0; index < plant.tanks; index++) {
         mix_in(index, time, state, out);
         double surplus = out[volume_of(index)];
         if (plant.tank[index].is_full && surplus > 0.0) {
             out[overflowed_of(index)] += surplus;
-            carry(index, -1, surplus, state, out);
+            carry(index, (Draw){ 0.0, 1 }, -1, surplus, state, out);
         }
     }
 }

@@ -5,12 +5,15 @@
 typedef struct { double start, origin, from, to, duration; } Piece;
 typedef struct { Piece *pieces; int count, room; double kept; } Ramp;
 typedef struct { double travel; int opens_without_power, energised; Ramp motion; } Drive;
-typedef struct { double area, overflow, heel, heat_loss, lag, unmixed_lag; int agitator, is_full, is_drawn_down; } Tank;
+typedef struct { double area, overflow, heel, heat_loss, lag, unmixed_lag; int agitator, settler, is_full, is_drawn_down; } Tank;
+/* Where a line draws: m above the floor, or below the surface. */
+typedef struct { double metres; int from_surface; } Draw;
 typedef struct { double celsius, *content; } Source;
 typedef struct {
     int from_tank, from_source, to_tank, is_dosed, through, not_through;
     double dead_time, rate, bore, coefficient;
     int *drives, *others;
+    Draw draw;
 } Pipe;
 typedef struct {
     int trough, receiver, knife, motor, pump, aid;
@@ -19,17 +22,19 @@ typedef struct {
     double cake_resistance, cake_power, cake_density, cake_grain;
     double *grams;
 } Drum;
+typedef struct { int tank; double floc_density, grain_density, floc_size, bed_density, breaking, watts, *grams; } Settler;
 typedef struct { double time; int drive, on; } Command;
 
 typedef struct {
     double ambient;
     int contents, dissolved, calcium, lime;
-    int tanks, drives, sources, pipes, drums, states, commands;
+    int tanks, drives, sources, pipes, drums, settlers, states, commands;
     Tank *tank;
     Drive *drive;
     Source *source;
     Pipe *pipe;
     Drum *drum;
+    Settler *settler;
     double *initial, *tolerance;
     Command *command;
     double scan, seconds;
@@ -52,7 +57,11 @@ static inline int filtered_of(int drum) { return vacuum_of(drum) + 1; }
 static inline int skimmed_of(int drum) { return vacuum_of(drum) + 2; }
 static inline int pores_of(int drum) { return vacuum_of(drum) + 5; }
 static inline int held_of(int drum) { return vacuum_of(drum) + 6; }
-static inline int came_in(void) { return vacuum_of(plant.drums); }
+static inline int clear_of(int settler) { return vacuum_of(plant.drums) + settler * (3 + plant.contents); }
+static inline int flocs_of(int settler) { return clear_of(settler) + 1; }
+static inline int floc_size_of(int settler) { return clear_of(settler) + 2; }
+static inline int bed_of(int settler) { return clear_of(settler) + 3; }
+static inline int came_in(void) { return clear_of(plant.settlers); }
 static inline int went_out(void) { return came_in() + plant.contents + 1; }
 
 void *room_for(int count, unsigned long size);
@@ -69,7 +78,14 @@ void command(int drive, double time, int on);
 double drum_wants(int drum, double time, const double *state);
 double drum_filtrate(int drum, double time, double drawn, const double *state);
 void drum_rates(int drum, double time, double flow, const double *state, double *out);
-void carry(int from, int to, double flow, const double *state, double *out);
+
+/* What flocs in a tank do by themselves; and what is drawn there, from it to a place in the state. */
+void settler_rates(int settler, double time, const double *state, double *out);
+void settler_draws(int settler, Draw draw, double flow, int target, const double *state, double *out);
+
+/* Pa s of a tank's water. */
+double viscosity_of(int tank, const double *state);
+void carry(int from, Draw draw, int to, double flow, const double *state, double *out);
 
 void rates(double time, const double *state, double *out);
 double next_kink(double time);
