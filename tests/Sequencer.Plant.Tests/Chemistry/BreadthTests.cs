@@ -128,7 +128,7 @@ public sealed class BreadthTests
 
     /// <summary>
     /// Where a metal is least soluble and what is left there, mg/L: computed by another program from constants of minteq.v4.dat, ideal solution. That of cadmium is for
-    /// log K 13.73 (0.0369 mg/L) brought to the 13.644 of the solid here. Tables differ: with the second step of iron(III) of phreeqc.dat, -5.67 for -4.594, its pH is 7.97, and more is left with the
+    /// log K 13.73 (0.0369 mg/L) brought to the 13.644 of the solid here; that of ferrous iron is 10^13.564 (h^2 + 10^-9.397 h + 10^-20.494 + 10^-28.991 / h), h = {H+}. Tables differ: with the second step of iron(III) of phreeqc.dat, -5.67 for -4.594, its pH is 7.97, and more is left with the
     /// amorphous solid of that table; with that table's steps of aluminium it is 6.33.
     /// </summary>
     [OutsideCheck(Basis.Computed)]
@@ -141,6 +141,7 @@ public sealed class BreadthTests
     [InlineData("Fe+3", "Ferrihydrite", 55.845, 8.50, 3.79e-5)]
     [InlineData("Al+3", "Al(OH)3(am)", 26.982, 6.32, 0.170)]
     [InlineData("Cr(OH)2+", "Chromium_hydroxide", 51.996, 8.74, 6.87e-5)]
+    [InlineData("Fe+2", "Fe(OH)2", 55.845, 9.90, 0.308)]
     public void A_metal_hydroxide_is_least_soluble_where_its_constants_say(string metal, string solid, double gramsPerMole, double ph, double milligrams)
     {
         WaterBatch batch = new WaterBatch(ChemicalSystem.Everything.Restrict(metal), ActivityModel.Ideal).Allow(solid).With(metal, 0.01);
@@ -155,6 +156,25 @@ public sealed class BreadthTests
 
         Within(ph, at, 0.06, "computed from MINTEQA2 constants");
         Within(milligrams, least, 0.02 * milligrams, "computed from MINTEQA2 constants");
+    }
+
+    /// <summary>
+    /// Magnesium has no hydroxide complex beyond the first: the more alkaline, the less is left, mg/L without activity, 10^16.844 ({H+}^2 + 10^-11.397 {H+}), worked out apart from this program from minteq.v4.dat, l.11093 and l.1310.
+    /// </summary>
+    [OutsideCheck(Basis.Computed)]
+    [Fact]
+    public void Magnesium_hydroxide_is_the_less_soluble_the_more_alkaline()
+    {
+        WaterBatch batch = new WaterBatch(ChemicalSystem.Everything.Restrict("Mg+2"), ActivityModel.Ideal).Allow("Brucite").With("Mg+2", 0.01);
+        double last = double.PositiveInfinity;
+        foreach ((double ph, double milligrams) in new[] { (9.5, 171.86), (10.0, 17.651), (10.5, 1.9122), (11.0, 0.23773), (11.5, 0.038483), (12.0, 8.5000e-3), (12.5, 2.3210e-3) })
+        {
+            batch.HoldPh(ph);
+            double left = batch.Dissolved("Mg+2") * 24.305e3;
+            Within(milligrams, left, 0.02 * milligrams, "computed from MINTEQA2 constants");
+            Assert.True(left < last, $"pH {ph}");
+            last = left;
+        }
     }
 
     private static double Share(string component, string acid, double ph)

@@ -9,7 +9,7 @@ public sealed class WaterConductivityTests
 {
     /// <summary>
     /// The primary standards: potassium chloride of 0.745263 g (0.01 demal) and 7.41913 g (0.1 demal) in a kilogram of solution; 1.4083 and 12.852 mS/cm (OIML R 56, from memory).
-    /// In mol/L by the density of the solutions, 0.9975 and 1.0017 kg/L (from memory).
+    /// In mol/L by the density of the solutions, 0.9975 and 1.0017 kg/L (from memory). Nothing was fitted to them, but the limiting conductivities of both ions are themselves drawn from measurements of this salt: it shows the equation of crowding, not the ions.
     /// </summary>
     [OutsideCheck(Basis.Memory)]
     [Theory]
@@ -21,7 +21,10 @@ public sealed class WaterConductivityTests
         Within(expected, Salt(25, ("K+", molPerLitre), ("Cl-", molPerLitre)), 0.005 * expected);
     }
 
-    /// <summary>0.01 mol/kg of potassium chloride from 0 to 50 C (CRC Handbook of Chemistry and Physics, standard solutions for calibrating conductivity cells, from memory), within 2.5 %.</summary>
+    /// <summary>
+    /// 0.01 mol/kg of potassium chloride from 0 to 50 C (CRC Handbook of Chemistry and Physics, standard solutions for calibrating conductivity cells, from memory), within 2.5 %: as close as a power of the viscosity that was
+    /// fitted to the limiting conductivities of these two ions at 0 to 45 C comes.
+    /// </summary>
     [OutsideCheck(Basis.Memory)]
     [Theory]
     [InlineData(0, 0.77292)]
@@ -52,6 +55,23 @@ public sealed class WaterConductivityTests
     {
         double conductivity = Salt(25, (cation, equivalents / Charge(cation)), (anion, equivalents / Charge(anion)));
         Within(expected, conductivity / equivalents, 0.01 * percent * expected);
+    }
+
+    /// <summary>
+    /// Half a gram in 100 g of solution at 20 C, to which nothing was fitted: two digits of the CRC Handbook of Chemistry and Physics, electrical conductivity of aqueous solutions (from memory). Within 5 %: so far is that table's own potassium chloride, 8.2, from what its primary standards would have.
+    /// </summary>
+    [OutsideCheck(Basis.Memory)]
+    [Theory]
+    [InlineData("Na+", 1, "Cl-", 1, 58.44, 8.2)]
+    [InlineData("Na+", 1, "H+", 0, 40.00, 24.8)]
+    [InlineData("NH4+", 1, "Cl-", 1, 53.49, 10.5)]
+    [InlineData("Ca+2", 1, "Cl-", 2, 110.98, 8.1)]
+    [InlineData("Mg+2", 1, "Cl-", 2, 95.21, 8.6)]
+    [InlineData("Na+", 2, "SO4-2", 1, 142.04, 5.9)]
+    public void Half_a_percent_of_a_salt_conducts_as_the_table_says(string cation, int cations, string anion, int anions, double gramsPerMole, double expected)
+    {
+        double molPerLitre = 5.0 * 1.002 / gramsPerMole;
+        Within(expected, Salt(20, (cation, cations * molPerLitre), (anion, anions * molPerLitre)), 0.05 * expected);
     }
 
     /// <summary>Clean water of 25 C: 0.055 uS/cm (textbooks, from memory).</summary>

@@ -8,7 +8,6 @@ namespace Sequencer.Plant.Tests.Settling;
 public sealed class FlocculationTests
 {
     /// <summary>5.1e-5 / (5.1e-5 + 1.1e-7 x 50) = 0.903.</summary>
-    [OutsideCheck(Basis.Memory)]
     [Fact]
     public void Catching_and_breaking_are_even_where_nothing_changes()
     {
