@@ -11,7 +11,12 @@ namespace Sequencer.Plant.Ledger;
 /// <param name="FiltrateTo">The tank that takes it.</param>
 /// <param name="StartHeldKilograms">Dry, on it at the start.</param>
 /// <param name="HeldKilograms">Dry, on it now.</param>
+/// <param name="TakenLitres">Water and grains of what it has given.</param>
+/// <param name="StartHeldLitres">Water and grains, on it at the start.</param>
+/// <param name="HeldLitres">Water and grains, on it now.</param>
+/// <param name="HeldWaterLitres">Water alone.</param>
 /// <param name="CoatMillimetres">Of filter aid on a drum now; null of a press.</param>
 /// <param name="CutMillimetres">Of coat that the knife has taken; null of a press.</param>
 public sealed record CakeLedger(
-    string Filter, string Tank, string TakenBy, double FilterAidKilograms, double SolidsKilograms, double WetKilograms, double FiltrateLitres, string FiltrateTo, double StartHeldKilograms, double HeldKilograms, double? CoatMillimetres, double? CutMillimetres);
+    string Filter, string Tank, string TakenBy, double FilterAidKilograms, double SolidsKilograms, double WetKilograms, double FiltrateLitres, string FiltrateTo, double StartHeldKilograms, double HeldKilograms,
+    double TakenLitres, double StartHeldLitres, double HeldLitres, double HeldWaterLitres, double? CoatMillimetres, double? CutMillimetres);

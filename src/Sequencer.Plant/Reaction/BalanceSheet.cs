@@ -60,6 +60,10 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsM
             drum.Description.FiltrateTo,
             drum.Holds.DryKilograms(_initial),
             drum.Holds.DryKilograms(motion.Now),
+            drum.Holds.LitresTaken(motion.Now),
+            drum.Holds.HeldLitres(_initial),
+            drum.Holds.HeldLitres(motion.Now),
+            drum.Holds.WaterLitres(motion.Now),
             drum.Holds.CoatMetres(motion.Now) * MillimetresPerMetre,
             drum.Holds.CoatMetresOf(motion.Now[parts.Layout.Skimmed(index)]) * MillimetresPerMetre)), .. parts.Presses.Select((press, index) => new CakeLedger(
             press.Description.Name,
@@ -72,6 +76,10 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsM
             press.Description.FiltrateTo,
             press.Holds.DryGrams(_initial) / GramsPerKilogram,
             press.Holds.DryGrams(motion.Now) / GramsPerKilogram,
+            press.Holds.DroppedLitres(motion.Now),
+            press.Holds.Litres(_initial),
+            press.Holds.Litres(motion.Now),
+            press.Holds.WaterLitres(motion.Now),
             null,
             null))]);
 

@@ -44,6 +44,15 @@ internal sealed class DrumHolds
     /// <summary>Dry solids other than filter aid on a square metre, kg.</summary>
     public double CakeKilogramsPerSquareMetre(ReadOnlySpan<double> state) => CakeGrams(state) / GramsPerKilogram / _description.AreaSquareMetres;
 
+    public double WaterLitres(ReadOnlySpan<double> state) => state[_layout.Pores(_index)];
+
+    /// <summary>Litres of water and grains that the knife has taken.</summary>
+    public double LitresTaken(ReadOnlySpan<double> state)
+    {
+        int skimmed = _layout.Skimmed(_index);
+        return Coat.GrainLitres(state[skimmed]) + Cake.GrainLitres(state[skimmed + 1]) + state[skimmed + 2];
+    }
+
     /// <summary>Litres of water and grains on the drum.</summary>
     public double HeldLitres(ReadOnlySpan<double> state) =>
         state[_layout.Pores(_index)] + Coat.GrainLitres(CoatGrams(state)) + Cake.GrainLitres(CakeGrams(state));

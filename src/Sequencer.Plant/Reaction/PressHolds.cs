@@ -59,6 +59,9 @@ internal sealed class PressHolds
     /// <summary>A litre of water counts as a kilogram.</summary>
     public double DroppedWetKilograms(ReadOnlySpan<double> state) => DroppedDryKilograms(state) + state[_layout.PressDropped(_index) + 1];
 
+    /// <summary>Litres of water and grains that have fallen out.</summary>
+    public double DroppedLitres(ReadOnlySpan<double> state) => Cake.GrainLitres(state[_layout.PressDropped(_index)]) + state[_layout.PressDropped(_index) + 1];
+
     /// <summary>Share of water, by weight, in all that has fallen out; 0 while nothing has.</summary>
     public double DroppedMoisture(ReadOnlySpan<double> state) => Share(state[_layout.PressDropped(_index) + 1], DroppedDryKilograms(state));
 

@@ -73,19 +73,24 @@ internal sealed class FlowLayout
         if (known is null)
         {
             TankLedger? tank = kind == FlowEnd.Tank ? ledger.Tanks.First(tank => tank.Name == name) : null;
-            known = new FlowNode(name, kind, tank is null ? [] : Remarks(tank));
+            known = new FlowNode(name, kind, tank is null ? [] : [.. Remarks(tank), .. ledger.Cakes.Where(cake => cake.Tank == name && cake.HeldLitres + cake.StartHeldLitres > Least).SelectMany(Remarks)]);
             _nodes.Add(known);
         }
 
         return known;
     }
 
-    private static string[] Remarks(TankLedger tank)
+    private static string[] Remarks(TankLedger tank) => Remarks("holds", tank.StartLitres, tank.Litres, tank.StartSolidKilograms, tank.SolidKilograms);
+
+    /// <summary>What is on a filter stands in the box of the tank that it draws from: what that tank gave and it kept.</summary>
+    private static string[] Remarks(CakeLedger cake) => Remarks($"on {cake.Filter}", cake.StartHeldLitres, cake.HeldLitres, cake.StartHeldKilograms, cake.HeldKilograms);
+
+    private static string[] Remarks(string where, double startLitres, double litres, double startKilograms, double kilograms)
     {
-        string water = $"holds {DoseWords.Litres(tank.Litres)}, {Change(tank.Litres - tank.StartLitres)}";
-        double more = tank.SolidKilograms - tank.StartSolidKilograms;
-        return WeightWords.IsSome(tank.SolidKilograms) || WeightWords.IsSome(more)
-            ? [water, $"{WeightWords.Of(tank.SolidKilograms)} dry, {(more < 0 ? "-" : "+")}{WeightWords.Of(Math.Abs(more))}"]
+        string water = $"{where} {DoseWords.Litres(litres)}, {Change(litres - startLitres)}";
+        double more = kilograms - startKilograms;
+        return WeightWords.IsSome(kilograms) || WeightWords.IsSome(more)
+            ? [water, $"{WeightWords.Of(kilograms)} dry, {(more < 0 ? "-" : "+")}{WeightWords.Of(Math.Abs(more))}"]
             : [water];
     }
 

@@ -32,7 +32,7 @@ public static class SiteFigures
         SolidTables.Places(text, record.Ledger, treated);
         Attention(text, record, site);
         DoseTables.Discharge(text, record, site);
-        Places(text, record.Ledger);
+        WaterTables.Places(text, record.Ledger);
         Substances(text, record.Ledger);
         DoseTables.Balances(text, record);
         text.Append(
@@ -70,18 +70,6 @@ public static class SiteFigures
                 table.Add(what, which.Length.ToString(CultureInfo.InvariantCulture), string.Join("; ", which.Distinct(StringComparer.Ordinal)));
             }
         }
-    }
-
-    private static void Places(StringBuilder text, PlantLedger ledger)
-    {
-        text.Append("## Where water stayed\n\n");
-        MarkdownTable table = new("tank", "at the start", "at the end", "over its rim");
-        foreach (TankLedger tank in ledger.Tanks)
-        {
-            table.Add(tank.Name, DoseWords.Litres(tank.StartLitres), DoseWords.Litres(tank.Litres), DoseWords.Litres(tank.OverflowedLitres));
-        }
-
-        table.Append(text, "The plant has no tanks.");
     }
 
     private static void Substances(StringBuilder text, PlantLedger ledger)

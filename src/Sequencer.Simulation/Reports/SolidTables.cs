@@ -9,6 +9,7 @@ namespace Sequencer.Simulation.Reports;
 internal static class SolidTables
 {
     private const int Figures = 3;
+    private const int FiguresOfWater = 4;
 
     public static void Cakes(StringBuilder text, PlantLedger ledger, TreatedBatches? treated)
     {
@@ -49,10 +50,10 @@ internal static class SolidTables
 
     public static void Places(StringBuilder text, PlantLedger ledger, TreatedBatches? treated)
     {
-        (string Name, double Start, double Now, double? Litres)[] places =
+        (string Name, double Start, double Now, double WaterLitres)[] places =
         [
-            .. ledger.Tanks.Select(tank => (tank.Name, tank.StartSolidKilograms, tank.SolidKilograms, (double?)tank.Litres)),
-            .. ledger.Cakes.Select(cake => ($"on {cake.Filter}", cake.StartHeldKilograms, cake.HeldKilograms, (double?)null)),
+            .. ledger.Tanks.Select(tank => (tank.Name, tank.StartSolidKilograms, tank.SolidKilograms, tank.Litres)),
+            .. ledger.Cakes.Select(cake => ($"on {cake.Filter}", cake.StartHeldKilograms, cake.HeldKilograms, cake.HeldWaterLitres)),
         ];
         places = [.. places.Where(place => WeightWords.IsSome(place.Start) || WeightWords.IsSome(place.Now))];
         if (places.Length == 0)
@@ -61,8 +62,8 @@ internal static class SolidTables
         }
 
         text.Append("## Where solids lie\n\n");
-        MarkdownTable table = new("place", "dry at the start", "dry at the end", "more by", "more for each finished batch", "dry in 100 kg of water at the end");
-        foreach ((string name, double start, double now, double? litres) in places)
+        MarkdownTable table = new("place", "dry at the start", "dry at the end", "more by", "more for each finished batch", "dry in 100 kg of water at the end", "water in it at the end, by weight");
+        foreach ((string name, double start, double now, double litres) in places)
         {
             table.Add(
                 name,
@@ -70,10 +71,12 @@ internal static class SolidTables
                 WeightWords.Of(now),
                 WeightWords.Of(now - start),
                 WeightWords.OrDash((now - start) / treated?.Count),
-                litres > 0 ? WeightWords.Of(100 * now / litres.Value) : "-");
+                litres > 0 ? WeightWords.Of(100 * now / litres) : "-",
+                WeightWords.IsSome(now) ? ValueWords.Significant(100 * litres / (litres + now), FiguresOfWater, "%") : "-");
         }
 
         table.Append(text, "");
-        text.Append("Of a metal that a filter or a settling tank of this plant holds only what is solid at the pH of its water is counted; a litre counts as a kilogram.\n\n");
+        text.Append("Of a metal that a filter or a settling tank of this plant holds only what is solid at the pH of its water is counted; a litre counts as a kilogram. "
+            + "The water of a tank is that of all it holds, as a pump draws it that stirs it up: how far sludge thickens when it stands longer, and how wet it is carried away from there, the plant model does not know.\n\n");
     }
 }

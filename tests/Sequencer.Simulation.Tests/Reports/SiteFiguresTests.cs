@@ -12,7 +12,7 @@ public sealed class SiteFiguresTests
 {
     /// <summary>A tank dosed and filtered, some of the filtrate brought back.</summary>
     private static PlantLedger Filtered { get; } = new(
-        [new TankLedger("R101", true, 100, 160, 0, 0, 0.25), new TankLedger("TK2", false, 50, 40, 12, 0, 0)],
+        [new TankLedger("R101", true, 100, 160, 0, 0, 0.25), new TankLedger("TK2", false, 50, 143.5, 12, 0, 0)],
         [
             new LineLedger("fill", "works", FlowEnd.ToTreat, "R101", FlowEnd.Tank, 5000, 2),
             new LineLedger("lime", "LIME", FlowEnd.Reagent, "R101", FlowEnd.Tank, 4.5, 0.45),
@@ -21,7 +21,7 @@ public sealed class SiteFiguresTests
             new LineLedger("never", "TK2", FlowEnd.Tank, "store", FlowEnd.Outside, 0, 0),
         ],
         [new SubstanceLedger("calcium", "mol", 1, 5, 8, 1.5), new SubstanceLedger("chromium", "mol", 0, 0, 0.5, 2), new SubstanceLedger("suspended", "g", 0, 2000, 1990, 10), new SubstanceLedger("nothing", "mol", 0, 0, 0, 0)],
-        [new CakeLedger("F1", "R101", "knife of F1", 10, 2, 40, 5700, "TK2", 0, 3, 12, 8)]);
+        [new CakeLedger("F1", "R101", "knife of F1", 10, 2, 40, 5700, "TK2", 0, 3, 30, 0, 9, 8, 12, 8)]);
 
     private static RunRecord Record
     {
