@@ -62,21 +62,17 @@ internal sealed class Specialiser
             Emit(_code.Instructions[index], index, values);
         }
 
-        ScanResults nextStates = NextStates(values, leafMoves, out bool changesSituation, out int[] mayChangeSituation);
-        ScanResults outputs = Results(_code.Outputs, values);
-        ScanResults observed = Results(_code.Observed, values);
+        ResultList nextStates = NextStates(values, leafMoves, out bool changesSituation, out int[] mayChangeSituation);
+        ResultList outputs = Results(_code.Outputs, values);
+        ResultList observed = Results(_code.Observed, values);
         InstructionSchedule schedule = new(_instructions, _registers.Count);
-        return new SpecialisedScan([.. _registers])
+        ScanPart whole = new(
+            schedule.Ordered, schedule.Runs, fromInputs, fromStates, [.. _expected], nextStates.Computed, outputs.Computed, observed.Computed);
+        return new SpecialisedScan([.. _registers], whole, nextStates.Known)
         {
-            Runs = schedule.Runs,
-            Instructions = schedule.Ordered,
-            FromInputs = fromInputs,
-            FromStates = fromStates,
             Resting = resting,
-            Expected = [.. _expected],
-            NextStates = nextStates,
-            Outputs = outputs,
-            Observed = observed,
+            Outputs = outputs.Known,
+            Observed = observed.Known,
             ChangesSituation = changesSituation,
             MayChangeSituation = mayChangeSituation,
         };
@@ -206,7 +202,7 @@ internal sealed class Specialiser
         return _registers.Count - 1;
     }
 
-    private ScanResults NextStates(long[] values, bool[] leafMoves, out bool changesSituation, out int[] mayChangeSituation)
+    private ResultList NextStates(long[] values, bool[] leafMoves, out bool changesSituation, out int[] mayChangeSituation)
     {
         ResultList results = new(_code.NextStates.Length);
         List<int> computed = [];
@@ -231,10 +227,10 @@ internal sealed class Specialiser
         }
 
         mayChangeSituation = [.. computed];
-        return results.ToResults();
+        return results;
     }
 
-    private ScanResults Results(int[] roots, long[] values)
+    private ResultList Results(int[] roots, long[] values)
     {
         ResultList results = new(roots.Length);
         for (int index = 0; index < roots.Length; index++)
@@ -242,7 +238,7 @@ internal sealed class Specialiser
             Add(results, index, roots[index], values);
         }
 
-        return results.ToResults();
+        return results;
     }
 
     private void Add(ResultList results, int place, int root, long[] values)
@@ -272,6 +268,8 @@ internal sealed class Specialiser
 
         public void AddComputed(int register, int place) => _computed.Add(new Move(register, place));
 
-        public ScanResults ToResults() => new(new KnownValues([.. _places], [.. _known]), [.. _computed]);
+        public KnownValues Known => new([.. _places], [.. _known]);
+
+        public Move[] Computed => [.. _computed];
     }
 }

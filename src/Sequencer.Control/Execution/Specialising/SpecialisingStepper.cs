@@ -81,7 +81,7 @@ public sealed class SpecialisingStepper : Stepper
             SpecialisedScan scan = situation[index];
             if (scan.Step(this, StateValues, ReferenceEquals(scan, _lastScan)) is not { } miss)
             {
-                ShortenedInstructions += scan.Instructions.Length;
+                ShortenedInstructions += scan.Instructions;
                 situation.Prefer(index);
                 _lastScan = scan;
                 _situation = scan.Keeps(StateValues, situation.Leaves.AsSpan(Inputs.Length)) ? situation : null;
