@@ -47,8 +47,8 @@ public interface IPlant
     /// <exception cref="ArgumentOutOfRangeException">seconds is not above zero or not finite</exception>
     void Advance(double seconds);
 
-    /// <summary>The loop current now, in mA, with the failure currents of NAMUR NE 43.</summary>
-    double Milliamps(int transmitter);
+    /// <summary>The loop currents now, in mA, with the failure currents of NAMUR NE 43; one for each of <see cref="Transmitters"/>.</summary>
+    ReadOnlySpan<double> Milliamps { get; }
 
     /// <summary>What is truly so where the transmitter measures, as a share of its range; beyond 0 to 1 where it is outside.</summary>
     double TrueShare(int transmitter);

@@ -114,9 +114,9 @@ public sealed class PlantRun : IPlant
         _totals.Advance();
     }
 
-    public double TrueShare(int transmitter) => _panel.Transmitters[transmitter].TrueShare;
+    public double TrueShare(int transmitter) => _panel.TrueShare(transmitter);
 
-    public double Milliamps(int transmitter) => _panel.Milliamps(transmitter);
+    public ReadOnlySpan<double> Milliamps => _panel.Milliamps;
 
     public long ContactChanges => _panel.ContactChanges;
 

@@ -33,7 +33,7 @@ internal static class FaultCatalogue
         .. parts.SealWaters.SelectMany(OfSealWater),
         .. parts.Presses.SelectMany(OfPress),
         .. panel.Loops.Select(loop => new Fault($"{loop.Description.Name}.blocked", (_, on) => loop.Block(on))),
-        .. panel.Transmitters.SelectMany(OfTransmitter),
+        .. panel.Transmitters.SelectMany((transmitter, index) => OfTransmitter(transmitter.Description, index, panel)),
         .. panel.Transmitters.Where(transmitter => transmitter.Description.SwappedWith is not null).Select(transmitter => OfPair(transmitter.Description, panel)),
         .. panel.Contacts.SelectMany(OfContact),
         .. parts.Model.HandSwitches.Select((hand, index) => new Fault($"{hand.Tag}.operated", (_, on) => panel.Operate(index, on))),
@@ -116,16 +116,16 @@ internal static class FaultCatalogue
         }
     }
 
-    private static IEnumerable<Fault> OfTransmitter(AnalogueInstrument transmitter)
+    private static IEnumerable<Fault> OfTransmitter(TransmitterDescription described, int transmitter, InstrumentPanel panel)
     {
         foreach ((string name, TransmitterFault fault) in TransmitterModes)
         {
-            yield return new Fault($"{transmitter.Description.Tag}.{name}", (_, on) => transmitter.Fail(fault, on));
+            yield return new Fault($"{described.Tag}.{name}", (_, on) => panel.Fail(transmitter, fault, on));
         }
 
-        if (transmitter.Description.LagSeconds > 0.0)
+        if (described.LagSeconds > 0.0)
         {
-            yield return new Fault($"{transmitter.Description.Tag}.fouled", (_, on) => transmitter.Fail(TransmitterFault.Fouled, on));
+            yield return new Fault($"{described.Tag}.fouled", (_, on) => panel.Fail(transmitter, TransmitterFault.Fouled, on));
         }
     }
 

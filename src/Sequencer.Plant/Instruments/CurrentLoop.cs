@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace Sequencer.Plant.Instruments;
 
 /// <summary>
@@ -20,4 +22,8 @@ internal static class CurrentLoop
     /// <summary>A measuring transmitter's current; it stops at the ends of the measuring band.</summary>
     public static double Milliamps(double value, double low, double high) =>
         Math.Clamp(Zero + (Span * (value - low) / (high - low)), LowestMeasuring, HighestMeasuring);
+
+    /// <summary>The same of several at once; <paramref name="span"/> is from the low to the high end of each.</summary>
+    public static Vector256<double> Milliamps(Vector256<double> value, Vector256<double> low, Vector256<double> span) => Vector256.Clamp(
+        Vector256.Create(Zero) + (Span * (value - low) / span), Vector256.Create(LowestMeasuring), Vector256.Create(HighestMeasuring));
 }

@@ -25,6 +25,21 @@ internal sealed class InstrumentPanel
     /// <summary>Whose current arrives at the terminals of each transmitter.</summary>
     private readonly int[] _wiredTo;
 
+    private readonly SignalChains _signals;
+
+    /// <summary>What is truly so, in base units, then what reaches the sensors.</summary>
+    private readonly double[] _actual;
+    private readonly double[] _seen;
+
+    private readonly ImmutableArray<int> _seeOtherwise;
+    private readonly List<int> _failed = [];
+
+    /// <summary>mA of those that have failed, at the last reading.</summary>
+    private readonly double[] _before;
+
+    private readonly double[] _terminals;
+    private bool _isSwapped;
+
     private long _reading;
 
     public InstrumentPanel(PlantParts parts, PlantMotion motion, ulong seed)
@@ -38,7 +53,13 @@ internal sealed class InstrumentPanel
         _measured = [.. model.Transmitters.Select(described => Seen(described))];
         _switched = [.. model.Switches.Select(described => described.Measures is Measured.Turns ? Turned(described) : Watched(described))];
         _probeTanks = [.. model.Transmitters.Select(described => parts.Tank(described.In))];
+        _actual = Lanes.Of(_measured, measured => measured(), 0.0);
+        _seen = [.. _actual];
+        _signals = new SignalChains(model.Transmitters, _actual);
         Transmitters = [.. model.Transmitters.Select((described, index) => Transmitter(described, index))];
+        _seeOtherwise = [.. Enumerable.Range(0, Transmitters.Length).Where(index => Transmitters[index].SeesOtherwise)];
+        _terminals = new double[Transmitters.Length];
+        _before = new double[Transmitters.Length];
         _wiredTo = [.. Enumerable.Range(0, Transmitters.Length)];
         Switches = [.. model.Switches.Select(described => new ThresholdSwitch(described))];
         _feedbacks = new Feedbacks(parts.Drives, () => motion.Time, Changed);
@@ -60,8 +81,26 @@ internal sealed class InstrumentPanel
     /// <summary>Grows whenever a contact may have turned.</summary>
     public long ContactChanges { get; private set; }
 
-    /// <summary>The current at the terminals that are meant for a transmitter, mA.</summary>
-    public double Milliamps(int transmitter) => Transmitters[_wiredTo[transmitter]].Milliamps;
+    /// <summary>The current at the terminals that are meant for each transmitter, mA.</summary>
+    public ReadOnlySpan<double> Milliamps => _isSwapped ? _terminals : _signals.Milliamps[..Transmitters.Length];
+
+    /// <summary>What is truly so where a transmitter measures, as a share of its range.</summary>
+    public double TrueShare(int transmitter)
+    {
+        TransmitterDescription described = Transmitters[transmitter].Description;
+        return (_actual[transmitter] - described.Low) / (described.High - described.Low);
+    }
+
+    /// <summary>Something fails in a transmitter, or is mended.</summary>
+    public void Fail(int transmitter, TransmitterFault fault, bool failed)
+    {
+        AnalogueInstrument instrument = Transmitters[transmitter];
+        instrument.Fail(fault, failed);
+        _signals.SetLag(transmitter, instrument.LagSeconds);
+        _signals.Wandered[transmitter] = instrument.Wandered(_signals.Wandered[transmitter], 0.0);
+        _failed.Clear();
+        _failed.AddRange(Enumerable.Range(0, Transmitters.Length).Where(index => Transmitters[index].HasFailed));
+    }
 
     /// <summary>Lands the wires of two transmitters at each other's terminals, or where they belong.</summary>
     public void Swap(string one, string other, bool swapped)
@@ -69,6 +108,8 @@ internal sealed class InstrumentPanel
         int first = Place(one);
         int second = Place(other);
         (_wiredTo[first], _wiredTo[second]) = swapped ? (second, first) : (first, second);
+        _isSwapped = !_wiredTo.SequenceEqual(Enumerable.Range(0, _wiredTo.Length));
+        Land();
     }
 
     public void Operate(int handSwitch, bool operated)
@@ -91,15 +132,51 @@ internal sealed class InstrumentPanel
             shaft.Advance(_motion.Time, seconds);
         }
 
-        ReadOnlySpan<double> deviates = _noise.Normal(_reading);
-        for (int index = 0; index < Transmitters.Length; index++)
+        for (int index = 0; index < _measured.Length; index++)
         {
-            double tankLitres = _probeTanks[index] >= 0 ? Volume(_probeTanks[index]) : double.PositiveInfinity;
-            Transmitters[index].Advance(_measured[index](), tankLitres, _motion.Time, seconds, deviates[index]);
+            _actual[index] = _measured[index]();
         }
 
+        _actual.CopyTo(_seen, 0);
+        foreach (int index in _seeOtherwise)
+        {
+            double tankLitres = _probeTanks[index] >= 0 ? Volume(_probeTanks[index]) : double.PositiveInfinity;
+            _seen[index] = Transmitters[index].Seen(_actual[index], tankLitres, _motion.Time);
+        }
+
+        ReadTransmitters(seconds);
         ReadSwitches();
         _feedbacks.Look();
+    }
+
+    private void ReadTransmitters(double seconds)
+    {
+        Span<double> milliamps = _signals.Milliamps;
+        foreach (int index in _failed)
+        {
+            _signals.Wandered[index] = Transmitters[index].Wandered(_signals.Wandered[index], seconds);
+            _before[index] = milliamps[index];
+        }
+
+        _signals.Advance(_seen, _motion.Time, seconds, _noise.Normal(_reading));
+        foreach (int index in _failed)
+        {
+            milliamps[index] = Transmitters[index].Current(_signals.Shown[index], _before[index]);
+        }
+
+        if (_isSwapped)
+        {
+            Land();
+        }
+    }
+
+    /// <summary>Brings the currents to the terminals that they are wired to.</summary>
+    private void Land()
+    {
+        for (int index = 0; index < _terminals.Length; index++)
+        {
+            _terminals[index] = _signals.Milliamps[_wiredTo[index]];
+        }
     }
 
     private int Place(string tag) => Transmitters.Select(transmitter => transmitter.Description.Tag).ToList().IndexOf(tag);
@@ -206,6 +283,6 @@ internal sealed class InstrumentPanel
     private AnalogueInstrument Transmitter(TransmitterDescription described, int index)
     {
         SampleLoop? loop = Loops.FirstOrDefault(loop => loop.Description.Name == described.In);
-        return new AnalogueInstrument(described, loop, _measured[index]());
+        return new AnalogueInstrument(described, loop, _actual[index]);
     }
 }

@@ -10,5 +10,9 @@ internal sealed class MarkedShaft(Drive drive, double turnSeconds)
 
     /// <param name="time">now, s</param>
     /// <param name="seconds">since the last reading</param>
-    public void Advance(double time, double seconds) => Turned = (Turned + (drive.Effect(time) * seconds / turnSeconds)) % 1.0;
+    public void Advance(double time, double seconds)
+    {
+        double turned = Turned + (drive.Effect(time) * seconds / turnSeconds);
+        Turned = turned - Math.Floor(turned);
+    }
 }

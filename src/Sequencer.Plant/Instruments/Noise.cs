@@ -16,7 +16,7 @@ internal sealed class Noise
 
     public Noise(ulong seed, int instruments)
     {
-        int lanes = (instruments + Vector256<double>.Count - 1) / Vector256<double>.Count * Vector256<double>.Count;
+        int lanes = Lanes.For(instruments);
         _starts = [.. Enumerable.Range(1, lanes).Select(instrument => Mix(Vector256.Create(seed + (Golden * (ulong)instrument)))[0])];
         _deviates = new double[lanes];
     }

@@ -1,5 +1,4 @@
 using Sequencer.Control.Signals;
-using Sequencer.Plant;
 
 namespace Sequencer.Simulation.Loop;
 
@@ -9,9 +8,9 @@ internal struct AnalogueBinding(int transmitter, int input, int fault, AnalogueS
     private AnalogueScaling _channel = channel;
     private double _read = double.NaN;
 
-    public void Read(IPlant plant, long[] inputs)
+    public void Read(ReadOnlySpan<double> currents, long[] inputs)
     {
-        double milliamps = plant.Milliamps(transmitter);
+        double milliamps = currents[transmitter];
         if (milliamps == _read)
         {
             return;

@@ -195,9 +195,10 @@ public sealed class ClosedLoop
             return;
         }
 
+        ReadOnlySpan<double> currents = _plant.Milliamps;
         for (int index = 0; index < _analogues.Length; index++)
         {
-            _analogues[index].Read(_plant, _stepper.Inputs);
+            _analogues[index].Read(currents, _stepper.Inputs);
         }
 
         for (int index = 0; index < _reals.Length; index++)

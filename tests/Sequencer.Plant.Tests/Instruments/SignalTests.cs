@@ -30,16 +30,18 @@ public sealed class SignalTests
     public void A_step_is_seen_after_the_dead_time_with_the_lag()
     {
         TransportDelay delay = new(2.0, 0.0);
-        FirstOrderLag lag = new(0.0);
+        FirstOrderLags lag = new(new double[4], [1.0, 0.0, 5.0, 8.0]);
+        double[] inputs = new double[4];
         Dictionary<double, double> expected = new() { [2.0] = 0.0, [7.0] = 0.632, [12.0] = 0.865, [22.0] = 0.982 };
         for (int scan = 1; scan <= 300; scan++)
         {
             double time = Math.Round(scan * 0.1, 1);
-            lag.Advance(delay.Advance(time, 1.0), 0.1, 5.0);
+            inputs[2] = delay.Advance(time, 1.0);
+            lag.Advance(inputs, 0.1);
             if (expected.TryGetValue(time, out double share))
             {
                 // The step itself spreads over one scan: 0.1 s of the response.
-                Assert.Equal(share, lag.Output, 0.01);
+                Assert.Equal(share, lag.Outputs[2], 0.01);
             }
         }
     }
@@ -50,12 +52,15 @@ public sealed class SignalTests
     {
         foreach (double scan in new[] { 0.1, 3.0 })
         {
-            FirstOrderLag lag = new(0.0);
+            FirstOrderLags lags = new(new double[4], [0.0, 1.0, 2.0, 4.0]);
             for (int reading = 1; reading * scan <= 30.0 + 1e-9; reading++)
             {
                 double time = reading * scan;
-                lag.Advance(time, scan, 4.0);
-                Assert.Equal(time - (4.0 * (1.0 - Math.Exp(-time / 4.0))), lag.Output, 1e-12);
+                lags.Advance([time, time, time, time], scan);
+                Assert.Equal(time, lags.Outputs[0]);
+                Assert.Equal(time - (1.0 - Math.Exp(-time)), lags.Outputs[1], 1e-12);
+                Assert.Equal(time - (2.0 * (1.0 - Math.Exp(-time / 2.0))), lags.Outputs[2], 1e-12);
+                Assert.Equal(time - (4.0 * (1.0 - Math.Exp(-time / 4.0))), lags.Outputs[3], 1e-12);
             }
         }
     }

@@ -34,7 +34,7 @@ internal sealed class RunningPlant(IPlant plant)
 
     public PlantBalances Balances() => Plant.Balances();
 
-    public double Milliamps(string tag) => Plant.Milliamps(Index(Plant.Transmitters.Select(port => port.Tag), tag));
+    public double Milliamps(string tag) => Plant.Milliamps[Index(Plant.Transmitters.Select(port => port.Tag), tag)];
 
     /// <summary>What a perfect input card makes of the current, in the unit of the port.</summary>
     public double Reading(string tag)

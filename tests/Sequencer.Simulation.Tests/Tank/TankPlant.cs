@@ -15,6 +15,7 @@ internal sealed class TankPlant : IPlant
 
     private readonly bool[] _on = new bool[3];
     private readonly bool[] _faults = new bool[4];
+    private readonly double[] _currents = new double[2];
     private double _frozenMilliamps;
     private double _drained;
     private long _asked;
@@ -63,13 +64,15 @@ internal sealed class TankPlant : IPlant
         Time += seconds;
     }
 
-    public double Milliamps(int transmitter) => transmitter switch
+    public ReadOnlySpan<double> Milliamps
     {
-        1 => 4 + (16 * _probePh / 14),
-        _ when _faults[0] => 0,
-        _ when _faults[1] => _frozenMilliamps,
-        _ => LevelMilliamps,
-    };
+        get
+        {
+            _currents[0] = _faults[0] ? 0 : _faults[1] ? _frozenMilliamps : LevelMilliamps;
+            _currents[1] = 4 + (16 * _probePh / 14);
+            return _currents;
+        }
+    }
 
     public double TrueShare(int transmitter) => transmitter == 1 ? Ph / 14 : Volume / 6;
 
