@@ -25,6 +25,11 @@ internal sealed record Pipe(
     /// <summary>1 clear, 0 blocked; null until it is first blocked.</summary>
     private Ramp? _clear;
 
+    /// <summary>From then on its opening is one number: lines are asked in each scan, and mostly nothing in them moves.</summary>
+    private double _restsFrom = double.PositiveInfinity;
+    private double _openingAtRest;
+    private bool _followsDrives;
+
     /// <summary>Reagents and whatever comes through a dosing line find their way into the bulk slowly.</summary>
     public bool IsDosed { get; init; }
 
@@ -63,6 +68,46 @@ internal sealed record Pipe(
     /// <summary>The least opened of its drives, or what the most opened of the other ways leaves, 0 to 1.</summary>
     public double Opening(double time)
     {
+        if (time >= _restsFrom)
+        {
+            return _openingAtRest;
+        }
+
+        double opening = OpeningAt(time);
+        KeepRest(time);
+        return opening;
+    }
+
+    private void KeepRest(double time)
+    {
+        if (!_followsDrives)
+        {
+            _followsDrives = true;
+            foreach (Drive drive in Drives.Concat(OtherWays))
+            {
+                drive.Changed += () => _restsFrom = double.PositiveInfinity;
+            }
+        }
+
+        double rests = _clear?.RestsFrom ?? double.NegativeInfinity;
+        foreach (Drive drive in Drives)
+        {
+            rests = Math.Max(rests, drive.RestsFrom);
+        }
+
+        foreach (Drive valve in OtherWays)
+        {
+            rests = Math.Max(rests, valve.RestsFrom);
+        }
+
+        if (time >= rests)
+        {
+            (_restsFrom, _openingAtRest) = (rests, OpeningAt(time));
+        }
+    }
+
+    private double OpeningAt(double time)
+    {
         double opening = 1.0;
         foreach (Drive drive in Drives)
         {
@@ -81,7 +126,11 @@ internal sealed record Pipe(
     /// <param name="time">from then on</param>
     /// <param name="blocked">or clear</param>
     /// <param name="keptSeconds">how long its past may be asked for</param>
-    public void Block(double time, bool blocked, double keptSeconds) => (_clear ??= new Ramp(1.0, keptSeconds)).MoveTo(time, blocked ? 0.0 : 1.0, Ramp.AtOnce);
+    public void Block(double time, bool blocked, double keptSeconds)
+    {
+        (_clear ??= new Ramp(1.0, keptSeconds)).MoveTo(time, blocked ? 0.0 : 1.0, Ramp.AtOnce);
+        _restsFrom = double.PositiveInfinity;
+    }
 
     public double NextKink(double time)
     {

@@ -112,6 +112,20 @@ public sealed class ClosedLoop
         _ => throw new ArgumentOutOfRangeException(nameof(origin), origin, "the plant's values are no places in an array"),
     };
 
+    /// <summary>Whether no value that <see cref="IsStill"/> can differ from what it was in the scan before.</summary>
+    internal bool KeptStill => _stepper.KeptStill;
+
+    /// <summary>Other values may be still than before where this has grown.</summary>
+    internal long StillVersion => _stepper.StillVersion;
+
+    /// <summary>Whether a value mostly stays from scan to scan, so that <see cref="KeptStill"/> tells of it.</summary>
+    internal bool IsStill(ValueOrigin origin, int place) => origin switch
+    {
+        ValueOrigin.Input => _stepper.IsStillInput(place),
+        ValueOrigin.State => _stepper.IsStillState(place),
+        _ => false,
+    };
+
     /// <summary>All requirements, in order: 0 where one does not hold in this scan.</summary>
     public ReadOnlySpan<long> Requirements => _stepper.Observed.AsSpan(_stepper.Observed.Length - System.Requirements.Length);
 

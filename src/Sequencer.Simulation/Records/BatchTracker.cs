@@ -31,6 +31,9 @@ internal sealed class BatchTracker
         _answers = new long[_prompts.Length];
     }
 
+    /// <summary>What has to be looked at in each scan, beside the unit's state: where none of them has changed, nothing has to be observed.</summary>
+    public IEnumerable<ValueSource> Watched => _prompts.Select(prompt => prompt.Answer);
+
     public void Observe(ClosedLoop loop)
     {
         UnitState now = (UnitState)loop.State(_unit.StatePlace);

@@ -22,6 +22,7 @@ internal sealed class RunRecorder : IRunWatch
     private readonly OutputTracker[] _outputs;
     private readonly long[] _outputValues;
     private readonly BatchTracker[] _batches;
+    private readonly WatchedPlaces _followed;
     private readonly long[] _alarms;
     private readonly RecordTable _table;
     private readonly double[] _row;
@@ -40,6 +41,7 @@ internal sealed class RunRecorder : IRunWatch
         _loop = loop;
         _units = [.. loop.Units.Select(unit => new UnitTracker(unit))];
         _batches = [.. loop.Units.Select(unit => new BatchTracker(unit, loop))];
+        _followed = new WatchedPlaces([.. _units.SelectMany(unit => unit.Watched), .. _batches.SelectMany(batch => batch.Watched)]);
         _outputs =
         [
             .. loop.System.Outputs.Select((output, index) => (output, index)).Where(pair => pair.output.Value.Sort == Sort.Boolean)
@@ -64,14 +66,14 @@ internal sealed class RunRecorder : IRunWatch
     public void Observe()
     {
         bool changed = false;
-        foreach (UnitTracker unit in _units)
+        if (_followed.HaveChanged(_loop))
         {
-            changed |= unit.Observe(_loop);
-        }
+            foreach (UnitTracker unit in _units)
+            {
+                changed |= unit.Observe(_loop);
+            }
 
-        foreach (BatchTracker batch in _batches)
-        {
-            batch.Observe(_loop);
+            Array.ForEach(_batches, batch => batch.Observe(_loop));
         }
 
         ReadOnlySpan<long> outputs = _loop.Values(ValueOrigin.Output);

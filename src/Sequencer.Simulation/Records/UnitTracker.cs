@@ -6,7 +6,6 @@ namespace Sequencer.Simulation.Records;
 internal sealed class UnitTracker(UnitPlaces unit)
 {
     private readonly long[] _enteredAt = NotEntered(unit.Steps.Length);
-    private readonly WatchedPlaces _active = new([.. unit.Steps.Select(step => new ValueSource(step.Step, ValueOrigin.State, step.Place, 1, "", 0))]);
     private readonly List<string> _labels = [];
     private long _state = -1;
     private long _stateSince;
@@ -24,15 +23,14 @@ internal sealed class UnitTracker(UnitPlaces unit)
     /// <summary>The place of the active steps' words among <see cref="Labels"/>.</summary>
     public int Label { get; private set; } = -1;
 
+    /// <summary>What has to be looked at in each scan: where none of them has changed, nothing has to be observed.</summary>
+    public IEnumerable<ValueSource> Watched => unit.Steps.Select(step => step.Place).Append(unit.StatePlace)
+        .Select(place => new ValueSource(unit.Name, ValueOrigin.State, place, 1, "", 0));
+
     /// <summary>True where something changed in this scan.</summary>
     public bool Observe(ClosedLoop loop)
     {
         bool changed = ObserveState(loop);
-        if (!_active.HaveChanged(loop) && Label >= 0)
-        {
-            return changed;
-        }
-
         bool stepsChanged = Label < 0;
         for (int index = 0; index < unit.Steps.Length; index++)
         {

@@ -42,6 +42,9 @@ internal sealed class LeafHabits
 
     public bool[] Moves { get; }
 
+    /// <summary>Grows whenever others move.</summary>
+    public long Version { get; private set; }
+
     public bool[] MayRest { get; }
 
     /// <summary>All bits where a leaf does not move, none where it does.</summary>
@@ -58,6 +61,7 @@ internal sealed class LeafHabits
     public void Forget()
     {
         BeginStretch();
+        Version++;
         for (int leaf = 0; leaf < Moves.Length; leaf++)
         {
             Moves[leaf] = _movesFromTheStart[leaf];
@@ -79,6 +83,8 @@ internal sealed class LeafHabits
                 more = true;
             }
         }
+
+        Version += more ? 1 : 0;
 
         leaves.CopyTo(_last);
         return more;

@@ -39,6 +39,7 @@ public sealed class SpecialisingStepper : Stepper
     /// <summary>Of the next scan, as far as the states go; null where it has to be looked for.</summary>
     private ScanSituation? _situation;
     private SpecialisedScan? _lastScan;
+    private bool _keptStill;
 
     public SpecialisingStepper(TransitionSystem system, ImmutableArray<Expression> observed)
         : base(system, observed)
@@ -57,14 +58,24 @@ public sealed class SpecialisingStepper : Stepper
     /// <summary>How many instructions the others took together.</summary>
     public long ShortenedInstructions { get; private set; }
 
+    public override bool KeptStill => _keptStill;
+
+    public override long StillVersion => _habits.Version;
+
+    public override bool IsStillInput(int place) => !_habits.Moves[place];
+
+    public override bool IsStillState(int place) => !_habits.Moves[Inputs.Length + place];
+
     public override void Step()
     {
+        _keptStill = false;
         if (++_scansOfStretch == ScansOfStretch)
         {
             BeginStretch();
         }
 
-        if (_situation is null || !InputsFit(_situation))
+        bool isThere = _situation is not null && InputsFit(_situation);
+        if (!isThere)
         {
             _situation = Find();
         }
@@ -84,7 +95,9 @@ public sealed class SpecialisingStepper : Stepper
                 ShortenedInstructions += scan.Instructions;
                 situation.Prefer(index);
                 _lastScan = scan;
-                _situation = scan.Keeps(StateValues, situation.Leaves.AsSpan(Inputs.Length)) ? situation : null;
+                bool stays = scan.Keeps(StateValues, situation.Leaves.AsSpan(Inputs.Length));
+                _situation = stays ? situation : null;
+                _keptStill = isThere && stays;
                 return;
             }
 
