@@ -1,5 +1,6 @@
 using Sequencer.Control.Execution;
 using Sequencer.Control.Execution.Specialising;
+using Sequencer.Plant;
 using Sequencer.Simulation.Loop;
 using Sequencer.Simulation.Running;
 using Sequencer.Simulation.Scenarios;
@@ -34,19 +35,19 @@ internal sealed class SiteBenchmark : Benchmark
         yield return new Figure("interpreter", Time(new Interpreter(site.System), site), "ns/scan");
         foreach (Scenario scenario in (Scenario[])[batch, batch with { DurationSeconds = Hours * 3600.0, Until = null, Expectations = [] }])
         {
-            double seconds = 0;
-            long whole = 0;
-            double instructions = 0;
-            double time = Median.Milliseconds(() => (seconds, whole, instructions) = Play(site, scenario));
-            string hours = FormattableString.Invariant($"{seconds / 3600:0.0} h with plant");
+            Played played = new(0, 0, 0, 0, 0);
+            double time = Median.Milliseconds(() => played = Play(site, scenario));
+            string hours = FormattableString.Invariant($"{played.Seconds / 3600:0.0} h with plant");
             yield return new Figure(hours, time / 1000, "s");
-            yield return new Figure($"{hours}, real time over it", seconds * 1000 / time, "times");
-            yield return new Figure($"{hours}, scans that were not shortened", whole, string.Empty);
-            yield return new Figure($"{hours}, instructions of a shortened scan", instructions, string.Empty);
+            yield return new Figure($"{hours}, real time over it", played.Seconds * 1000 / time, "times");
+            yield return new Figure($"{hours}, scans that were not shortened", played.WholeScans, string.Empty);
+            yield return new Figure($"{hours}, instructions of a shortened scan", played.Instructions, string.Empty);
+            yield return new Figure($"{hours}, steps of the plant's equations", played.Steps, string.Empty);
+            yield return new Figure($"{hours}, equilibria solved", played.Equilibria, string.Empty);
         }
     }
 
-    private static (double Seconds, long WholeScans, double Instructions) Play(LoadedSite site, Scenario scenario)
+    private static Played Play(LoadedSite site, Scenario scenario)
     {
         DiagnosticBag diagnostics = new();
         SpecialisingStepper stepper = new(site.System, ClosedLoop.Observed(site.System, site.Metadata));
@@ -54,7 +55,9 @@ internal sealed class SiteBenchmark : Benchmark
         ScenarioRun? run = loop is null ? null : ScenarioRun.Bind(loop, scenario, diagnostics);
         ScenarioResult result = run?.Play(null, CancellationToken.None)
             ?? throw new InvalidOperationException(DiagnosticRenderer.Render(diagnostics.InOrder()));
-        return (result.Record.Seconds, stepper.WholeScans, stepper.ShortenedInstructions / (double)(result.Record.Scans - stepper.WholeScans));
+        (long steps, long equilibria) = loop?.Plant is PlantRun plant ? plant.Effort : (0, 0);
+        double instructions = stepper.ShortenedInstructions / (double)(result.Record.Scans - stepper.WholeScans);
+        return new Played(result.Record.Seconds, stepper.WholeScans, instructions, steps, equilibria);
     }
 
     /// <summary>Running units: started, with everything else at rest but the analogue signals, which wander.</summary>
@@ -91,4 +94,6 @@ internal sealed class SiteBenchmark : Benchmark
 
         GC.KeepAlive(place);
     }
+
+    private readonly record struct Played(double Seconds, long WholeScans, double Instructions, long Steps, long Equilibria);
 }

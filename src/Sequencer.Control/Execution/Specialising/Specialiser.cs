@@ -105,20 +105,24 @@ internal sealed class Specialiser
             }
         }
 
-        int before;
-        do
+        _classes.Classify(values, _loaded, varies);
+        while (true)
         {
-            before = rest.Count;
-            _classes.Classify(values, _loaded, varies);
-            foreach (int state in rest.Where(state => _classes.Moves(_code.NextStates[state])))
+            int[] moved = [.. rest.Where(state => _classes.Moves(_code.NextStates[state])).Select(state => _inputs + state)];
+            if (moved.Length == 0)
             {
-                _loaded[_inputs + state] = true;
-                habits.Missed(_inputs + state);
+                break;
+            }
+
+            foreach (int leaf in moved)
+            {
+                _loaded[leaf] = true;
+                habits.Missed(leaf);
             }
 
             rest.RemoveAll(state => _loaded[_inputs + state]);
+            _classes.Reclassify(values, moved, varies);
         }
-        while (rest.Count < before);
 
         return new KnownValues([.. rest], [.. rest.Select(state => values[_inputs + state])]);
     }

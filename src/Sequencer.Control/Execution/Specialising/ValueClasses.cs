@@ -14,6 +14,7 @@ internal sealed class ValueClasses(InstructionList code)
 
     private readonly bool[] _moves = new bool[code.InitialRegisters.Length];
     private readonly int[] _checks = new int[code.InitialRegisters.Length];
+    private readonly bool[] _differs = new bool[code.InitialRegisters.Length];
     private int[] _depending = [];
 
     /// <summary>A value that has to be computed in each scan.</summary>
@@ -60,6 +61,29 @@ internal sealed class ValueClasses(InstructionList code)
             ref readonly Instruction one = ref code.Instructions[index];
             (_moves[one.Target], int checks) = Classify(one, values, varies[index]);
             _checks[one.Target] = Math.Min(checks, MostChecks);
+        }
+    }
+
+    /// <summary>As <see cref="Classify(long[], bool[], bool[])"/> with these leaves moving too: only what follows from them is looked at.</summary>
+    public void Reclassify(long[] values, IReadOnlyList<int> leaves, bool[] varies)
+    {
+        Array.Clear(_differs);
+        foreach (int leaf in leaves)
+        {
+            _moves[leaf] = true;
+            _differs[leaf] = true;
+        }
+
+        foreach (int index in _depending)
+        {
+            ref readonly Instruction one = ref code.Instructions[index];
+            if (_differs[one.First] || _differs[one.Second] || _differs[one.Third])
+            {
+                (bool moves, int checks) = Classify(one, values, varies[index]);
+                checks = Math.Min(checks, MostChecks);
+                _differs[one.Target] = moves != _moves[one.Target] || checks != _checks[one.Target];
+                (_moves[one.Target], _checks[one.Target]) = (moves, checks);
+            }
         }
     }
 
