@@ -71,17 +71,19 @@ public abstract class Stepper
     public abstract void Step();
 
     /// <summary>
-    /// Whether each input that <see cref="IsStillInput"/> is as in the scan before and each state that <see cref="IsStillState"/> is as it
-    /// was before the last scan. A stepper that does not know says no.
+    /// Whether each input that <see cref="IsStillInput"/> and each observed value that <see cref="IsStillObserved"/> is as in the scan
+    /// before, and each state that <see cref="IsStillState"/> as it was before the last scan. A stepper that does not know says no.
     /// </summary>
     public virtual bool KeptStill => false;
 
-    /// <summary>Other inputs or states may be still than before where this has grown.</summary>
+    /// <summary>Others may be still than before where this has grown.</summary>
     public virtual long StillVersion => 0;
 
     public virtual bool IsStillInput(int place) => false;
 
     public virtual bool IsStillState(int place) => false;
+
+    public virtual bool IsStillObserved(int place) => false;
 
     /// <summary>Tells a stepper that remembers something of its states that they are others now.</summary>
     protected virtual void StatesWereSet()

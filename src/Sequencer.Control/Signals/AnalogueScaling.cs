@@ -38,13 +38,13 @@ public struct AnalogueScaling : IEquatable<AnalogueScaling>
     /// <summary>Takes the loop current of this scan; a current that is not a number is a failed channel.</summary>
     public void Read(double milliamps)
     {
-        if (double.IsNaN(milliamps) || milliamps <= FailedLowMilliamps || milliamps >= FailedHighMilliamps)
-        {
-            _measuring = false;
-        }
-        else if (milliamps is >= MeasuringLowMilliamps and <= MeasuringHighMilliamps)
+        if (milliamps is >= MeasuringLowMilliamps and <= MeasuringHighMilliamps)
         {
             _measuring = true;
+        }
+        else if (double.IsNaN(milliamps) || milliamps <= FailedLowMilliamps || milliamps >= FailedHighMilliamps)
+        {
+            _measuring = false;
         }
 
         Value = ToInteger(milliamps);

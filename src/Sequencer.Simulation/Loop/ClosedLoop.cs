@@ -123,6 +123,7 @@ public sealed class ClosedLoop
     {
         ValueOrigin.Input => _stepper.IsStillInput(place),
         ValueOrigin.State => _stepper.IsStillState(place),
+        ValueOrigin.Observed => _stepper.IsStillObserved(place),
         _ => false,
     };
 

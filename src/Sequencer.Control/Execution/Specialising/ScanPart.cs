@@ -6,6 +6,7 @@ internal sealed record ScanPart(
     InstructionRun[] Runs,
     Move[] FromInputs,
     Move[] FromStates,
+    Guard[] Guards,
     ExpectedOutcome[] Expected,
     Move[] NextStates,
     Move[] Outputs,
@@ -22,6 +23,15 @@ internal sealed record ScanPart(
         foreach (ref readonly Move move in FromStates.AsSpan())
         {
             registers[move.To] = states[move.From];
+        }
+
+        foreach (ref readonly Guard guard in Guards.AsSpan())
+        {
+            long value = registers[guard.Register];
+            if (value < guard.Minimum || value > guard.Maximum)
+            {
+                return new Miss(value < guard.Minimum ? guard.BelowMinimum : guard.AboveMaximum, IsState: false);
+            }
         }
 
         InstructionExecution.Execute(Runs, Instructions, registers);

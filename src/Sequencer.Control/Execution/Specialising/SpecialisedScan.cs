@@ -35,6 +35,9 @@ internal sealed class SpecialisedScan
     /// <summary>The states of the situation that are computed.</summary>
     public required int[] MayChangeSituation { get; init; }
 
+    /// <summary>The places of the observed values that are computed.</summary>
+    public IEnumerable<int> ComputedObserved => _whole.Observed.Select(move => move.To);
+
     /// <summary>How many instructions the last step took.</summary>
     public int Instructions { get; private set; }
 

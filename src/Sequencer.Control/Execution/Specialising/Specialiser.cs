@@ -67,7 +67,7 @@ internal sealed class Specialiser
         ResultList observed = Results(_code.Observed, values);
         InstructionSchedule schedule = new(_instructions, _registers.Count);
         ScanPart whole = new(
-            schedule.Ordered, schedule.Runs, fromInputs, fromStates, [.. _expected], nextStates.Computed, outputs.Computed, observed.Computed);
+            schedule.Ordered, schedule.Runs, fromInputs, fromStates, [], [.. _expected], nextStates.Computed, outputs.Computed, observed.Computed);
         return new SpecialisedScan([.. _registers], whole, nextStates.Known)
         {
             Resting = resting,

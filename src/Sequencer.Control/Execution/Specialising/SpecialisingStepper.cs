@@ -41,6 +41,10 @@ public sealed class SpecialisingStepper : Stepper
     private SpecialisedScan? _lastScan;
     private bool _keptStill;
 
+    /// <summary>Observed values that a specialised scan computes; in all others they are known, and the same whenever that scan is done again.</summary>
+    private readonly bool[] _observedMoves;
+    private long _observedVersion;
+
     public SpecialisingStepper(TransitionSystem system, ImmutableArray<Expression> observed)
         : base(system, observed)
     {
@@ -49,6 +53,7 @@ public sealed class SpecialisingStepper : Stepper
         _specialiser = new Specialiser(_code, Inputs.Length);
         _habits = new LeafHabits(system);
         _specialiser.Expect(_habits.Moves);
+        _observedMoves = new bool[Observed.Length];
         _outcomes = new OutcomeHabits(_code.Instructions.Length);
     }
 
@@ -60,11 +65,13 @@ public sealed class SpecialisingStepper : Stepper
 
     public override bool KeptStill => _keptStill;
 
-    public override long StillVersion => _habits.Version;
+    public override long StillVersion => _habits.Version + _observedVersion;
 
     public override bool IsStillInput(int place) => !_habits.Moves[place];
 
     public override bool IsStillState(int place) => !_habits.Moves[Inputs.Length + place];
+
+    public override bool IsStillObserved(int place) => !_observedMoves[place];
 
     public override void Step()
     {
@@ -90,14 +97,15 @@ public sealed class SpecialisingStepper : Stepper
         for (int index = 0; index < situation.Count; index++)
         {
             SpecialisedScan scan = situation[index];
-            if (scan.Step(this, StateValues, ReferenceEquals(scan, _lastScan)) is not { } miss)
+            bool again = ReferenceEquals(scan, _lastScan);
+            if (scan.Step(this, StateValues, again) is not { } miss)
             {
                 ShortenedInstructions += scan.Instructions;
                 situation.Prefer(index);
                 _lastScan = scan;
                 bool stays = scan.Keeps(StateValues, situation.Leaves.AsSpan(Inputs.Length));
                 _situation = stays ? situation : null;
-                _keptStill = isThere && stays;
+                _keptStill = isThere && stays && again;
                 return;
             }
 
@@ -152,7 +160,13 @@ public sealed class SpecialisingStepper : Stepper
         if (++situation.WholeScans == WorthSpecialising)
         {
             _kept++;
-            situation.Add(_specialiser.Specialise(_registers, _habits, _outcomes.Varies));
+            SpecialisedScan scan = _specialiser.Specialise(_registers, _habits, _outcomes.Varies);
+            situation.Add(scan);
+            foreach (int place in scan.ComputedObserved.Where(place => !_observedMoves[place]))
+            {
+                _observedMoves[place] = true;
+                _observedVersion++;
+            }
         }
 
         StatesWereSet();

@@ -4,7 +4,8 @@ namespace Sequencer.Control.Execution.Specialising;
 
 /// <summary>
 /// Parts what a specialised scan has to do scan after scan from what only follows its clocks: most of what moves in a scan are timers
-/// and their comparisons with limits, which need no look until the first of them is due.
+/// and their comparisons with limits, which need no look until the first of them is due. What compares a reading with known numbers
+/// comes down to two limits of it.
 /// </summary>
 internal sealed class SteadyPart
 {
@@ -13,6 +14,9 @@ internal sealed class SteadyPart
 
     /// <summary>By how much each register grows from scan to scan; null where that is not known.</summary>
     private readonly long?[] _growth;
+
+    /// <summary>Each register as a multiple of one leaf and a number; null where it is not so simple.</summary>
+    private readonly StraightForm?[] _forms;
 
     private SteadyPart(ScanPart whole, int[] setStates, long[] registers)
     {
@@ -25,6 +29,8 @@ internal sealed class SteadyPart
         }
 
         _growth = new long?[registers.Length];
+        _forms = new StraightForm?[registers.Length];
+        FindForms(registers);
         FindGrowth(setStates, registers);
     }
 
@@ -51,32 +57,65 @@ internal sealed class SteadyPart
         }
 
         ExpectedOutcome[] due = [.. _whole.Expected.Where(expected => Compared(expected) is not null)];
-        ExpectedOutcome[] checks = [.. _whole.Expected.Except(due)];
-        bool[] needed = Needed([.. nextStates, .. _whole.Outputs, .. _whole.Observed], checks);
+        Dictionary<int, Guard> guards = [];
+        List<ExpectedOutcome> checks = [];
+        foreach (ExpectedOutcome expected in _whole.Expected.Except(due))
+        {
+            if (Guarded(expected) is { } guard)
+            {
+                guards[guard.Register] = guards.TryGetValue(guard.Register, out Guard known) ? known.Within(guard) : guard;
+            }
+            else
+            {
+                checks.Add(expected);
+            }
+        }
+
+        bool[] needed = Needed([.. nextStates, .. _whole.Outputs, .. _whole.Observed], checks, guards.Keys);
         InstructionSchedule schedule = new([.. _whole.Instructions.Where(one => needed[one.Target])], _growth.Length);
         ScanPart steady = new(
             schedule.Ordered,
             schedule.Runs,
             [.. _whole.FromInputs.Where(move => needed[move.To])],
             [.. _whole.FromStates.Where(move => needed[move.To])],
-            checks,
+            [.. guards.Values],
+            [.. checks],
             [.. nextStates],
             _whole.Outputs,
             _whole.Observed);
         return (steady, [.. clocks], [.. due.Select(expected => Compared(expected)).OfType<Deadline>()]);
     }
 
-    private void FindGrowth(int[] setStates, long[] registers)
+    private void FindForms(long[] registers)
     {
-        bool[] isLoaded = new bool[registers.Length];
-        foreach (Move move in _whole.FromInputs.Concat(_whole.FromStates))
-        {
-            isLoaded[move.To] = true;
-        }
-
         for (int register = 0; register < registers.Length; register++)
         {
-            _growth[register] = _writer[register] < 0 && !isLoaded[register] ? 0 : null;
+            _forms[register] = _writer[register] < 0 ? StraightForm.Number(registers[register]) : null;
+        }
+
+        foreach (Move move in _whole.FromInputs.Concat(_whole.FromStates))
+        {
+            _forms[move.To] = StraightForm.Of(move.To);
+        }
+
+        foreach (ref readonly Instruction one in _whole.Instructions.AsSpan())
+        {
+            _forms[one.Target] = one.Kind switch
+            {
+                ExpressionKind.Add => StraightForm.Sum(_forms[one.First], _forms[one.Second]),
+                ExpressionKind.Scale when IsConstant(one.Second) => _forms[one.First]?.Times(registers[one.Second]),
+                _ => null,
+            };
+        }
+    }
+
+    private bool IsConstant(int register) => _forms[register] is { Leaf: < 0 } && _writer[register] < 0;
+
+    private void FindGrowth(int[] setStates, long[] registers)
+    {
+        for (int register = 0; register < registers.Length; register++)
+        {
+            _growth[register] = IsConstant(register) ? 0 : null;
         }
 
         Dictionary<int, int> nextOf = _whole.NextStates.ToDictionary(move => move.To, move => move.From);
@@ -97,8 +136,6 @@ internal sealed class SteadyPart
                 _ => null,
             };
         }
-
-        bool IsConstant(int register) => _writer[register] < 0 && !isLoaded[register];
 
         long? StepFrom(int loaded, int next, long[] values)
         {
@@ -140,11 +177,22 @@ internal sealed class SteadyPart
             : null;
     }
 
-    private bool[] Needed(Move[] results, ExpectedOutcome[] checks)
+    private Guard? Guarded(ExpectedOutcome expected)
+    {
+        Instruction one = _whole.Instructions[_writer[expected.Register]];
+        return StraightForm.Sum(_forms[one.First], _forms[one.Second]?.Times(-1))?.Against0(one.Kind, expected.Value != 0, expected.Instruction);
+    }
+
+    private bool[] Needed(Move[] results, List<ExpectedOutcome> checks, IEnumerable<int> guarded)
     {
         bool[] needed = new bool[_growth.Length];
         Array.ForEach(results, move => needed[move.From] = true);
-        Array.ForEach(checks, expected => needed[expected.Register] = true);
+        checks.ForEach(expected => needed[expected.Register] = true);
+        foreach (int register in guarded)
+        {
+            needed[register] = true;
+        }
+
         for (int index = _whole.Instructions.Length - 1; index >= 0; index--)
         {
             ref readonly Instruction one = ref _whole.Instructions[index];
