@@ -55,7 +55,7 @@ internal sealed class SolidsMeter
 
     public double KilogramsIn(TankBody tank)
     {
-        int settler = IndexOfSettler(tank.Index);
+        int settler = _parts.Settler(tank.Index);
         double onFloor = settler >= 0 ? Sum(_motion.Now.Slice(_parts.Layout.Bed(settler), _gramsEach.Length)) : 0.0;
         double dosed = Dosed(_motion.Now.Slice(_parts.Layout.OnTheWay(tank.Index), _gramsEach.Length)) + Dosed(_motion.Now.Slice(_parts.Layout.Mixing(tank.Index), _gramsEach.Length));
         return (MixedIn(tank.Index) + dosed + onFloor) / GramsPerKilogram;
@@ -76,23 +76,10 @@ internal sealed class SolidsMeter
     /// <summary>In a litre that is drawn at a point of a tank.</summary>
     private double GramsDrawn(int tank, DrawPoint point)
     {
-        int settler = IndexOfSettler(tank);
+        int settler = _parts.Settler(tank);
         return settler >= 0
             ? _parts.Settlers[settler].SolidsDrawn(point, _motion.Now)
             : MixedIn(tank) / _motion.Now[_parts.Layout.Volume(tank)];
-    }
-
-    private int IndexOfSettler(int tank)
-    {
-        for (int settler = 0; settler < _parts.Settlers.Length; settler++)
-        {
-            if (_parts.Settlers[settler].Tank == tank)
-            {
-                return settler;
-            }
-        }
-
-        return -1;
     }
 
     private double MixedIn(int tank) => _parts.Solubility.Grams(

@@ -222,9 +222,9 @@ internal sealed class InstrumentPanel
     {
         int line = _parts.Line(place);
         int tank = line >= 0 ? _parts.Pipes[line].FromTank : _parts.Tank(place);
-        TankSettling? settling = _parts.Settlers.FirstOrDefault(settler => settler.Tank == tank);
-        if (settling is not null)
+        if (_parts.Settler(tank) is var settler and >= 0)
         {
+            TankSettling settling = _parts.Settlers[settler];
             DrawPoint point = line >= 0 ? _parts.Pipes[line].Description.Draws : DrawPoint.Surface;
             return () => perSuspended * settling.SolidsDrawn(point, _motion.Now);
         }

@@ -38,7 +38,7 @@ internal sealed class PlantMotion
     private const double Boiling = 105.0;
 
     private readonly PlantParts _parts;
-    private readonly StateBounds _bounds;
+    private StateTable _table;
     private SwitchingIntegrator _integrator;
     private TankLimits _limits;
     private KnifeTouch _knives;
@@ -60,10 +60,12 @@ internal sealed class PlantMotion
     private readonly bool[] _separates;
     private bool _interrupted;
 
+    /// <summary>Found in a step that runs ahead of the time now: it counts once that time comes, unless the equations change before.</summary>
+    private PlantFailure? _ahead;
+
     public PlantMotion(PlantParts parts)
     {
         _parts = parts;
-        _bounds = new StateBounds(parts);
         Equations = new PlantEquations(
             parts.Layout, parts.Contents, parts.Tanks, parts.Sources, parts.DosingLines, parts.Pipes, parts.Separators, parts.Settlers,
             new TankReactions(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates, parts.Model.Reactions),
@@ -71,7 +73,7 @@ internal sealed class PlantMotion
             parts.Model.AmbientCelsius);
         _now = parts.InitialState();
         _dissolved = new double[parts.Contents.Dissolved.Length];
-        (_integrator, _limits, _knives) = Stepping();
+        (_table, _integrator, _limits, _knives) = Stepping();
         _chemistry = [.. parts.Tanks.Select(_ => new WaterChemistry(parts.Contents, parts.Model.Precipitates))];
         _acidity = [.. parts.Tanks.Select(tank => new WaterTrace(time => Solved(tank, _chemistry[tank.Index], time).Ph, 0.0))];
         _conductivity = [.. parts.Tanks.Select(tank => parts.Model.Measures(Measured.Conductivity, tank.Description.Name) ? ConductivityTrace(tank) : null)];
@@ -136,7 +138,7 @@ internal sealed class PlantMotion
             _parts.Layout.FollowsLeaks = true;
             Array.Resize(ref _now, _parts.Layout.Count);
             _stepsBefore = Steps;
-            (_integrator, _limits, _knives) = Stepping();
+            (_table, _integrator, _limits, _knives) = Stepping();
         }
     }
 
@@ -144,13 +146,14 @@ internal sealed class PlantMotion
     {
         if (_interrupted)
         {
-            // A limit found further on than now was never reached.
+            // Neither a limit nor a failure found further on than now was ever reached.
             CutAt(Time);
             _limits.LetGo();
+            _ahead = null;
             _interrupted = false;
         }
 
-        while (_integrator.End < time && Failure is null)
+        while (_integrator.End < time && _ahead is null)
         {
             foreach (WaterTrace trace in _traces)
             {
@@ -167,6 +170,11 @@ internal sealed class PlantMotion
             Step();
         }
 
+        if (_ahead is { } failure && failure.TimeSeconds <= time)
+        {
+            Failure ??= failure;
+        }
+
         if (Failure is null)
         {
             Time = time;
@@ -175,11 +183,12 @@ internal sealed class PlantMotion
     }
 
     /// <summary>From the state now on.</summary>
-    private (SwitchingIntegrator Integrator, TankLimits Limits, KnifeTouch Knives) Stepping()
+    private (StateTable Table, SwitchingIntegrator Integrator, TankLimits Limits, KnifeTouch Knives) Stepping()
     {
-        SwitchingIntegrator integrator = new(Equations.Rates, _parts.AbsoluteTolerance(), RelativeTolerance, FirstStep, ShortStep);
+        StateTable table = new(_parts);
+        SwitchingIntegrator integrator = new(Equations.Rates, table.AllowedErrors(), RelativeTolerance, FirstStep, ShortStep);
         integrator.Restart(Time, _now);
-        return (integrator, new TankLimits(_parts, integrator), new KnifeTouch(_parts, integrator));
+        return (table, integrator, new TankLimits(_parts, integrator), new KnifeTouch(_parts, integrator));
     }
 
     private void Step()
@@ -223,8 +232,8 @@ internal sealed class PlantMotion
             return true;
         }
 
-        (string equation, string place) = StatePlaces.Of(_parts, _integrator.Hindrance);
-        Fail(equation, place, "no step was small enough for the error allowed");
+        StateNumber hindered = _table[_integrator.Hindrance];
+        FailAhead(hindered.Equation, hindered.Place, "no step was small enough for the error allowed");
         return false;
     }
 
@@ -293,14 +302,14 @@ internal sealed class PlantMotion
             double litres = state[_parts.Layout.Volume(tank.Index)];
             if (!(litres > 0.0 && litres < tank.Description.OverflowLitres * 1.001))
             {
-                Fail("balance of volume", place, FormattableString.Invariant($"the volume is {litres:G6} L"));
+                FailAhead("balance of volume", place, FormattableString.Invariant($"the volume is {litres:G6} L"));
                 return;
             }
 
             double celsius = state[_parts.Layout.Heat(tank.Index)] / litres;
             if (!(celsius > Frozen && celsius < Boiling))
             {
-                Fail("balance of heat", place, FormattableString.Invariant($"the temperature is {celsius:G6} C"));
+                FailAhead("balance of heat", place, FormattableString.Invariant($"the temperature is {celsius:G6} C"));
                 return;
             }
 
@@ -309,23 +318,25 @@ internal sealed class PlantMotion
                 double amount = state[_parts.Layout.Mixed(tank.Index) + content];
                 if (!(amount >= -Math.Max(NegativeAmount, NegativeShare * litres)))
                 {
-                    Fail($"balance of {_parts.Contents.Names[content]}", place, FormattableString.Invariant($"the content is {amount:G6}"));
+                    FailAhead($"balance of {_parts.Contents.Names[content]}", place, FormattableString.Invariant($"the content is {amount:G6}"));
                     return;
                 }
             }
         }
 
-        if (_bounds.FirstBeyond(state) is var beyond and >= 0)
+        if (_table.FirstBeyond(state) is var beyond and >= 0)
         {
-            (string equation, string place) = StatePlaces.Of(_parts, beyond);
-            (string quantity, string unit) = StateQuantities.Of(_parts, beyond);
-            Fail(equation, place, _bounds.Explain(beyond, state[beyond], quantity, unit));
+            StateNumber cannotBe = _table[beyond];
+            FailAhead(cannotBe.Equation, cannotBe.Place, cannotBe.Beyond(state[beyond]));
         }
     }
 
     /// <summary>Ends the run for a reason; the first one stands.</summary>
     public void Fail(string equation, string place, string explanation) =>
-        Failure ??= new PlantFailure(equation, place, _integrator.End, explanation);
+        Failure ??= new PlantFailure(equation, place, Time, explanation);
+
+    private void FailAhead(string equation, string place, string explanation) =>
+        _ahead ??= new PlantFailure(equation, place, _integrator.End, explanation);
 
     private WaterTrace ConductivityTrace(TankBody tank)
     {
@@ -346,7 +357,15 @@ internal sealed class PlantMotion
         EquilibriumOutcome outcome = chemistry.Solve(_dissolved, celsius);
         if (!outcome.IsSolved)
         {
-            Failure ??= new PlantFailure("equilibrium of the water", tank.Description.Name, time, outcome.Describe());
+            PlantFailure failure = new("equilibrium of the water", tank.Description.Name, time, outcome.Describe());
+            if (time > Time)
+            {
+                _ahead ??= failure;
+            }
+            else
+            {
+                Failure ??= failure;
+            }
         }
 
         return chemistry;

@@ -76,6 +76,20 @@ internal sealed class PlantParts
 
     public int Line(string name) => IndexOf(Model.Lines, line => line.Name, name);
 
+    /// <summary>The settling in a tank; -1 where none is described.</summary>
+    public int Settler(int tank)
+    {
+        for (int settler = 0; settler < Settlers.Length; settler++)
+        {
+            if (Settlers[settler].Tank == tank)
+            {
+                return settler;
+            }
+        }
+
+        return -1;
+    }
+
     /// <summary>Litres that the lines from a source have drawn.</summary>
     public double DrawnLitres(int source, ReadOnlySpan<double> state)
     {
@@ -137,68 +151,6 @@ internal sealed class PlantParts
 
     /// <summary>A tank whose level stands for the place of a knife holds no water.</summary>
     public bool IsKnife(int tank) => tank >= 0 && Drums.Any(drum => drum.Description.Knife == Tanks[tank].Description.Name);
-
-    /// <summary>Error allowed in a step: far below what any instrument shows.</summary>
-    public double[] AbsoluteTolerance()
-    {
-        const double Litres = 1e-4;
-        const double LitresTimesDegrees = 1e-2;
-        const double MolOrGram = 1e-6;
-        const double Pascals = 1.0;
-        const double GramOnFilter = 1e-3;
-        const double LitresOnFilter = 1e-3;
-        const double SealCelsius = 1e-3;
-        const double ClearLitres = 1e-3;
-        const double GramsOfFlocs = 1e-3;
-        const double FlocMetres = 1e-9;
-
-        // Of what a knife has taken: beside a coat of 100 kg a step over the moment in which the knife touches it may be grams off.
-        const double GramsTaken = 0.1;
-        const double LitresTaken = 0.01;
-        double[] tolerance = new double[Layout.Count];
-        Array.Fill(tolerance, double.PositiveInfinity);
-        foreach (TankBody tank in Tanks)
-        {
-            tolerance[Layout.Volume(tank.Index)] = Litres;
-            tolerance[Layout.Heat(tank.Index)] = LitresTimesDegrees;
-            tolerance.AsSpan(Layout.Mixed(tank.Index), 3 * Contents.Count).Fill(MolOrGram);
-        }
-
-        for (int line = 0; line < DosingLines.Length; line++)
-        {
-            tolerance.AsSpan(Layout.DosingLine(line), Contents.Count).Fill(MolOrGram);
-        }
-
-        for (int drum = 0; drum < Drums.Length; drum++)
-        {
-            tolerance[Layout.Vacuum(drum)] = Pascals;
-            tolerance[Layout.Pores(drum)] = LitresOnFilter;
-            tolerance.AsSpan(Layout.Skimmed(drum), 2).Fill(GramsTaken);
-            tolerance[Layout.Skimmed(drum) + 2] = LitresTaken;
-            tolerance.AsSpan(Layout.Held(drum), Contents.Count).Fill(GramOnFilter);
-        }
-
-        for (int press = 0; press < Presses.Length; press++)
-        {
-            tolerance[Layout.PressWater(press)] = LitresOnFilter;
-            tolerance.AsSpan(Layout.PressHeld(press), Contents.Count).Fill(GramOnFilter);
-        }
-
-        for (int settler = 0; settler < Settlers.Length; settler++)
-        {
-            tolerance[Layout.Clear(settler)] = ClearLitres;
-            tolerance[Layout.Flocs(settler)] = GramsOfFlocs;
-            tolerance[Layout.FlocSize(settler)] = FlocMetres;
-            tolerance.AsSpan(Layout.Bed(settler), Contents.Count).Fill(GramOnFilter);
-        }
-
-        for (int water = 0; water < SealWaters.Length; water++)
-        {
-            tolerance[Layout.SealWater(water)] = SealCelsius;
-        }
-
-        return tolerance;
-    }
 
     private static int IndexOf<T>(ImmutableArray<T> items, Func<T, string> nameOf, string name)
     {

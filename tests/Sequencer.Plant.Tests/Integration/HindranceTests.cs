@@ -42,12 +42,18 @@ public sealed class HindranceTests
     public void Each_number_of_a_plants_state_has_a_place(string site)
     {
         PlantParts parts = new(RunningPlant.Site(site));
-        (string Equation, string Place)[] all = [.. Enumerable.Range(0, parts.Layout.Count).Select(component => StatePlaces.Of(parts, component))];
+        StateTable table = new(parts);
+        (string Equation, string Place)[] all = [.. Enumerable.Range(0, parts.Layout.Count).Select(number => (table[number].Equation, table[number].Place))];
         foreach (string tank in parts.Tanks.Select(tank => tank.Description.Name))
         {
             Assert.Contains(("balance of volume", tank), all);
             Assert.Contains(("balance of heat", tank), all);
             Assert.Equal(3, all.Count(place => place == ($"balance of {parts.Contents.Names[0]}", tank)));
+        }
+
+        foreach (string line in parts.DosingLines.Select(line => line.Description.Name))
+        {
+            Assert.Equal(parts.Layout.Contents, all.Count(place => place == ("contents of the dosing line", line)));
         }
 
         Assert.Equal(parts.Drums.Length, all.Count(place => place.Equation == "vacuum"));

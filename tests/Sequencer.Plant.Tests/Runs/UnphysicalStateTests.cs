@@ -5,20 +5,26 @@ namespace Sequencer.Plant.Tests.Runs;
 /// <summary>A state that cannot be ends the run with the equation and the piece named. What is described here no file could say: it is changed behind the reader's back.</summary>
 public sealed class UnphysicalStateTests
 {
-    private static PlantFailure Failure(PlantModel model, double seconds, params string[] energised)
+    private static PlantFailure Failure(PlantModel model, double seconds, params string[] energised) => Stopped(model, seconds, energised).Failure;
+
+    private static (PlantFailure Failure, double Time) Stopped(PlantModel model, double seconds, params string[] energised)
     {
         IPlant plant = PlantRun.Start(model, 1);
-        foreach (string tag in energised)
-        {
-            plant.Command(plant.Actuators.IndexOf(tag), true);
-        }
-
+        Energise(plant, energised, true);
         for (double passed = 0.0; passed < seconds && plant.Failure is null; passed += 1.0)
         {
             plant.Advance(1.0);
         }
 
-        return plant.Failure ?? throw new InvalidOperationException("the run went on");
+        return (plant.Failure ?? throw new InvalidOperationException("the run went on"), plant.Time);
+    }
+
+    private static void Energise(IPlant plant, string[] tags, bool energised)
+    {
+        foreach (string tag in tags)
+        {
+            plant.Command(plant.Actuators.IndexOf(tag), energised);
+        }
     }
 
     private static void Stops(string equation, string place, string quantity, string unit, PlantFailure failure)
@@ -36,6 +42,26 @@ public sealed class UnphysicalStateTests
     [Fact]
     public void A_vacuum_beyond_what_its_pump_reaches() =>
         Stops("vacuum", "F1", "vacuum", "Pa", Failure(Drum(drum => drum with { BareClothPascals = -20e3 }), 60.0, "M1", "VP1"));
+
+    /// <summary>The equations are stepped ahead of the scans, as far as two minutes; what is found there counts when its time comes.</summary>
+    [Fact]
+    public void The_run_stops_in_the_scan_of_the_failure()
+    {
+        string[] running = ["M1", "VP1"];
+        PlantModel model = ColdSealWater(-5.0);
+        (PlantFailure failure, double time) = Stopped(model, 36000.0, running);
+        Assert.InRange(failure.TimeSeconds, time, time + 1.0);
+        IPlant saved = PlantRun.Start(model, 1);
+        Energise(saved, running, true);
+        while (saved.Time < time - 20.5)
+        {
+            saved.Advance(1.0);
+        }
+
+        Energise(saved, running, false);
+        saved.Advance(600.0);
+        Assert.Null(saved.Failure);
+    }
 
     [Fact]
     public void A_coat_of_less_than_nothing() =>
@@ -66,10 +92,15 @@ public sealed class UnphysicalStateTests
     [Fact]
     public void Seal_water_colder_than_ice()
     {
+        PlantModel model = ColdSealWater(-500.0);
+        Stops("heat of the seal water", model.Drums[0].SealWater!.Name, "temperature", "C", Failure(model, 600.0, "M1", "VP1"));
+    }
+
+    private static PlantModel ColdSealWater(double heatKilowatts)
+    {
         PlantModel model = RunningPlant.Model(SealWaterTests.Text);
         DrumDescription drum = model.Drums[0];
-        Stops("heat of the seal water", drum.SealWater!.Name, "temperature", "C", Failure(
-            model with { Drums = [drum with { SealWater = drum.SealWater with { HeatKilowatts = -500.0, CoolerKilowattsPerKelvin = 1e-9 } }] }, 600.0, "M1", "VP1"));
+        return model with { Drums = [drum with { SealWater = drum.SealWater! with { HeatKilowatts = heatKilowatts, CoolerKilowattsPerKelvin = 1e-9 } }] };
     }
 
     [Fact]

@@ -78,7 +78,7 @@ internal static class PlantNumbers
 
         Line(parts.Layout.Count);
         Line(parts.InitialState());
-        Line([.. parts.AbsoluteTolerance().Select(allowed => double.IsFinite(allowed) ? allowed : -1.0)]);
+        Line([.. new StateTable(parts).AllowedErrors().Select(allowed => double.IsFinite(allowed) ? allowed : -1.0)]);
         Line(script.ScanSeconds, script.Seconds);
         Line(script.Commands.Length);
         foreach ((double time, string drive, bool on) in script.Commands)
