@@ -19,8 +19,8 @@ public interface IPlant
     /// <summary>Tags of contacts to the controller: switches, running and limit-switch feedbacks, hand switches.</summary>
     ImmutableArray<string> Contacts { get; }
 
-    /// <summary>Names of what can go wrong, as <c>AT201.frozen</c>.</summary>
-    ImmutableArray<string> Faults { get; }
+    /// <summary>What can go wrong.</summary>
+    ImmutableArray<NamedFault> Faults { get; }
 
     /// <summary>What is truly so in the plant, which no instrument needs to see: <c>TK201.volume</c>.</summary>
     ImmutableArray<PlantQuantity> Quantities { get; }

@@ -45,7 +45,7 @@ public sealed class PlantRun : IPlant
         Setpoints = [.. _driven.Select(drive => model.Drives[drive].SpeedFrom ?? "")];
         Transmitters = [.. model.Transmitters.Select(Port)];
         Contacts = [.. _panel.Contacts.Select(contact => contact.Tag)];
-        Faults = [.. _faults.Select(fault => fault.Name)];
+        Faults = [.. _faults.Select(fault => fault.Named)];
         Quantities = [.. _quantities.Select(quantity => quantity.Quantity)];
         Totals = [.. _totals.All.Select(total => total.Quantity)];
     }
@@ -58,7 +58,7 @@ public sealed class PlantRun : IPlant
 
     public ImmutableArray<string> Contacts { get; }
 
-    public ImmutableArray<string> Faults { get; }
+    public ImmutableArray<NamedFault> Faults { get; }
 
     public ImmutableArray<PlantQuantity> Quantities { get; }
 

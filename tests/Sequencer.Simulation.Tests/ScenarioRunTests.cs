@@ -148,7 +148,7 @@ public sealed class ScenarioRunTests
             Actions = [.. TankRun.Batch.Actions, TankRun.When(new Event.AlarmRaised("A1"), new Deed.Press("R101.abort"))],
         });
         Assert.False(result.Passed);
-        Assert.Equal(new Deed.Press("R101.abort"), Assert.Single(result.Idle).Deed);
+        Assert.Equal("press R101.abort", Assert.Single(result.Undone).Words);
     }
 
     [Fact]

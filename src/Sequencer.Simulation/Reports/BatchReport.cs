@@ -3,7 +3,6 @@ using System.Text;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Running;
-using Sequencer.Simulation.Scenarios;
 using Sequencer.Simulation.Words;
 
 namespace Sequencer.Simulation.Reports;
@@ -82,9 +81,9 @@ public static class BatchReport
             faults.Add(string.Create(CultureInfo.InvariantCulture, $"{failed} of {result.Expectations.Length} expectations failed"));
         }
 
-        if (!result.Idle.IsEmpty)
+        if (!result.Undone.IsEmpty)
         {
-            faults.Add(string.Create(CultureInfo.InvariantCulture, $"{result.Idle.Length} scripted actions never had their moment"));
+            faults.Add(string.Create(CultureInfo.InvariantCulture, $"{result.Undone.Length} scripted actions never had their moment"));
         }
 
         if (faults.Count > 0)
@@ -147,9 +146,9 @@ public static class BatchReport
             table.Add(DurationWords.Clock(result.Record.SecondsAt(happening.Scan)), happening.Words);
         }
 
-        foreach (ScriptedAction idle in result.Idle)
+        foreach (UndoneDeed undone in result.Undone)
         {
-            table.Add("never", $"**its moment never came**: {ActionWords.Of(idle.Deed)} ({idle.Span})");
+            table.Add("never", $"**its moment never came**: {undone.Words} ({undone.Span})");
         }
 
         table.Append(text, "Nothing was done and nothing failed.");

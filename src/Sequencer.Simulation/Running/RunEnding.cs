@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Sequencer.Simulation.Scenarios;
 
 namespace Sequencer.Simulation.Running;
 
@@ -9,6 +8,6 @@ namespace Sequencer.Simulation.Running;
 /// </summary>
 internal sealed record RunEnding(
     ImmutableArray<ExpectationResult> Expectations,
-    ImmutableArray<ScriptedAction> Idle,
+    ImmutableArray<UndoneDeed> Undone,
     bool EndedByDuration,
     double? UntilSeconds);

@@ -70,7 +70,7 @@ internal sealed class ScenarioBinder(ClosedLoop loop, DiagnosticBag diagnostics)
     private BoundDeed? Deed(ScriptedAction action, EventWatch? watch)
     {
         watch ??= new EventWatch(static _ => false, 1, 0);
-        string words = ActionWords.Of(action.Deed);
+        string words = ActionWords.Of(action.Deed, loop.Plant.Faults);
         switch (action.Deed)
         {
             case Deed.Press press:

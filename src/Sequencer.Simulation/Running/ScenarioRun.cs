@@ -11,6 +11,9 @@ public sealed class ScenarioRun
     /// <summary>About as many sampled rows as a run has, whatever its length.</summary>
     private const int SampledRows = 2880;
 
+    /// <summary>Of a scan: a time that is written as a whole number of scans is that number, although no binary fraction is a tenth of a second.</summary>
+    private const double WithinRounding = 1e-6;
+
     private readonly ClosedLoop _loop;
     private readonly Scenario _scenario;
     private readonly Hands _hands;
@@ -45,13 +48,13 @@ public sealed class ScenarioRun
     {
         RunRecorder recorder = new(_loop, SampleSeconds(_scenario.DurationSeconds));
         RunEnding ending = Play(recorder, progress, cancellation);
-        return new ScenarioResult(_scenario, recorder.Finish(_scenario.Name), ending.Expectations, ending.Idle, ending.EndedByDuration);
+        return new ScenarioResult(_scenario, recorder.Finish(_scenario.Name), ending.Expectations, ending.Undone, ending.EndedByDuration);
     }
 
     /// <summary>As above, with a watch that keeps what it wants in place of the run record.</summary>
     internal RunEnding Play(IRunWatch watch, IProgress<double>? progress, CancellationToken cancellation)
     {
-        long scans = Math.Max(1, (long)Math.Ceiling(_scenario.DurationSeconds * 1000 / _loop.System.ScanMilliseconds));
+        long scans = Math.Max(1, (long)Math.Ceiling((_scenario.DurationSeconds * 1000 / _loop.System.ScanMilliseconds) - WithinRounding));
         if (_inputs is not null)
         {
             _loop.RunWithoutPlant(_inputs);
@@ -99,7 +102,7 @@ public sealed class ScenarioRun
 
         return new RunEnding(
             [.. _checks.Select(check => check.Result(_loop))],
-            [.. _open.Select(open => open.Action)],
+            [.. _open.Select(open => new UndoneDeed(open.Deed.Words, open.Action.Span))],
             !ended && _until is not null,
             _until is { HasCome: true } ? _until.CameSeconds : null);
     }

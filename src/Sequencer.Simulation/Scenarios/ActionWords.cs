@@ -1,3 +1,4 @@
+using Sequencer.Plant;
 using Sequencer.Simulation.Words;
 
 namespace Sequencer.Simulation.Scenarios;
@@ -5,22 +6,21 @@ namespace Sequencer.Simulation.Scenarios;
 /// <summary>Deeds in a few words, for records, pictures and reports.</summary>
 public static class ActionWords
 {
-    private const string Operated = ".operated";
-
-    public static string Of(Deed deed) => deed switch
+    public static string Of(Deed deed, IEnumerable<NamedFault> faults) => deed switch
     {
         Deed.Press press => $"press {press.Input}",
         Deed.Set set => $"set {set.Input} to {set.Value}",
         Deed.Answer answer => $"answer {answer.Prompt}: {answer.Words}",
         Deed.Manual manual => $"{manual.Output} {Of(manual.Mode)}",
-        Deed.Inject inject => HandSwitch(inject.Fault) is { } tag ? $"operate {tag}" : $"fault {inject.Fault}",
-        Deed.Clear clear => HandSwitch(clear.Fault) is { } tag ? $"let go of {tag}" : $"end of fault {clear.Fault}",
+        Deed.Inject inject => HandSwitch(inject.Fault, faults) is { } tag ? $"operate {tag}" : $"fault {inject.Fault}",
+        Deed.Clear clear => HandSwitch(clear.Fault, faults) is { } tag ? $"let go of {tag}" : $"end of fault {clear.Fault}",
         Deed.LosePower lose => $"power lost for {DurationWords.Of(lose.Seconds)}",
         _ => throw new System.Diagnostics.UnreachableException($"no words for {deed}"),
     };
 
-    /// <summary>Somebody's hand is no fault, although a script moves it as one.</summary>
-    private static string? HandSwitch(string fault) => fault.EndsWith(Operated, StringComparison.Ordinal) ? fault[..^Operated.Length] : null;
+    /// <summary>The tag of the switch that a hand moves.</summary>
+    private static string? HandSwitch(string fault, IEnumerable<NamedFault> faults) =>
+        faults.FirstOrDefault(named => named.Kind == FaultKind.Hand && named.Name == fault)?.Piece;
 
     private static string Of(ManualMode mode) => mode switch
     {

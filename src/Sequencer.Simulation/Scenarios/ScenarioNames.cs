@@ -28,7 +28,7 @@ internal sealed class ScenarioNames(ClosedLoop loop, DiagnosticBag diagnostics)
         Place(loop.System.Outputs, output => output.Name, "output", name, place);
 
     public int? Fault(string name, SourceSpan place) =>
-        Place(loop.Plant.Faults, fault => fault, "fault", name, place);
+        Place(loop.Plant.Faults, fault => fault.Name, "fault", name, place);
 
     public Variable? OperatorInput(string name, SourceSpan place)
     {

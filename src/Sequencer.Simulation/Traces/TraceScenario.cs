@@ -22,7 +22,7 @@ public static class TraceScenario
         StringBuilder text = new();
         text.Append("scenario: 1\n");
         text.Append(CultureInfo.InvariantCulture, $"name: {story.End.Name} is broken\n");
-        text.Append(CultureInfo.InvariantCulture, $"purpose: \"The run that breaks {story.End.Name}. As expected means that the fault is still there.\"\n");
+        text.Append(CultureInfo.InvariantCulture, $"purpose: \"The run that breaks {story.End.Name}. While the program has this fault it goes as expected; once it is mended it does not.\"\n");
         text.Append(CultureInfo.InvariantCulture, $"lasts: {Seconds(story, story.Scans + 1)}\n");
         text.Append("inputs:\n");
         foreach (IGrouping<long, string> moment in Changes(story).OrderBy(change => change.Scan).GroupBy(change => change.Scan, change => change.Words))

@@ -110,9 +110,9 @@ internal static class SimulationStage
                 CultureInfo.InvariantCulture, $"          outside the site's limits: {finding.Limit.Title}, {finding.Value:0.###} {finding.Unit}");
         }
 
-        foreach (ScriptedAction action in result.Idle)
+        foreach (UndoneDeed undone in result.Undone)
         {
-            yield return $"          never came to pass: line {action.Span.Start.Line} of the scenario";
+            yield return $"          never came to pass: line {undone.Span.Start.Line} of the scenario";
         }
 
         if (result.Record.Failure is { } failure)

@@ -45,7 +45,7 @@ internal static class TrialFit
 
         PlantRun plant = PlantRun.Start(site.Plant, 1);
         HashSet<string> leftOut = [.. description.LeftOut.Select(fault => fault.Fault.Value)];
-        return new SiteTrials(description, scenarios, recipes, tolerances, [.. plant.Faults.Where(fault => !leftOut.Contains(fault))], Measures(site, description, plant));
+        return new SiteTrials(description, scenarios, recipes, tolerances, [.. plant.Faults.Select(fault => fault.Name).Where(fault => !leftOut.Contains(fault))], Measures(site, description, plant));
     }
 
     /// <summary>What a run is played on: the scenario with the operator of the set in place of its own answers.</summary>

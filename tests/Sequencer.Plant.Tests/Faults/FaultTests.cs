@@ -219,7 +219,7 @@ public sealed class FaultTests
         plant.Run(1.0);
         (double level, double heat) = (plant.Milliamps("LT1"), plant.Milliamps("TT1"));
         Assert.True(Math.Abs(level - heat) > 5.0);
-        Assert.DoesNotContain("LT1.swapped", plant.Plant.Faults);
+        Assert.DoesNotContain("LT1.swapped", plant.Plant.Faults.Select(fault => fault.Name));
         plant.Inject("TT1.swapped");
         plant.Run(0.1);
         Assert.Equal(heat, plant.Milliamps("LT1"), 0.01);
@@ -376,9 +376,9 @@ public sealed class FaultTests
         foreach (string site in new[] { "one-pit", "cyanide-reactor", "sludge-house", "marlpit-wharf" })
         {
             RunningPlant plant = RunningPlant.Start(RunningPlant.Site(site));
-            Assert.Equal(plant.Plant.Faults.Distinct(), plant.Plant.Faults);
+            Assert.Equal(plant.Plant.Faults.DistinctBy(fault => fault.Name), plant.Plant.Faults);
             Assert.True(plant.Plant.Faults.Length > 40);
-            foreach (string fault in plant.Plant.Faults)
+            foreach (string fault in plant.Plant.Faults.Select(fault => fault.Name))
             {
                 plant.Inject(fault);
                 plant.Run(2.0);

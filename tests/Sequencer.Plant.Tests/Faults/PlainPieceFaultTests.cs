@@ -120,7 +120,7 @@ public sealed class PlainPieceFaultTests
     public void Every_piece_has_a_failure_mode_with_a_name(string site)
     {
         PlantModel model = RunningPlant.Site(site);
-        HashSet<string> broken = [.. RunningPlant.Start(model).Plant.Faults.Select(fault => fault[..fault.LastIndexOf('.')])];
+        HashSet<string> broken = [.. RunningPlant.Start(model).Plant.Faults.Select(fault => fault.Piece)];
         HashSet<string> knives = [.. model.Drums.Select(drum => drum.Knife)];
         string[] drawnOn = [.. model.Lines.Select(line => line.From)];
         string[] pieces =

@@ -53,9 +53,9 @@ internal sealed class RunningPlant(IPlant plant)
         }
     }
 
-    public void Inject(string fault) => Plant.Inject(Index(Plant.Faults, fault));
+    public void Inject(string fault) => Plant.Inject(Index(Plant.Faults.Select(named => named.Name), fault));
 
-    public void Clear(string fault) => Plant.Clear(Index(Plant.Faults, fault));
+    public void Clear(string fault) => Plant.Clear(Index(Plant.Faults.Select(named => named.Name), fault));
 
     public void Run(double seconds)
     {

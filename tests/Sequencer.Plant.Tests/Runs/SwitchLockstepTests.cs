@@ -48,7 +48,7 @@ public sealed class SwitchLockstepTests
     {
         RunningPlant running = RunningPlant.Start(Model);
         IPlant plant = running.Plant;
-        int disturbance = plant.Faults.IndexOf("LT1.misscaled");
+        int disturbance = plant.Faults.Select(fault => fault.Name).ToList().IndexOf("LT1.misscaled");
         bool[] made = [.. plant.Contacts.Select((_, contact) => plant.Contact(contact))];
         List<(string Contact, int Scan)> turned = [];
         for (int scan = 1; scan <= Scans; scan++)

@@ -1,4 +1,5 @@
 using Sequencer.Plant.Ledger;
+using Sequencer.Plant;
 using Sequencer.Simulation.Pictures;
 using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Reports;
@@ -81,9 +82,11 @@ public sealed class SiteFiguresTests
     [Fact]
     public void A_hand_switch_is_told_as_operated()
     {
-        Assert.Equal("operate HS1", ActionWords.Of(new Deed.Inject("HS1.operated")));
-        Assert.Equal("let go of HS1", ActionWords.Of(new Deed.Clear("HS1.operated")));
-        Assert.Equal("fault AT1.frozen", ActionWords.Of(new Deed.Inject("AT1.frozen")));
+        NamedFault[] faults = [new("HS1", "operated", FaultKind.Hand), new("P1", "operated", FaultKind.Failure)];
+        Assert.Equal("operate HS1", ActionWords.Of(new Deed.Inject("HS1.operated"), faults));
+        Assert.Equal("let go of HS1", ActionWords.Of(new Deed.Clear("HS1.operated"), faults));
+        Assert.Equal("fault P1.operated", ActionWords.Of(new Deed.Inject("P1.operated"), faults));
+        Assert.Equal("fault AT1.frozen", ActionWords.Of(new Deed.Inject("AT1.frozen"), faults));
     }
 
     [Fact]

@@ -33,7 +33,8 @@ internal sealed class TankPlant : IPlant
 
     public ImmutableArray<string> Contacts { get; init; } = ["LSHH101"];
 
-    public ImmutableArray<string> Faults => ["LT101.broken", "LT101.frozen", "LSHH101.open", "model.broken"];
+    public ImmutableArray<NamedFault> Faults { get; } =
+        [new("LT101", "broken", FaultKind.Failure), new("LT101", "frozen", FaultKind.Failure), new("LSHH101", "open", FaultKind.Failure), new("model", "broken", FaultKind.Failure)];
 
     public ImmutableArray<PlantQuantity> Quantities => [new("TK101.volume", "m3"), new("TK101.pH", "pH")];
 

@@ -1,10 +1,13 @@
 using System.Collections.Immutable;
 using Sequencer.Simulation.Metadata;
 using Sequencer.Simulation.Running;
+using Sequencer.Simulation.Scenarios;
 using Sequencer.Simulation.Trials;
+using Sequencer.Sites.Scenarios;
 using Sequencer.Sites.Stages;
 using Sequencer.Sites.Tests.Recipes;
 using Sequencer.Sites.Trials;
+using Sequencer.Text;
 
 namespace Sequencer.Sites.Tests.Trials;
 
@@ -92,6 +95,25 @@ public sealed class TrialOutcomeTests : IDisposable
         Assert.Equal(bad.Select(one => one.Kind), bad.Reverse().Select(one => one.Kind).OrderBy(UnsafeEnds.Order));
         Assert.True(UnsafeEnds.Order(UnsafeEnd.None) > UnsafeEnds.Order(UnsafeEnd.NotPlayable));
         Assert.Equal(UnsafeEnd.None, UnsafeEnds.Of(good with { End = RunEndKind.TimeOver, IsAtRest = true }, measures, limits));
+    }
+
+    /// <summary>Saved runs are for people: their times are whole scans, and played again they are the same runs.</summary>
+    [Theory]
+    [InlineData("XV300.stuck-open")]
+    [InlineData("P304.keeps-running")]
+    public void A_worst_run_reads_well_and_is_the_same_run_again(string fault)
+    {
+        Row(fault, out RunSummary run);
+        RunSummary[] runs = [.. _set.Trials.Faults.Select(_ => RunSummary.NotPlayable(_set.Trials.Measures))];
+        runs[Number(fault) - 1] = run;
+        WorstRun worst = Assert.Single(WorstRun.Of(_set with { Runs = [.. runs] }));
+        Assert.DoesNotMatch(@"\d\.\d{4,} s\b", worst.Text);
+        DiagnosticBag diagnostics = new();
+        Scenario scenario = ScenarioReader.Read(new SourceText(worst.File, worst.Text), diagnostics) ?? throw new InvalidOperationException(worst.Text);
+        ScenarioResult again = SimulationStage.Play(_site, scenario, diagnostics, new Progress<StageProgress>(), CancellationToken.None)
+            ?? throw new InvalidOperationException(DiagnosticRenderer.Render(diagnostics.InOrder()));
+        Assert.Equal(run.Seconds, again.Record.Seconds, 1e-6);
+        Assert.True(again.Passed, worst.Text);
     }
 
     private int Number(string fault) => _set.Trials.Faults.IndexOf(fault) + 1;

@@ -24,6 +24,7 @@ public sealed class TrialReaderTests
     [InlineData("SEQ0804", "lines.caustic.rate, within: 1 L/h", "reagents.CAUSTIC.dissolved.sodium, within: 3 %", "reagents.CAUSTIC.dissolved.sodium", "remove one of them")]
     [InlineData("SEQ0805", "trials: 1", "trials: 1\nrunning: 5", "running", null)]
     [InlineData("SEQ0808", "trials: 1", "trials: 2", "2", null)]
+    [InlineData("SEQ0631", "actions:\n  - {at: 5 s, press: TK301.start}", "inputs:\n  - {at: 5 s, TK301.start: 1}", "normal batch", "without `inputs`")]
     public void A_mistake_has_its_place(string code, string old, string with, string marked, string? mend)
     {
         Assert.Contains(old, TrialSite.Files, StringComparison.Ordinal);
