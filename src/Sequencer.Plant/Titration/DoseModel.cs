@@ -8,12 +8,17 @@ public sealed class DoseModel
 {
     private const int MostLeftOut = 40;
 
+    /// <summary>pH; within as much on both sides of its pK a weak acid gives up 82 % of its protons, so that without a point there it would not be seen.</summary>
+    private const double Near = 1.0;
+
     private readonly AcidityModel[] _without;
+    private readonly double[] _read;
 
     /// <param name="table">At least five points.</param>
     public DoseModel(TitrationTable table)
     {
         Whole = AcidityModel.Fitted(table);
+        _read = [.. table.Points.Select(point => point.Ph)];
         int groups = Math.Min(MostLeftOut, table.Points.Length);
         _without = [.. Enumerable.Range(0, groups).Select(left => AcidityModel.Fitted(table with { Points = [.. table.Points.Where((_, place) => place % groups != left)] }))];
     }
@@ -21,8 +26,8 @@ public sealed class DoseModel
     public AcidityModel Whole { get; }
 
     /// <summary>
-    /// The model's dose, and twice the root of four variances: of the dose without some points, of the points about the model, of the probe, which counts as far as
-    /// the dose changes with pH there, and of volumes and strengths.
+    /// The model's dose, and twice the root of five variances: of the dose without some points, of the points about the model, of the probe, which counts as far as
+    /// the dose changes with pH there, of volumes and strengths, and, where no point is near, of what the water takes between those on either side, of which anything may be (a rectangular distribution).
     /// </summary>
     /// <param name="ph">The pH wanted, within those of the table.</param>
     /// <param name="strength">Equivalents of base in a litre of the reagent; negative of an acid.</param>
@@ -37,6 +42,20 @@ public sealed class DoseModel
         double slope = (Whole.Dose(ph + probeError, strength) - Whole.Dose(ph - probeError, strength)) / 2.0;
         double misfit = Whole.StandardError / strength;
         double scale = scaleError * dose;
-        return new DoseEstimate(dose, 2.0 * Math.Sqrt(jackknife + (slope * slope) + (misfit * misfit) + (scale * scale)));
+        Unread? between = Between(ph, strength);
+        double hidden = (between?.Litres ?? 0.0) / Math.Sqrt(12.0);
+        return new DoseEstimate(dose, 2.0 * Math.Sqrt(jackknife + (slope * slope) + (misfit * misfit) + (scale * scale) + (hidden * hidden))) { Between = between };
+    }
+
+    private Unread? Between(double ph, double strength)
+    {
+        if (_read.Any(read => Math.Abs(read - ph) <= Near))
+        {
+            return null;
+        }
+
+        double low = _read.Where(read => read < ph).Max();
+        double high = _read.Where(read => read > ph).Min();
+        return new Unread(low, high, Math.Abs(Whole.Dose(high, strength) - Whole.Dose(low, strength)));
     }
 }

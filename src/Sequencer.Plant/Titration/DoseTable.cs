@@ -28,9 +28,5 @@ public sealed record DoseTable(
     public double HighestPh => Titration.Points.Max(point => point.Ph);
 
     /// <summary>Litres of reagent for the batch, and how sure.</summary>
-    public DoseEstimate Dose(double ph)
-    {
-        DoseEstimate each = Model.Estimate(ph, ReagentStrength, ProbeError, VolumeError);
-        return new DoseEstimate(each.Dose * BatchLitres, each.Uncertainty * BatchLitres);
-    }
+    public DoseEstimate Dose(double ph) => Model.Estimate(ph, ReagentStrength, ProbeError, VolumeError).Times(BatchLitres);
 }

@@ -145,19 +145,20 @@ public sealed class DoseTableReader
             return;
         }
 
+        // Said, although perhaps not understood: it is not missing too.
+        bool isFirst = _seen.TryAdd(key, cells[0].Span);
         if (cells.Length != example.Split(',').Length)
         {
             _diagnostics.Add(TitrationDiagnostics.NotUnderstood(cells[0].Span.Cover(cells[^1].Span), $"a line of {cells.Length} parts", $"as `{example}`"));
             return;
         }
 
-        if (key != "setpoint" && !_seen.TryAdd(key, cells[0].Span))
+        if (key != "setpoint" && !isFirst)
         {
             _diagnostics.Add(YamlDiagnostics.DuplicateKey(cells[0].Span, key, _seen[key]));
             return;
         }
 
-        _seen.TryAdd(key, cells[0].Span);
         if (Value(key, cells) is not { } value)
         {
             return;

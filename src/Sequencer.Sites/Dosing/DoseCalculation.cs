@@ -77,15 +77,30 @@ public static class DoseCalculation
             text.Append(
                 CultureInfo.InvariantCulture,
                 $"pH {setpoint:0.0#}: {DoseWords.Litres(dose.Dose, dose.Uncertainty)} (twice the standard uncertainty); {DoseWords.Litres(dose.Dose / table.BatchLitres * 1000)} for each m3\n");
-            foreach (double off in new[] { -1.0, 1.0 }.Where(off => setpoint + off >= table.LowestPh && setpoint + off <= table.HighestPh))
+            if (dose.Between is { } between)
             {
-                double there = table.Dose(setpoint + off).Dose - dose.Dose;
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"        no point was read between pH {between.LowPh:0.0#} and {between.HighPh:0.0#}: what the water takes there, {DoseWords.Litres(between.Litres)} in all, may sit anywhere; read points nearer to pH {setpoint:0.0#}\n");
+            }
+
+            foreach ((double off, DoseEstimate away) in Sideways(table, setpoint))
+            {
+                double there = away.Dose - dose.Dose;
                 text.Append(CultureInfo.InvariantCulture, $"        {DoseWords.Litres(Math.Abs(there))} {(there > 0 ? "more" : "less")} and it is pH {setpoint + off:0.0#}\n");
             }
         }
 
         return text.Append('\n').Append(Caution).ToString();
     }
+
+    /// <summary>A pH lower and higher, as far as the titration tells anything there.</summary>
+    private static IEnumerable<(double Off, DoseEstimate Dose)> Sideways(DoseTable table, double setpoint) =>
+        from off in new[] { -1.0, 1.0 }
+        where setpoint + off >= table.LowestPh && setpoint + off <= table.HighestPh
+        let dose = table.Dose(setpoint + off)
+        where dose.Between is null
+        select (off, dose);
 
     private static string Json(DoseTable table) => Summary.Print(new JsonObject
     {
@@ -96,7 +111,13 @@ public static class DoseCalculation
         ["doses"] = new JsonArray([.. table.Setpoints.Select(setpoint =>
         {
             DoseEstimate dose = table.Dose(setpoint.Value);
-            return (JsonNode)new JsonObject { ["pH"] = setpoint.Value, ["litres"] = dose.Dose, ["uncertainty_litres"] = dose.Uncertainty };
+            JsonObject told = new() { ["pH"] = setpoint.Value, ["litres"] = dose.Dose, ["uncertainty_litres"] = dose.Uncertainty };
+            if (dose.Between is { } between)
+            {
+                told["no_point_between_pH"] = new JsonArray(between.LowPh, between.HighPh);
+            }
+
+            return (JsonNode)told;
         })]),
     });
 }

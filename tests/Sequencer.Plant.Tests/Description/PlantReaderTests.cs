@@ -25,6 +25,19 @@ public sealed class PlantReaderTests
             diagnostics.InOrder().Select(diagnostic => diagnostic.Code));
     }
 
+    [Theory]
+    [InlineData("SEQ0832", "running: YS303", "running: YS-303", "YS-303")]
+    [InlineData("SEQ0833", "plant: 1", "plant: 2", "2")]
+    [InlineData("SEQ0836", "pH: 2.0", "pH: 12.0", "lab_drains")]
+    public void A_mistake_has_its_place(string code, string words, string others, string marked)
+    {
+        string text = Site("one-pit");
+        Assert.Contains(words, text, StringComparison.Ordinal);
+        DiagnosticBag diagnostics = new();
+        Assert.Null(PlantReader.Read(new SourceText("plant.yaml", text.Replace(words, others, StringComparison.Ordinal)), diagnostics));
+        Assert.Equal((code, marked), Assert.Single(diagnostics.InOrder().Select(diagnostic => (diagnostic.Code, diagnostic.Span.Text.ToString()))));
+    }
+
     [Fact]
     public void A_plant_is_kept_in_base_units_and_written_order()
     {

@@ -45,6 +45,32 @@ public sealed class DoseTableReaderTests
         Assert.Contains(found, diagnostic => diagnostic.Code == code && diagnostic.Span.Start.Line == line);
     }
 
+    /// <summary>One cause is told once: a line with a decimal comma is not missing beside that, and a value that is wrong is no missing one.</summary>
+    [Theory]
+    [InlineData("titrant, base, 0.1 mol/L", "titrant, base, 0,1 mol/L", "SEQ0850")]
+    [InlineData("setpoint, 9.0", "setpoint, 9,0", "SEQ0850")]
+    [InlineData("batch, 10 m3", "batch", "SEQ0850")]
+    [InlineData("sample, 500 mL", "sample, 500", "SEQ0809")]
+    public void A_line_that_is_not_understood_is_told_once(string written, string instead, string code)
+    {
+        Read(Good.Replace(written, instead, StringComparison.Ordinal), out Diagnostic[] found);
+        Assert.Equal(code, Assert.Single(found).Code);
+    }
+
+    /// <summary>
+    /// Between pH 4.69 and 9.30, which 4.00e-4 eq/L part, 22.7 mL for each m3 of a reagent of 17.6 mol/L: nothing tells how much of it lies below pH 7. At pH 9 a point is near.
+    /// </summary>
+    [Fact]
+    public void Where_no_point_is_near_the_dose_is_less_sure()
+    {
+        DoseTable table = Read(Good.Replace("setpoint, 9.0", "setpoint, 7.0\nsetpoint, 9.0", StringComparison.Ordinal), out _) ?? throw new InvalidOperationException("not read");
+        DoseEstimate far = table.Dose(7.0);
+        Assert.Equal((4.69, 9.30), (far.Between?.LowPh, far.Between?.HighPh));
+        Assert.Equal(10 * 22.7e-3, far.Between!.Value.Litres, 10 * 2e-3);
+        Assert.True(far.Uncertainty >= far.Between.Value.Litres / Math.Sqrt(3.0));
+        Assert.Null(table.Dose(9.0).Between);
+    }
+
     /// <summary>Any part of a table, and any of its characters changed, is read or told about; nothing is thrown.</summary>
     [Fact]
     public void A_damaged_table_is_told_about()
