@@ -93,7 +93,7 @@ internal sealed class EquipmentReader(PlantNames names)
     private AerationDescription Aeration(YamlFields fields, string tank)
     {
         AerationDescription aeration = new(
-            names.RequiredReference(fields, "blower", "pump", NameKind.Pump),
+            [names.RequiredReference(fields, "blower", "pump", NameKind.Pump), .. names.References(fields, "alike", "pump", NameKind.Pump)],
             PascalsPerKilopascal * fields.RequiredQuantity("shut_off", Dimension.Pressure, NumberRange.Positive),
             fields.RequiredQuantity("rated", Dimension.VolumeFlow, NumberRange.Positive),
             PascalsPerKilopascal * fields.RequiredQuantity("pressure", Dimension.Pressure, NumberRange.Positive),

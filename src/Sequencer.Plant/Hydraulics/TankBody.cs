@@ -98,7 +98,7 @@ internal sealed class TankBody(TankDescription description, Drive? agitator, Blo
 
     public double NextKink(double time)
     {
-        double driven = Math.Min(Agitator?.NextKink(time) ?? double.PositiveInfinity, Blower?.Drive.NextKink(time) ?? double.PositiveInfinity);
+        double driven = Math.Min(Agitator?.NextKink(time) ?? double.PositiveInfinity, Blower?.NextKink(time) ?? double.PositiveInfinity);
         return _hole is null ? driven : Math.Min(driven, _hole.NextKink(time));
     }
 }

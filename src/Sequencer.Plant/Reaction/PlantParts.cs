@@ -16,7 +16,7 @@ internal sealed class PlantParts
         double kept = 2.0 * model.Tanks.Select(tank => tank.Mixing.DeadTimeSeconds).DefaultIfEmpty(0.0).Max();
         KeptSeconds = kept;
         Drives = [.. model.Drives.Select(drive => new Drive(drive, kept))];
-        Tanks = [.. model.Tanks.Select((tank, index) => new TankBody(tank, tank.Mixing.Agitator is { } tag ? Drive(tag) : null, tank.Aeration is { } air ? new Blower(air, Drive(air.Blower)) : null, index))];
+        Tanks = [.. model.Tanks.Select((tank, index) => new TankBody(tank, tank.Mixing.Agitator is { } tag ? Drive(tag) : null, tank.Aeration is { } air ? new Blower(air, [.. air.Blowers.Select(Drive)]) : null, index))];
         Sources = [.. model.Supplies.Select(supply => Supply(supply, kept)), .. model.Reagents.Select(reagent => Reagent(reagent, kept))];
         DosingLines = [.. model.DosingLines.Select(line => new DosingLine(line, kept))];
         Pipes = [.. model.Lines.Select(Pipe)];

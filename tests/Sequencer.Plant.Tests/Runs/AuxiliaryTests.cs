@@ -100,6 +100,21 @@ public sealed class AuxiliaryTests
         Within(expected, plant.Quantity("TK1.air"), 0.02);
     }
 
+    /// <summary>By hand, sqrt((40 - 19.61) / 15) x 60 m3/h = 69.95 m3/h of each; the stand-by alone brings as much as the one on duty.</summary>
+    [Theory]
+    [InlineData(69.95, "B1")]
+    [InlineData(69.95, "B2")]
+    [InlineData(139.9, "B1", "B2")]
+    public void Each_of_two_blowers_that_are_alike_brings_its_air(double expected, params string[] running)
+    {
+        RunningPlant plant = RunningPlant.Start(RunningPlant.Model(Text
+            .Replace("blower: B1, ", "blower: B1, alike: [B2], ", StringComparison.Ordinal)
+            .Replace("B1: {starts_in: 1 s, speed_from: SC1}", "B1: {starts_in: 1 s}\n  B2: {starts_in: 2 s}", StringComparison.Ordinal)));
+        plant.Command(true, running);
+        plant.Run(5.0);
+        Within(expected, plant.Quantity("TK1.air"), 0.05);
+    }
+
     /// <summary>Blown air takes carbon dioxide out, at 60 m3/h with the time constant of 5 min; what stays and the pH are those of AirTests, 1.43e-5 mol/L.</summary>
     [Fact]
     public void Air_drives_carbon_dioxide_out_and_lifts_the_pH()
@@ -163,6 +178,7 @@ public sealed class AuxiliaryTests
     [InlineData("from: AID", "from: BRINE", "SEQ0831")]
     [InlineData("from: AID", "from: water", "SEQ0831")]
     [InlineData("blower: B1", "blower: SF1", "SEQ0831")]
+    [InlineData("blower: B1", "blower: B1, alike: [B7]", "SEQ0831")]
     [InlineData("pressure: 25 kPa", "pressure: 45 kPa", "SEQ0834")]
     [InlineData("open_at: 300 L", "open_at: 80 L", "SEQ0834")]
     [InlineData("rate: 3.6 m3/h", "rate: 3.6 m3/h, by_level: {shut_at: 1 L, open_at: 2 L}", "SEQ0803")]
