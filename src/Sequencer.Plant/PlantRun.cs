@@ -114,9 +114,9 @@ public sealed class PlantRun : IPlant
         _totals.Advance();
     }
 
-    public double TrueShare(int transmitter) => _panel.TrueShare(transmitter);
+    public double TrueShare(int transmitter) => _panel.Transmitters.TrueShare(transmitter);
 
-    public ReadOnlySpan<double> Milliamps => _panel.Milliamps;
+    public ReadOnlySpan<double> Milliamps => _panel.Transmitters.Milliamps;
 
     public long ContactChanges => _panel.ContactChanges;
 

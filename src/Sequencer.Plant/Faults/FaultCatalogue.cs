@@ -33,8 +33,8 @@ internal static class FaultCatalogue
         .. parts.SealWaters.SelectMany(OfSealWater),
         .. parts.Presses.SelectMany(OfPress),
         .. panel.Loops.Select(loop => new Fault(loop.Description.Name, "blocked", (_, on) => loop.Block(on))),
-        .. panel.Transmitters.SelectMany((transmitter, index) => OfTransmitter(transmitter.Description, index, panel)),
-        .. panel.Transmitters.Where(transmitter => transmitter.Description.SwappedWith is not null).Select(transmitter => OfPair(transmitter.Description, panel)),
+        .. panel.Transmitters.Instruments.SelectMany((transmitter, index) => OfTransmitter(transmitter.Description, index, panel.Transmitters)),
+        .. panel.Transmitters.Instruments.Where(transmitter => transmitter.Description.SwappedWith is not null).Select(transmitter => OfPair(transmitter.Description, panel.Transmitters)),
         .. panel.Contacts.SelectMany(OfContact),
         .. parts.Model.HandSwitches.Select((hand, index) => new Fault(hand.Tag, "operated", (_, on) => panel.Operate(index, on), FaultKind.Hand)),
         .. parts.Tanks.Where(tank => !parts.IsKnife(tank.Index)).Select(tank => new Fault(tank.Description.Name, "leaks", (_, on) => motion.Leak(tank, on))),
@@ -116,21 +116,21 @@ internal static class FaultCatalogue
         }
     }
 
-    private static IEnumerable<Fault> OfTransmitter(TransmitterDescription described, int transmitter, InstrumentPanel panel)
+    private static IEnumerable<Fault> OfTransmitter(TransmitterDescription described, int transmitter, TransmitterBank bank)
     {
         foreach ((string name, TransmitterFault fault) in TransmitterModes)
         {
-            yield return new Fault(described.Tag, name, (_, on) => panel.Fail(transmitter, fault, on));
+            yield return new Fault(described.Tag, name, (_, on) => bank.Fail(transmitter, fault, on));
         }
 
         if (described.LagSeconds > 0.0)
         {
-            yield return new Fault(described.Tag, "fouled", (_, on) => panel.Fail(transmitter, TransmitterFault.Fouled, on));
+            yield return new Fault(described.Tag, "fouled", (_, on) => bank.Fail(transmitter, TransmitterFault.Fouled, on));
         }
     }
 
-    private static Fault OfPair(TransmitterDescription described, InstrumentPanel panel) =>
-        new(described.Tag, "swapped", (_, on) => panel.Swap(described.Tag, described.SwappedWith ?? described.Tag, on));
+    private static Fault OfPair(TransmitterDescription described, TransmitterBank bank) =>
+        new(described.Tag, "swapped", (_, on) => bank.Swap(described.Tag, described.SwappedWith ?? described.Tag, on));
 
     private static IEnumerable<Fault> OfContact(ContactInstrument contact)
     {
