@@ -316,7 +316,7 @@ internal sealed class PlantMotion
             for (int content = 0; content < _parts.Contents.Count; content++)
             {
                 double amount = state[_parts.Layout.Mixed(tank.Index) + content];
-                if (!(amount >= -Math.Max(NegativeAmount, NegativeShare * litres)))
+                if (!(amount >= -MayBeMissing(litres)))
                 {
                     FailAhead($"balance of {_parts.Contents.Names[content]}", place, FormattableString.Invariant($"the content is {amount:G6}"));
                     return;
@@ -330,6 +330,9 @@ internal sealed class PlantMotion
             FailAhead(cannotBe.Equation, cannotBe.Place, cannotBe.Beyond(state[beyond]));
         }
     }
+
+    /// <summary>mol or g by which the errors of steps may bring a content below nothing. In little water that is more than an equilibrium takes for nothing.</summary>
+    private static double MayBeMissing(double litres) => Math.Max(NegativeAmount, NegativeShare * litres);
 
     /// <summary>Ends the run for a reason; the first one stands.</summary>
     public void Fail(string equation, string place, string explanation) =>
@@ -350,7 +353,10 @@ internal sealed class PlantMotion
         double litres = _integrator.Interpolate(time, _parts.Layout.Volume(tank.Index));
         for (int substance = 0; substance < _dissolved.Length; substance++)
         {
-            _dissolved[substance] = _integrator.Interpolate(time, _parts.Layout.Mixed(tank.Index) + substance) / litres;
+            double amount = _integrator.Interpolate(time, _parts.Layout.Mixed(tank.Index) + substance);
+            _dissolved[substance] = amount < 0.0 && amount >= -MayBeMissing(litres)
+                ? Math.Max(amount / litres, EquilibriumSolver.MostNegativeTotal)
+                : amount / litres;
         }
 
         double celsius = _integrator.Interpolate(time, _parts.Layout.Heat(tank.Index)) / litres;
