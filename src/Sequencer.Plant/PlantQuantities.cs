@@ -34,21 +34,21 @@ internal static class PlantQuantities
         double Litres() => motion.Now[parts.Layout.Volume(tank.Index)];
         yield return Named(name, "volume", "m3", () => Litres() / LitresPerCubicMetre);
         yield return Named(name, "level", "m", () => tank.LevelMetres(Litres()));
-        yield return Named(name, "pH", "pH", () => motion.Ph(tank.Index));
+        yield return Named(name, "pH", "pH", () => motion.Waters.Ph(tank.Index));
         yield return Named(name, "temperature", "C", () => motion.Now[parts.Layout.Heat(tank.Index)] / Litres());
-        if (motion.HasConductivity(tank.Index))
+        if (motion.Waters.HasConductivity(tank.Index))
         {
-            yield return Named(name, "conductivity", "mS/cm", () => motion.Conductivity(tank.Index));
+            yield return Named(name, "conductivity", "mS/cm", () => motion.Waters.Conductivity(tank.Index));
         }
 
         if (!parts.Model.Precipitates.IsEmpty)
         {
-            yield return Named(name, "precipitate", "mg/L", () => motion.PrecipitateGramsPerLitre(tank.Index) * 1e3);
+            yield return Named(name, "precipitate", "mg/L", () => motion.Waters.PrecipitateGramsPerLitre(tank.Index) * 1e3);
         }
 
         if (parts.Contents.Cyanide >= 0)
         {
-            yield return Named(name, "hydrogen_cyanide", "mmol/L", () => motion.HydrogenCyanide(tank.Index) * 1000.0);
+            yield return Named(name, "hydrogen_cyanide", "mmol/L", () => motion.Waters.HydrogenCyanide(tank.Index) * 1000.0);
         }
 
         if (tank.Blower is { } blower)

@@ -69,7 +69,7 @@ public sealed class PlantRun : IPlant
     public PlantFailure? Failure => _motion.Failure;
 
     /// <summary>How much work the run has been: accepted steps of the equations and equilibria solved.</summary>
-    public (long Steps, long Equilibria) Effort => (_motion.Steps, _motion.EquilibriaSolved);
+    public (long Steps, long Equilibria) Effort => (_motion.Steps, _motion.Waters.EquilibriaSolved);
 
     /// <summary>A plant at rest at time 0, everything de-energised, its tanks as described.</summary>
     public static PlantRun Start(PlantModel model, ulong seed) => new(model, seed);

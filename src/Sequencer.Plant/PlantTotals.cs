@@ -47,7 +47,7 @@ internal sealed class PlantTotals
         {
             if (IsDischarging(_parts.Pipes[line]))
             {
-                double ph = _motion.Ph(_parts.Pipes[line].FromTank);
+                double ph = _motion.Waters.Ph(_parts.Pipes[line].FromTank);
                 _lowest[line] = double.IsNaN(_lowest[line]) ? ph : Math.Min(_lowest[line], ph);
                 _highest[line] = double.IsNaN(_highest[line]) ? ph : Math.Max(_highest[line], ph);
             }

@@ -27,7 +27,7 @@ internal sealed class BalanceSheet(PlantParts parts, PlantMotion motion, SolidsM
             }
         }
 
-        return new PlantBalances(VolumeLeft(), worst, name, motion.ChargeImbalance(), motion.TooStrong());
+        return new PlantBalances(VolumeLeft(), worst, name, motion.Waters.ChargeImbalance(), motion.Waters.TooStrong());
     }
 
     /// <summary>All but what only stands for the place of a knife.</summary>

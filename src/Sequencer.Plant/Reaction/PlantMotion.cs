@@ -1,5 +1,3 @@
-using Sequencer.Plant.Chemistry;
-using Sequencer.Plant.Description;
 using Sequencer.Plant.Hydraulics;
 using Sequencer.Plant.Integration;
 
@@ -42,22 +40,8 @@ internal sealed class PlantMotion
     private SwitchingIntegrator _integrator;
     private TankLimits _limits;
     private KnifeTouch _knives;
-    private readonly WaterChemistry[] _chemistry;
-    private readonly WaterTrace[] _acidity;
-
-    /// <summary>Of the tanks in which conductivity is measured, with a chemistry of its own, so that looking changes no pH; null elsewhere.</summary>
-    private readonly WaterTrace?[] _conductivity;
-    private readonly WaterTrace[] _traces;
-    private readonly List<WaterChemistry> _looking = [];
     private double[] _now;
     private long _stepsBefore;
-    private readonly double[] _dissolved;
-
-    /// <summary>Substances that filters and settlers hold and of which solids may form.</summary>
-    private readonly int[] _partlySolid;
-
-    /// <summary>By tank: something settles there, or a filter draws from it.</summary>
-    private readonly bool[] _separates;
     private bool _interrupted;
 
     /// <summary>Found in a step that runs ahead of the time now: it counts once that time comes, unless the equations change before.</summary>
@@ -72,20 +56,22 @@ internal sealed class PlantMotion
             new TankAir(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates),
             parts.Model.AmbientCelsius);
         _now = parts.InitialState();
-        _dissolved = new double[parts.Contents.Dissolved.Length];
         (_table, _integrator, _limits, _knives) = Stepping();
-        _chemistry = [.. parts.Tanks.Select(_ => new WaterChemistry(parts.Contents, parts.Model.Precipitates))];
-        _acidity = [.. parts.Tanks.Select(tank => new WaterTrace(time => Solved(tank, _chemistry[tank.Index], time).Ph, 0.0))];
-        _conductivity = [.. parts.Tanks.Select(tank => parts.Model.Measures(Measured.Conductivity, tank.Description.Name) ? ConductivityTrace(tank) : null)];
-        _traces = [.. _acidity, .. _conductivity.OfType<WaterTrace>()];
-        _partlySolid = [.. parts.Model.Retained.Select(retained => parts.Contents.Dissolved.IndexOf(retained.Substance)).Where(place => place >= 0 && _chemistry[0].CanBeSolid(place))];
-        _separates = [.. parts.Tanks.Select(tank => parts.Settlers.Any(settler => settler.Tank == tank.Index) || parts.Separators.Any(separator => separator.Trough == tank))];
-        TakeSolubility();
+        Waters = new TankWaters(parts, this);
+        Waters.TakeSolubility();
     }
 
     public PlantEquations Equations { get; }
 
+    public TankWaters Waters { get; }
+
     public double Time { get; private set; }
+
+    /// <summary>How far the equations have been stepped.</summary>
+    public double End => _integrator.End;
+
+    /// <summary>The state at <see cref="End"/>.</summary>
+    public ReadOnlySpan<double> StateAtEnd => _integrator.State;
 
     public PlantFailure? Failure { get; private set; }
 
@@ -94,32 +80,8 @@ internal sealed class PlantMotion
 
     public long Steps => _stepsBefore + _integrator.Accepted;
 
-    public long EquilibriaSolved => _chemistry.Concat(_looking).Sum(chemistry => chemistry.Solved);
-
-    public double Ph(int tank) => _acidity[tank].Value(Time, _integrator.End);
-
-    public bool HasConductivity(int tank) => _conductivity[tank] is not null;
-
-    /// <summary>mS/cm at the water's temperature, in a tank that <see cref="HasConductivity"/>; its trace is of the logarithm.</summary>
-    public double Conductivity(int tank) => _conductivity[tank] is { } trace
-        ? Math.Exp(trace.Value(Time, _integrator.End))
-        : throw new InvalidOperationException($"conductivity of {_parts.Tanks[tank].Description.Name} is not followed");
-
-    /// <summary>Grams of solids in a litre that the last water whose pH was solved has formed.</summary>
-    public double PrecipitateGramsPerLitre(int tank) => _chemistry[tank].SolidGramsPerLitre();
-
-    /// <summary>mol/L of prussic acid in the last water whose pH was solved.</summary>
-    public double HydrogenCyanide(int tank) => _chemistry[tank].HydrogenCyanide;
-
-    /// <summary>mV that a redox probe sees in a tank of a plant with chromium(VI) and sulphite, or with cyanide and hypochlorite.</summary>
-    public double Millivolts(int tank) => RedoxPotential.Millivolts(
-        _parts.Contents, _now.AsSpan(_parts.Layout.Mixed(tank), _parts.Contents.Count), _now[_parts.Layout.Volume(tank)], Ph(tank));
-
-    public double ChargeImbalance() =>
-        _chemistry.Select(chemistry => Math.Abs(chemistry.ChargeImbalance())).DefaultIfEmpty(0.0).Max();
-
-    /// <summary>Tanks in which activities have been a guess, parted by commas.</summary>
-    public string TooStrong() => string.Join(", ", _parts.Tanks.Where(tank => _chemistry[tank.Index].WasTooStrong).Select(tank => tank.Description.Name));
+    /// <summary>One number of the state at a time within the last step.</summary>
+    public double At(double time, int place) => _integrator.Interpolate(time, place);
 
     /// <summary>Something that drives the equations changes now.</summary>
     public void Interrupt()
@@ -155,13 +117,9 @@ internal sealed class PlantMotion
 
         while (_integrator.End < time && _ahead is null)
         {
-            foreach (WaterTrace trace in _traces)
-            {
-                trace.Value(_integrator.End, _integrator.End);
-            }
-
-            TakeLimeSaturation();
-            if (TakeSolubility())
+            Waters.FollowToEnd();
+            Waters.TakeLimeSaturation();
+            if (Waters.TakeSolubility())
             {
                 _integrator.Truncate(_integrator.End);
                 Equations.Flows.ForgetSums();
@@ -237,43 +195,10 @@ internal sealed class PlantMotion
         return false;
     }
 
-    /// <summary>Of the water whose pH was solved last in each tank that has undissolved lime.</summary>
-    private void TakeLimeSaturation()
-    {
-        foreach (TankBody tank in _parts.Tanks)
-        {
-            if (_integrator.State[_parts.Layout.Mixed(tank.Index) + _parts.Contents.Lime] > 0.0)
-            {
-                (double share, double calcium) = _chemistry[tank.Index].LimeSaturation();
-                Equations.TakeLimeSaturation(tank.Index, share, calcium);
-            }
-        }
-    }
-
-    /// <summary>Of the water whose pH was solved last in each tank; true if it changes what settles or is filtered.</summary>
-    private bool TakeSolubility()
-    {
-        bool changes = false;
-        foreach (TankBody tank in _parts.Tanks)
-        {
-            WaterChemistry chemistry = _chemistry[tank.Index];
-            foreach (int substance in _partlySolid)
-            {
-                bool isSeen = _parts.Solubility.Take(tank.Index, substance, chemistry.Dissolved(substance), chemistry.Total(substance));
-                changes |= isSeen && _separates[tank.Index];
-            }
-        }
-
-        return changes;
-    }
-
     private void CutAt(double time)
     {
         _integrator.Truncate(time);
-        foreach (WaterTrace trace in _traces)
-        {
-            trace.Truncate(time);
-        }
+        Waters.Truncate(time);
     }
 
     /// <summary>Ends the step where a tank reaches its limit, and lets go those that have left theirs by then.</summary>
@@ -332,48 +257,26 @@ internal sealed class PlantMotion
     }
 
     /// <summary>mol or g by which the errors of steps may bring a content below nothing. In little water that is more than an equilibrium takes for nothing.</summary>
-    private static double MayBeMissing(double litres) => Math.Max(NegativeAmount, NegativeShare * litres);
+    public static double MayBeMissing(double litres) => Math.Max(NegativeAmount, NegativeShare * litres);
 
     /// <summary>Ends the run for a reason; the first one stands.</summary>
     public void Fail(string equation, string place, string explanation) =>
         Failure ??= new PlantFailure(equation, place, Time, explanation);
 
+    /// <summary>Something cannot be at a time: at once where that has come, else once it comes.</summary>
+    public void FailAt(double time, string equation, string place, string explanation)
+    {
+        PlantFailure failure = new(equation, place, time, explanation);
+        if (time > Time)
+        {
+            _ahead ??= failure;
+        }
+        else
+        {
+            Failure ??= failure;
+        }
+    }
+
     private void FailAhead(string equation, string place, string explanation) =>
         _ahead ??= new PlantFailure(equation, place, _integrator.End, explanation);
-
-    private WaterTrace ConductivityTrace(TankBody tank)
-    {
-        WaterChemistry chemistry = new(_parts.Contents, _parts.Model.Precipitates);
-        _looking.Add(chemistry);
-        return new WaterTrace(time => Math.Log(Solved(tank, chemistry, time).Conductivity()), 0.0);
-    }
-
-    private WaterChemistry Solved(TankBody tank, WaterChemistry chemistry, double time)
-    {
-        double litres = _integrator.Interpolate(time, _parts.Layout.Volume(tank.Index));
-        for (int substance = 0; substance < _dissolved.Length; substance++)
-        {
-            double amount = _integrator.Interpolate(time, _parts.Layout.Mixed(tank.Index) + substance);
-            _dissolved[substance] = amount < 0.0 && amount >= -MayBeMissing(litres)
-                ? Math.Max(amount / litres, EquilibriumSolver.MostNegativeTotal)
-                : amount / litres;
-        }
-
-        double celsius = _integrator.Interpolate(time, _parts.Layout.Heat(tank.Index)) / litres;
-        EquilibriumOutcome outcome = chemistry.Solve(_dissolved, celsius);
-        if (!outcome.IsSolved)
-        {
-            PlantFailure failure = new("equilibrium of the water", tank.Description.Name, time, outcome.Describe());
-            if (time > Time)
-            {
-                _ahead ??= failure;
-            }
-            else
-            {
-                Failure ??= failure;
-            }
-        }
-
-        return chemistry;
-    }
 }

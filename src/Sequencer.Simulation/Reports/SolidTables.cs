@@ -10,6 +10,7 @@ internal static class SolidTables
 {
     private const int Figures = 3;
     private const int FiguresOfWater = 4;
+    private const double MostTold = 99.995;
 
     public static void Cakes(StringBuilder text, PlantLedger ledger, TreatedBatches? treated)
     {
@@ -72,11 +73,14 @@ internal static class SolidTables
                 WeightWords.Of(now - start),
                 WeightWords.OrDash((now - start) / treated?.Count),
                 litres > 0 ? WeightWords.Of(100 * now / litres) : "-",
-                WeightWords.IsSome(now) ? ValueWords.Significant(100 * litres / (litres + now), FiguresOfWater, "%") : "-");
+                WeightWords.IsSome(now) ? WaterShare(100 * litres / (litres + now)) : "-");
         }
 
         table.Append(text, "");
         text.Append("Of a metal that a filter or a settling tank of this plant holds only what is solid at the pH of its water is counted; a litre counts as a kilogram. "
             + "The water of a tank is that of all it holds, as a pump draws it that stirs it up: how far sludge thickens when it stands longer, and how wet it is carried away from there, the plant model does not know.\n\n");
     }
+
+    /// <summary>What rounds to all of it is not said to be.</summary>
+    private static string WaterShare(double percent) => percent > MostTold ? "more than 99.99 %" : ValueWords.Significant(percent, FiguresOfWater, "%");
 }

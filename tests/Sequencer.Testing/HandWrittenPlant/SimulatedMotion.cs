@@ -31,16 +31,16 @@ public static class SimulatedMotion
             motion.AdvanceTo(motion.Time + script.ScanSeconds);
             for (int tank = 0; tank < parts.Tanks.Length; tank++)
             {
-                ph = motion.Ph(tank);
+                ph = motion.Waters.Ph(tank);
             }
 
             if (scan % everyScans == 0)
             {
-                states.Add([motion.Time, .. motion.Now, .. Enumerable.Range(0, parts.Tanks.Length).Select(motion.Ph)]);
+                states.Add([motion.Time, .. motion.Now, .. Enumerable.Range(0, parts.Tanks.Length).Select(motion.Waters.Ph)]);
             }
         }
 
         GC.KeepAlive(ph);
-        return motion.Failure is null ? (states, motion.Steps, motion.EquilibriaSolved) : throw new InvalidOperationException($"{motion.Failure}");
+        return motion.Failure is null ? (states, motion.Steps, motion.Waters.EquilibriaSolved) : throw new InvalidOperationException($"{motion.Failure}");
     }
 }
