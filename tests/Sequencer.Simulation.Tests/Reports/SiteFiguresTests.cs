@@ -1,5 +1,5 @@
-using Sequencer.Plant.Ledger;
 using Sequencer.Plant;
+using Sequencer.Plant.Ledger;
 using Sequencer.Simulation.Pictures;
 using Sequencer.Simulation.Records;
 using Sequencer.Simulation.Reports;
