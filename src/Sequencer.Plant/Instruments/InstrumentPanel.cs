@@ -12,9 +12,9 @@ internal sealed class InstrumentPanel
     private readonly bool[] _operated;
     private readonly Feedbacks _feedbacks;
     private readonly MeasuredValues _values;
-    private readonly ImmutableArray<ContactInstrument> _switchContacts;
+    private readonly SwitchTurns _turns;
     private readonly ImmutableArray<ContactInstrument> _handContacts;
-    private readonly ImmutableArray<Func<double>> _switched;
+    private readonly ImmutableArray<(ThresholdSwitch Switch, Func<double> Value)> _scanned;
 
     public InstrumentPanel(PlantParts parts, PlantMotion motion, ulong seed)
     {
@@ -23,22 +23,22 @@ internal sealed class InstrumentPanel
         PlantModel model = parts.Model;
         _operated = new bool[model.HandSwitches.Length];
         Loops = [.. model.SampleLoops.Select(loop => new SampleLoop(loop, parts.Drive(loop.Pump), parts.Tanks[parts.Tank(loop.From)]))];
-        _values = new MeasuredValues(parts, motion, Loops);
+        _values = new MeasuredValues(parts, motion, Loops, motion.Present);
         Transmitters = new TransmitterBank(parts, motion, _values, Loops, seed);
-        _switched = [.. model.Switches.Select(_values.Of)];
-        Switches = [.. model.Switches.Select(described => new ThresholdSwitch(described))];
+        ImmutableArray<ThresholdSwitch> switches = [.. model.Switches.Select(described => new ThresholdSwitch(described))];
+        ImmutableArray<ThresholdSwitch> carried = [.. switches.Where(one => MeasuredValues.IsCarried(one.Description, Loops))];
+        Moment looked = new(parts.InitialState());
+        _turns = new SwitchTurns(motion, carried, [.. carried.Select(one => new MeasuredValues(parts, motion, Loops, looked).Of(one.Description))], looked);
+        _scanned = [.. switches.Except(carried).Select(one => (one, _values.Of(one.Description)))];
         _feedbacks = new Feedbacks(parts.Drives, () => motion.Time, Changed);
-        _switchContacts = [.. Switches.Select(threshold => new ContactInstrument(threshold.Description.Tag, threshold.Description.NormallyClosed, () => threshold.IsActing, Changed))];
         _handContacts = [.. model.HandSwitches.Select((described, index) => new ContactInstrument(described.Tag, described.NormallyClosed, () => _operated[index], Changed))];
-        Contacts = [.. _feedbacks.All, .. _switchContacts, .. _handContacts];
-        ReadSwitches();
+        Contacts = [.. _feedbacks.All, .. switches.Select(Contact), .. _handContacts];
+        ScanSwitches();
     }
 
     public ImmutableArray<SampleLoop> Loops { get; }
 
     public TransmitterBank Transmitters { get; }
-
-    public ImmutableArray<ThresholdSwitch> Switches { get; }
 
     /// <summary>Running and limit-switch feedbacks, then switches, then hand switches.</summary>
     public ImmutableArray<ContactInstrument> Contacts { get; }
@@ -66,19 +66,28 @@ internal sealed class InstrumentPanel
         }
 
         Transmitters.Advance(seconds);
-        ReadSwitches();
+        _turns.Advance(_motion.Time);
+        ScanSwitches();
         _feedbacks.Look();
     }
 
     private void Changed() => ContactChanges++;
 
-    private void ReadSwitches()
+    private ContactInstrument Contact(ThresholdSwitch threshold)
     {
-        for (int index = 0; index < Switches.Length; index++)
+        ContactInstrument contact = new(threshold.Description.Tag, threshold.Description.NormallyClosed, () => threshold.IsActing, Changed);
+        threshold.Turned += contact.Look;
+        return contact;
+    }
+
+    /// <summary>Those that follow no state of the equations.</summary>
+    private void ScanSwitches()
+    {
+        foreach ((ThresholdSwitch threshold, Func<double> value) in _scanned)
         {
-            if (Switches[index].Advance(_switched[index]()))
+            if (threshold.BeyondTurn(value(), threshold.IsActing) >= 0.0)
             {
-                _switchContacts[index].Look();
+                threshold.Turn();
             }
         }
     }

@@ -5,8 +5,12 @@ using Sequencer.Plant.Reaction;
 
 namespace Sequencer.Plant.Instruments;
 
-/// <summary>The true values, in base units, of what instruments measure where they are.</summary>
-internal sealed class MeasuredValues(PlantParts parts, PlantMotion motion, ImmutableArray<SampleLoop> loops)
+/// <summary>The true values, in base units, of what instruments measure where they are, at a moment.</summary>
+/// <param name="parts">of the plant</param>
+/// <param name="motion">that carries them</param>
+/// <param name="loops">all sample loops</param>
+/// <param name="at">when: <see cref="PlantMotion.Present"/>, or for what <see cref="IsCarried"/> any moment within the last step</param>
+internal sealed class MeasuredValues(PlantParts parts, PlantMotion motion, ImmutableArray<SampleLoop> loops, Moment at)
 {
     /// <summary>Those that switches see turn.</summary>
     public List<MarkedShaft> Shafts { get; } = [];
@@ -22,6 +26,11 @@ internal sealed class MeasuredValues(PlantParts parts, PlantMotion motion, Immut
         return described.Measures is Measured.Pressure ? OfPump(described.In, steady) : () => steady;
     }
 
+    /// <summary>What a switch watches follows from time and the state alone. A water's equilibrium, a sample loop and a shaft are followed from scan to scan.</summary>
+    public static bool IsCarried(SwitchDescription described, ImmutableArray<SampleLoop> loops) =>
+        described.Measures is not (Measured.Turns or Measured.Ph or Measured.Redox or Measured.Conductivity)
+        && !(described.Measures is Measured.Flow && loops.Any(loop => loop.Description.Name == described.In));
+
     /// <summary>What a switch watches.</summary>
     public Func<double> Of(SwitchDescription described) =>
         described.Measures is Measured.Turns ? Turned(described)
@@ -32,7 +41,7 @@ internal sealed class MeasuredValues(PlantParts parts, PlantMotion motion, Immut
     private Func<double> OfPump(string tag, double pressureAtFullSpeed)
     {
         Drive pump = parts.Drive(tag);
-        return () => pressureAtFullSpeed * pump.Effect(motion.Time);
+        return () => pressureAtFullSpeed * pump.Effect(at.Time);
     }
 
     /// <summary>In proportion to the solids in the water (our own simplification: it depends on their size too).</summary>
@@ -44,7 +53,7 @@ internal sealed class MeasuredValues(PlantParts parts, PlantMotion motion, Immut
         {
             TankSettling settling = parts.Settlers[settler];
             DrawPoint point = line >= 0 ? parts.Pipes[line].Description.Draws : DrawPoint.Surface;
-            return () => perSuspended * settling.SolidsDrawn(point, motion.Now);
+            return () => perSuspended * settling.SolidsDrawn(point, at.State);
         }
 
         int mixed = parts.Layout.Mixed(tank);
@@ -54,7 +63,7 @@ internal sealed class MeasuredValues(PlantParts parts, PlantMotion motion, Immut
             double grams = 0.0;
             foreach (int content in weighed)
             {
-                grams += Math.Max(0.0, motion.Now[mixed + content]);
+                grams += Math.Max(0.0, at.State[mixed + content]);
             }
 
             return perSuspended * grams / Volume(tank);
@@ -80,23 +89,23 @@ internal sealed class MeasuredValues(PlantParts parts, PlantMotion motion, Immut
         SealWater? seal = parts.SealWaters.FirstOrDefault(one => one.Description.Name == place);
         return measures switch
         {
-            Measured.Temperature when seal is not null => () => seal.Celsius(motion.Now),
-            Measured.Flow when seal is not null => () => seal.Flow(motion.Time),
-            Measured.Pressure when press is not null => () => press.PressurePascals(motion.Time, motion.Now) / 1000.0,
-            Measured.Flow when press is not null => () => motion.Equations.Flows.Filtrate(press, motion.Time, motion.Now),
-            Measured.Pressure when drum is not null => () => -drum.VacuumPascals(motion.Now) / 1000.0,
-            Measured.Flow when drum is not null => () => motion.Equations.Flows.Filtrate(drum, motion.Time, motion.Now),
-            Measured.Volume when tank < 0 => () => Math.Max(0.0, parts.StoreLitres(source, motion.Now)),
+            Measured.Temperature when seal is not null => () => seal.Celsius(at.State),
+            Measured.Flow when seal is not null => () => seal.Flow(at.Time),
+            Measured.Pressure when press is not null => () => press.PressurePascals(at.Time, at.State) / 1000.0,
+            Measured.Flow when press is not null => () => motion.Equations.Flows.Filtrate(press, at.Time, at.State),
+            Measured.Pressure when drum is not null => () => -drum.VacuumPascals(at.State) / 1000.0,
+            Measured.Flow when drum is not null => () => motion.Equations.Flows.Filtrate(drum, at.Time, at.State),
+            Measured.Volume when tank < 0 => () => Math.Max(0.0, parts.StoreLitres(source, at.State)),
             Measured.Volume => () => Volume(tank),
             Measured.Level => () => parts.Tanks[tank].LevelMetres(Volume(tank)),
             Measured.Ph => () => motion.Waters.Ph(tank),
             Measured.Redox => () => motion.Waters.Millivolts(tank),
             Measured.Conductivity => () => motion.Waters.Conductivity(tank),
-            Measured.Temperature => () => motion.Now[parts.Layout.Heat(tank)] / Volume(tank),
+            Measured.Temperature => () => at.State[parts.Layout.Heat(tank)] / Volume(tank),
             _ when loop is not null => () => loop.FlowLitresPerSecond,
-            _ => () => motion.Equations.Flows.Of(line, motion.Time, motion.Now),
+            _ => () => motion.Equations.Flows.Of(line, at.Time, at.State),
         };
     }
 
-    private double Volume(int tank) => motion.Now[parts.Layout.Volume(tank)];
+    private double Volume(int tank) => at.State[parts.Layout.Volume(tank)];
 }

@@ -12,28 +12,47 @@ internal sealed class Noise
     private const ulong Golden = 0x9E3779B97F4A7C15UL;
 
     private readonly ulong[] _starts;
-    private readonly double[] _deviates;
+
+    /// <summary>Of two readings, an even number's and the next.</summary>
+    private readonly double[] _even;
+    private readonly double[] _odd;
+    private long _pair = -1;
 
     public Noise(ulong seed, int instruments)
     {
         int lanes = Lanes.For(instruments);
         _starts = [.. Enumerable.Range(1, lanes).Select(instrument => Mix(Vector256.Create(seed + (Golden * (ulong)instrument)))[0])];
-        _deviates = new double[lanes];
+        _even = new double[lanes];
+        _odd = new double[lanes];
     }
 
-    /// <summary>Normal deviates of mean 0 and standard deviation 1, one for each instrument, of a reading (Box and Muller, Ann. Math. Stat. 29 (1958) 610).</summary>
+    /// <summary>
+    /// Normal deviates of mean 0 and standard deviation 1, one for each instrument, of a reading, from 0 (Box and Muller, Ann. Math. Stat. 29 (1958) 610: two
+    /// from two uniform ones, here for two readings).
+    /// </summary>
     public ReadOnlySpan<double> Normal(long reading)
     {
-        Vector256<ulong> number = Vector256.Create((ulong)reading * Golden);
+        if (reading >> 1 != _pair)
+        {
+            _pair = reading >> 1;
+            Fill();
+        }
+
+        return (reading & 1) == 0 ? _even : _odd;
+    }
+
+    private void Fill()
+    {
+        Vector256<ulong> number = Vector256.Create((ulong)_pair * Golden);
         Vector256<ulong> golden = Vector256.Create(Golden);
         for (int lane = 0; lane < _starts.Length; lane += Vector256<ulong>.Count)
         {
             Vector256<ulong> state = Vector256.Create(_starts, lane) ^ number;
             Vector256<double> length = Vector256.Sqrt(-2.0 * Vector256.Log(Unit(Mix(state))));
-            (length * Vector256.Cos(2.0 * Math.PI * Unit(Mix(state + golden)))).CopyTo(_deviates, lane);
+            (Vector256<double> sine, Vector256<double> cosine) = Vector256.SinCos(2.0 * Math.PI * Unit(Mix(state + golden)));
+            (length * cosine).CopyTo(_even, lane);
+            (length * sine).CopyTo(_odd, lane);
         }
-
-        return _deviates;
     }
 
     /// <summary>Above 0 and not above 1. The whole numbers are not above 2^53, so that doubles hold them.</summary>

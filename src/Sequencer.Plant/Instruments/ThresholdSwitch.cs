@@ -3,6 +3,7 @@ using Sequencer.Plant.Description;
 namespace Sequencer.Plant.Instruments;
 
 /// <summary>The fact behind a switch, with its hysteresis.</summary>
+/// <param name="description">as described</param>
 internal sealed class ThresholdSwitch(SwitchDescription description)
 {
     private readonly double _threshold = description.Threshold;
@@ -14,12 +15,18 @@ internal sealed class ThresholdSwitch(SwitchDescription description)
     /// <summary>The value is past the threshold, or has not come back by the hysteresis since.</summary>
     public bool IsActing { get; private set; }
 
-    /// <summary>Takes the value now; true where it turns by it.</summary>
-    public bool Advance(double value)
+    /// <summary>How far a value is beyond where a switch that acts, or does not, turns.</summary>
+    public double BeyondTurn(double value, bool acts)
     {
         double past = _actsAbove ? value - _threshold : _threshold - value;
-        bool acted = IsActing;
-        IsActing = acted ? past > -_hysteresis : past >= 0.0;
-        return IsActing != acted;
+        return acts ? -(past + _hysteresis) : past;
+    }
+
+    public event Action? Turned;
+
+    public void Turn()
+    {
+        IsActing = !IsActing;
+        Turned?.Invoke();
     }
 }

@@ -81,6 +81,7 @@ internal sealed class DiagonallyImplicit : IIntegrator
         Start = time;
         End = time;
         _length = 0.0;
+        Version++;
         _hasJacobian = false;
     }
 
@@ -155,6 +156,10 @@ internal sealed class DiagonallyImplicit : IIntegrator
         }
     }
 
+    public long Version { get; private set; }
+
+    public void Reinterpolate(double time, Span<double> state) => Interpolate(time, state);
+
     public double Interpolate(double time, int component)
     {
         if (_length == 0.0)
@@ -172,12 +177,14 @@ internal sealed class DiagonallyImplicit : IIntegrator
         _start.CopyTo(_end, 0);
         End = Start;
         _length = 0.0;
+        Version++;
     }
 
     private void Accept(double taken, double end)
     {
         End = end;
         _length = taken;
+        Version++;
         _isFresh = false;
         _hasJacobian &= _slowest <= QuickIteration;
         Accepted++;

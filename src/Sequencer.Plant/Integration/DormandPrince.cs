@@ -23,12 +23,16 @@ internal sealed class DormandPrince : IIntegrator
     private readonly double _relativeTolerance;
     private readonly double[][] _stages = new double[7][];
     private readonly double[][] _dense = new double[5][];
+
+    /// <summary>Where lanes of the last step begin in which something moves: much of a plant rests while some of it works.</summary>
+    private readonly int[] _moving;
     private readonly double[] _trial;
     private readonly double[] _trialSum;
     private double[] _start;
     private double[] _end;
     private double _next;
     private double _length;
+    private int _movingLanes;
     private bool _hasLastStage;
     private int _atEdge;
     private int _offEdge;
@@ -53,6 +57,7 @@ internal sealed class DormandPrince : IIntegrator
             _dense[index] = new double[absoluteTolerance.Length];
         }
 
+        _moving = new int[(absoluteTolerance.Length / Vector<double>.Count) + 1];
         _trial = new double[absoluteTolerance.Length];
         _trialSum = new double[absoluteTolerance.Length];
         _start = new double[absoluteTolerance.Length];
@@ -82,6 +87,7 @@ internal sealed class DormandPrince : IIntegrator
         Start = time;
         End = time;
         _length = 0.0;
+        Version++;
         _hasLastStage = false;
         (_atEdge, _offEdge) = (0, 0);
     }
@@ -115,6 +121,7 @@ internal sealed class DormandPrince : IIntegrator
                 // A step cut short by the limit says little about what would be possible.
                 _next = reaches ? Math.Max(step, taken * factor) : taken * factor;
                 _length = taken;
+                Version++;
                 PrepareDense(taken);
                 WatchStability(taken);
                 _hasLastStage = true;
@@ -148,27 +155,32 @@ internal sealed class DormandPrince : IIntegrator
         }
 
         double theta = (time - Start) / _length;
-        double rest = 1.0 - theta;
         int lane = 0;
-        ref double at = ref MemoryMarshal.GetReference(state);
-        ref double value = ref MemoryMarshal.GetArrayDataReference(_dense[0]);
-        ref double difference = ref MemoryMarshal.GetArrayDataReference(_dense[1]);
-        ref double slope = ref MemoryMarshal.GetArrayDataReference(_dense[2]);
-        ref double bend = ref MemoryMarshal.GetArrayDataReference(_dense[3]);
-        ref double twist = ref MemoryMarshal.GetArrayDataReference(_dense[4]);
         for (; lane <= state.Length - Vector<double>.Count; lane += Vector<double>.Count)
         {
-            nuint place = (nuint)lane;
-            Vector<double> bent = Vector.LoadUnsafe(ref bend, place) + (rest * Vector.LoadUnsafe(ref twist, place));
-            Vector<double> inner = Vector.LoadUnsafe(ref slope, place) + (theta * bent);
-            Vector<double> outer = Vector.LoadUnsafe(ref difference, place) + (rest * inner);
-            (Vector.LoadUnsafe(ref value, place) + (theta * outer)).StoreUnsafe(ref at, place);
+            AtLane(lane, theta, state);
         }
 
-        for (; lane < state.Length; lane++)
+        AtRest(lane, theta, state);
+    }
+
+    public long Version { get; private set; }
+
+    public void Reinterpolate(double time, Span<double> state)
+    {
+        ArgumentOutOfRangeException.ThrowIfNotEqual(state.Length, _end.Length, nameof(state));
+        if (_length == 0.0)
         {
-            state[lane] = At(lane, theta, rest);
+            return;
         }
+
+        double theta = (time - Start) / _length;
+        foreach (int lane in _moving.AsSpan(0, _movingLanes))
+        {
+            AtLane(lane, theta, state);
+        }
+
+        AtRest(state.Length - (state.Length % Vector<double>.Count), theta, state);
     }
 
     public double Interpolate(double time, int component)
@@ -187,6 +199,29 @@ internal sealed class DormandPrince : IIntegrator
         _start.CopyTo(_end, 0);
         End = Start;
         _length = 0.0;
+        Version++;
+    }
+
+    private void AtLane(int lane, double theta, Span<double> state)
+    {
+        double rest = 1.0 - theta;
+        nuint place = (nuint)lane;
+        Vector<double> bent = Lane(3, place) + (rest * Lane(4, place));
+        Vector<double> inner = Lane(2, place) + (theta * bent);
+        Vector<double> outer = Lane(1, place) + (rest * inner);
+        (Lane(0, place) + (theta * outer)).StoreUnsafe(ref MemoryMarshal.GetReference(state), place);
+    }
+
+    /// <summary>Of the continuous extension; unchecked, as the callers keep within the state.</summary>
+    private Vector<double> Lane(int power, nuint place) => Vector.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(_dense[power]), place);
+
+    /// <summary>What is too few for a lane.</summary>
+    private void AtRest(int from, double theta, Span<double> state)
+    {
+        for (int index = from; index < state.Length; index++)
+        {
+            state[index] = At(index, theta, 1.0 - theta);
+        }
     }
 
     private double At(int index, double theta, double rest) => _dense[0][index]
@@ -301,16 +336,34 @@ internal sealed class DormandPrince : IIntegrator
     private void PrepareDense(double step)
     {
         WeightedSum(DormandPrinceTableau.DenseWeights, _trialSum);
-        for (int index = 0; index < _end.Length; index++)
+        _movingLanes = 0;
+        int lane = 0;
+        for (; lane <= _end.Length - Vector<double>.Count; lane += Vector<double>.Count)
         {
-            double difference = _end[index] - _start[index];
-            double slope = (step * _stages[0][index]) - difference;
-            double bend = _trialSum[index];
-            _dense[0][index] = _start[index];
-            _dense[1][index] = difference;
-            _dense[2][index] = slope;
-            _dense[3][index] = difference - (step * _stages[6][index]) - slope;
-            _dense[4][index] = step * bend;
+            Vector<double> difference = Of(_end, lane) - Of(_start, lane);
+            Vector<double> slope = (step * Of(_stages[0], lane)) - difference;
+            Vector<double> bend = difference - (step * Of(_stages[6], lane)) - slope;
+            Vector<double> twist = step * Of(_trialSum, lane);
+            Of(_start, lane).CopyTo(_dense[0], lane);
+            difference.CopyTo(_dense[1], lane);
+            slope.CopyTo(_dense[2], lane);
+            bend.CopyTo(_dense[3], lane);
+            twist.CopyTo(_dense[4], lane);
+            if ((Vector.Abs(difference) + Vector.Abs(slope) + Vector.Abs(bend) + Vector.Abs(twist)) != Vector<double>.Zero)
+            {
+                _moving[_movingLanes++] = lane;
+            }
+        }
+
+        for (; lane < _end.Length; lane++)
+        {
+            double difference = _end[lane] - _start[lane];
+            double slope = (step * _stages[0][lane]) - difference;
+            _dense[0][lane] = _start[lane];
+            _dense[1][lane] = difference;
+            _dense[2][lane] = slope;
+            _dense[3][lane] = difference - (step * _stages[6][lane]) - slope;
+            _dense[4][lane] = step * _trialSum[lane];
         }
     }
 }

@@ -29,6 +29,12 @@ internal interface IIntegrator
     /// <summary>The state at a time within the last accepted step.</summary>
     void Interpolate(double time, Span<double> state);
 
+    /// <summary>Grows whenever what is between <see cref="Start"/> and <see cref="End"/> is another step, or none.</summary>
+    long Version { get; }
+
+    /// <summary>As <see cref="Interpolate(double, Span{double})"/>, over a state interpolated at the same <see cref="Version"/>: what does not move may be left as it is.</summary>
+    void Reinterpolate(double time, Span<double> state);
+
     /// <summary>One component of the state at a time within the last accepted step.</summary>
     double Interpolate(double time, int component);
 }

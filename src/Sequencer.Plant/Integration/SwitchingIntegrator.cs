@@ -85,6 +85,10 @@ internal sealed class SwitchingIntegrator : IIntegrator
 
     public void Interpolate(double time, Span<double> state) => Present.Interpolate(time, state);
 
+    public long Version => _explicit.Version + _implicit.Version;
+
+    public void Reinterpolate(double time, Span<double> state) => Present.Reinterpolate(time, state);
+
     public double Interpolate(double time, int component) => Present.Interpolate(time, component);
 
     private void BeginImplicit(double firstStep)

@@ -40,7 +40,6 @@ internal sealed class PlantMotion
     private SwitchingIntegrator _integrator;
     private TankLimits _limits;
     private KnifeTouch _knives;
-    private double[] _now;
     private long _stepsBefore;
     private bool _interrupted;
 
@@ -55,7 +54,7 @@ internal sealed class PlantMotion
             new TankReactions(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates, parts.Model.Reactions),
             new TankAir(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates),
             parts.Model.AmbientCelsius);
-        _now = parts.InitialState();
+        Present = new Moment(parts.InitialState());
         (_table, _integrator, _limits, _knives) = Stepping();
         Waters = new TankWaters(parts, this);
         Waters.TakeSolubility();
@@ -65,7 +64,13 @@ internal sealed class PlantMotion
 
     public TankWaters Waters { get; }
 
-    public double Time { get; private set; }
+    /// <summary>Now.</summary>
+    public Moment Present { get; }
+
+    public double Time => Present.Time;
+
+    /// <summary>Where the last step begins.</summary>
+    public double Start => _integrator.Start;
 
     /// <summary>How far the equations have been stepped.</summary>
     public double End => _integrator.End;
@@ -76,12 +81,37 @@ internal sealed class PlantMotion
     public PlantFailure? Failure { get; private set; }
 
     /// <summary>The state now, laid out as <see cref="PlantParts.Layout"/> says.</summary>
-    public ReadOnlySpan<double> Now => _now;
+    public ReadOnlySpan<double> Now => Present.State;
+
+    /// <summary>A step has been taken, from <see cref="Start"/> to <see cref="End"/>; the time now may be long before its end.</summary>
+    public event Action? Stepped;
+
+    /// <summary>The equations change now: what was found further on never comes.</summary>
+    public event Action? Cut;
 
     public long Steps => _stepsBefore + _integrator.Accepted;
 
     /// <summary>One number of the state at a time within the last step.</summary>
     public double At(double time, int place) => _integrator.Interpolate(time, place);
+
+    /// <summary>Brings a moment to a time within the last step.</summary>
+    public void Look(double time, Moment moment)
+    {
+        moment.Time = time;
+        if (moment.Step == _integrator.Version && moment.State.Length == _parts.Layout.Count)
+        {
+            _integrator.Reinterpolate(time, moment.State);
+            return;
+        }
+
+        if (moment.State.Length != _parts.Layout.Count)
+        {
+            moment.State = new double[_parts.Layout.Count];
+        }
+
+        moment.Step = _integrator.Version;
+        _integrator.Interpolate(time, moment.State);
+    }
 
     /// <summary>Something that drives the equations changes now.</summary>
     public void Interrupt()
@@ -98,7 +128,9 @@ internal sealed class PlantMotion
         {
             CutAt(Time);
             _parts.Layout.FollowsLeaks = true;
-            Array.Resize(ref _now, _parts.Layout.Count);
+            double[] now = Present.State;
+            Array.Resize(ref now, _parts.Layout.Count);
+            (Present.State, Present.Step) = (now, -1);
             _stepsBefore = Steps;
             (_table, _integrator, _limits, _knives) = Stepping();
         }
@@ -113,6 +145,7 @@ internal sealed class PlantMotion
             _limits.LetGo();
             _ahead = null;
             _interrupted = false;
+            Cut?.Invoke();
         }
 
         while (_integrator.End < time && _ahead is null)
@@ -135,8 +168,7 @@ internal sealed class PlantMotion
 
         if (Failure is null)
         {
-            Time = time;
-            _integrator.Interpolate(time, _now);
+            Look(time, Present);
         }
     }
 
@@ -145,7 +177,7 @@ internal sealed class PlantMotion
     {
         StateTable table = new(_parts);
         SwitchingIntegrator integrator = new(Equations.Rates, table.AllowedErrors(), RelativeTolerance, FirstStep, ShortStep);
-        integrator.Restart(Time, _now);
+        integrator.Restart(Time, Present.State);
         return (table, integrator, new TankLimits(_parts, integrator), new KnifeTouch(_parts, integrator));
     }
 
@@ -180,6 +212,7 @@ internal sealed class PlantMotion
 
         CutAt(first);
         Check();
+        Stepped?.Invoke();
     }
 
     /// <summary>False where none is short enough.</summary>

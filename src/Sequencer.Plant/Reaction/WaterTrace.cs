@@ -1,8 +1,8 @@
 namespace Sequencer.Plant.Reaction;
 
 /// <summary>
-/// pH of one tank over time, or the logarithm of its conductivity, as straight pieces, each checked in its middle against
-/// the chemistry. Asked from scan to scan it solves an equilibrium only as often as that bends.
+/// pH of one tank over time, or the logarithm of its conductivity, as straight pieces. A piece that ends where the one before it leads to bends too little to
+/// matter; any other is checked in its middle against the chemistry. Asked from scan to scan it solves an equilibrium only as often as that bends.
 /// </summary>
 internal sealed class WaterTrace
 {
@@ -19,6 +19,9 @@ internal sealed class WaterTrace
     private double _atStart;
     private double _atEnd;
     private double _length = FirstPiece;
+
+    /// <summary>Whether what the last piece follows goes on as it did.</summary>
+    private bool _leads;
 
     /// <param name="solve">its value at a time within the last step of the equations</param>
     /// <param name="time">where the trace begins</param>
@@ -50,6 +53,8 @@ internal sealed class WaterTrace
             _atEnd = At(time);
             _end = time;
         }
+
+        _leads = false;
     }
 
     private double At(double time) => _end > _start
@@ -62,6 +67,25 @@ internal sealed class WaterTrace
         double atFrom = _atEnd;
         double to = Math.Min(known, from + Math.Min(_length, LongestPiece));
         double atTo = _solve(to);
+        double error = Math.Abs(atTo - Led(to));
+
+        // With an even bend the middle is off by a fourth of that or less: h^2 / 8 where the end is off by h (h + h') / 2, h' the length of the piece before.
+        if (!(error <= Tolerance))
+        {
+            (to, atTo, error) = Halve(from, atFrom, to, atTo);
+        }
+
+        _length = Math.Clamp(error < 0.25 * Tolerance ? 2.0 * Math.Max(to - from, _length) : to - from, ShortestPiece, LongestPiece);
+        (_start, _atStart, _end, _atEnd) = (from, atFrom, to, atTo);
+        _leads = true;
+    }
+
+    /// <summary>What the last piece would come to; not a number where it leads nowhere.</summary>
+    private double Led(double time) => _leads && _end > _start ? _atEnd + ((_atEnd - _atStart) * ((time - _end) / (_end - _start))) : double.NaN;
+
+    /// <summary>A piece so short that its middle is as near as it must be.</summary>
+    private (double To, double AtTo, double Error) Halve(double from, double atFrom, double to, double atTo)
+    {
         while (true)
         {
             double middle = 0.5 * (from + to);
@@ -69,15 +93,11 @@ internal sealed class WaterTrace
             double error = Math.Abs(atMiddle - (0.5 * (atFrom + atTo)));
             if (!(error > Tolerance) || to - from <= ShortestPiece)
             {
-                _length = error < 0.25 * Tolerance ? 2.0 * Math.Max(to - from, _length) : to - from;
-                break;
+                return (to, atTo, error);
             }
 
             to = middle;
             atTo = atMiddle;
         }
-
-        _length = Math.Clamp(_length, ShortestPiece, LongestPiece);
-        (_start, _atStart, _end, _atEnd) = (from, atFrom, to, atTo);
     }
 }

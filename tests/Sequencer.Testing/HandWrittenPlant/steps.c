@@ -179,7 +179,7 @@ static double reaches_limit(int tank, int is_rim)
     return INFINITY;
 }
 
-typedef struct { double start, end, at_start, at_end, length; } Trace;
+typedef struct { double start, end, at_start, at_end, length; int leads; } Trace;
 static Trace *traces;
 
 static double ph_at(int tank, double time)
@@ -202,16 +202,19 @@ static double ph_of(int tank, double time)
     Trace *trace = &traces[tank];
     while (trace->end < time) {
         double begin = trace->end, at_begin = trace->at_end, end = fmin(ended, begin + fmin(trace->length, 30.0)), at_end = ph_at(tank, end);
-        for (;;) {
-            double middle = 0.5 * (begin + end), at_middle = ph_at(tank, middle), error = fabs(at_middle - 0.5 * (at_begin + at_end));
-            if (!(error > 0.003) || end - begin <= 0.02) {
-                trace->length = error < 0.25 * 0.003 ? 2.0 * fmax(end - begin, trace->length) : end - begin;
+        double error = trace->leads && begin > trace->start
+            ? fabs(at_end - (at_begin + (at_begin - trace->at_start) * ((end - begin) / (begin - trace->start))))
+            : INFINITY;
+        while (!(error <= 0.003)) {
+            double middle = 0.5 * (begin + end), at_middle = ph_at(tank, middle);
+            error = fabs(at_middle - 0.5 * (at_begin + at_end));
+            if (!(error > 0.003) || end - begin <= 0.02)
                 break;
-            }
             end = middle;
             at_end = at_middle;
         }
-        trace->length = fmin(fmax(trace->length, 0.02), 30.0);
+        trace->length = fmin(fmax(error < 0.25 * 0.003 ? 2.0 * fmax(end - begin, trace->length) : end - begin, 0.02), 30.0);
+        trace->leads = 1;
         trace->start = begin, trace->at_start = at_begin, trace->end = end, trace->at_end = at_end;
     }
     return on_trace(trace, time);
@@ -226,6 +229,7 @@ static void cut(double time)
             trace->at_end = on_trace(trace, time);
             trace->end = time;
         }
+        trace->leads = 0;
     }
 }
 
