@@ -5,11 +5,13 @@ namespace Sequencer.Plant.Instruments;
 /// <summary>
 /// Noise that depends on the seed, the instrument and the reading's number alone, so that a run can
 /// be taken up anywhere and two instruments never share a sequence. For all instruments at once: a
-/// logarithm and a cosine each would be a good part of a scan.
+/// logarithm and a cosine each would be a good part of a scan. In single precision: no deviate is further out than 5.8.
 /// </summary>
 internal sealed class Noise
 {
     private const ulong Golden = 0x9E3779B97F4A7C15UL;
+
+    private static readonly Vector256<ulong> Low = Vector256.Create((ulong)uint.MaxValue);
 
     private readonly ulong[] _starts;
 
@@ -20,7 +22,7 @@ internal sealed class Noise
 
     public Noise(ulong seed, int instruments)
     {
-        int lanes = Lanes.For(instruments);
+        int lanes = (instruments + Vector256<float>.Count - 1) / Vector256<float>.Count * Vector256<float>.Count;
         _starts = [.. Enumerable.Range(1, lanes).Select(instrument => Mix(Vector256.Create(seed + (Golden * (ulong)instrument)))[0])];
         _even = new double[lanes];
         _odd = new double[lanes];
@@ -44,20 +46,27 @@ internal sealed class Noise
     private void Fill()
     {
         Vector256<ulong> number = Vector256.Create((ulong)_pair * Golden);
-        Vector256<ulong> golden = Vector256.Create(Golden);
-        for (int lane = 0; lane < _starts.Length; lane += Vector256<ulong>.Count)
+        for (int lane = 0; lane < _starts.Length; lane += Vector256<float>.Count)
         {
-            Vector256<ulong> state = Vector256.Create(_starts, lane) ^ number;
-            Vector256<double> length = Vector256.Sqrt(-2.0 * Vector256.Log(Unit(Mix(state))));
-            (Vector256<double> sine, Vector256<double> cosine) = Vector256.SinCos(2.0 * Math.PI * Unit(Mix(state + golden)));
-            (length * cosine).CopyTo(_even, lane);
-            (length * sine).CopyTo(_odd, lane);
+            Vector256<ulong> lower = Mix(Vector256.Create(_starts, lane) ^ number);
+            Vector256<ulong> upper = Mix(Vector256.Create(_starts, lane + Vector256<ulong>.Count) ^ number);
+            Vector256<float> length = Vector256.Sqrt(-2.0f * Vector256.Log(Unit(Vector256.Narrow(lower >> 32, upper >> 32))));
+            (Vector256<float> sine, Vector256<float> cosine) = Vector256.SinCos(2.0f * MathF.PI * Unit(Vector256.Narrow(lower & Low, upper & Low)));
+            Write(length * cosine, _even, lane);
+            Write(length * sine, _odd, lane);
         }
     }
 
-    /// <summary>Above 0 and not above 1. The whole numbers are not above 2^53, so that doubles hold them.</summary>
-    private static Vector256<double> Unit(Vector256<ulong> bits) =>
-        Vector256.ConvertToDouble((bits >> 11) + Vector256<ulong>.One) * (1.0 / (1UL << 53));
+    private static void Write(Vector256<float> deviates, double[] target, int lane)
+    {
+        (Vector256<double> lower, Vector256<double> upper) = Vector256.Widen(deviates);
+        lower.CopyTo(target, lane);
+        upper.CopyTo(target, lane + Vector256<double>.Count);
+    }
+
+    /// <summary>Above 0 and not above 1, by the highest bits: as many as a float holds.</summary>
+    private static Vector256<float> Unit(Vector256<uint> bits) =>
+        Vector256.ConvertToSingle((bits >> 8).AsInt32() + Vector256<int>.One) * (1.0f / (1 << 24));
 
     /// <summary>The finaliser of SplitMix64 (Steele, Lea and Flood, OOPSLA 2014).</summary>
     private static Vector256<ulong> Mix(Vector256<ulong> value)

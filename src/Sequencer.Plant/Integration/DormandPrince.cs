@@ -1,5 +1,4 @@
 using System.Numerics;
-using System.Runtime.InteropServices;
 
 namespace Sequencer.Plant.Integration;
 
@@ -22,17 +21,13 @@ internal sealed class DormandPrince : IIntegrator
     private readonly double[] _absoluteTolerance;
     private readonly double _relativeTolerance;
     private readonly double[][] _stages = new double[7][];
-    private readonly double[][] _dense = new double[5][];
-
-    /// <summary>Where lanes of the last step begin in which something moves: much of a plant rests while some of it works.</summary>
-    private readonly int[] _moving;
+    private readonly ContinuousExtension _between;
     private readonly double[] _trial;
     private readonly double[] _trialSum;
     private double[] _start;
     private double[] _end;
     private double _next;
     private double _length;
-    private int _movingLanes;
     private bool _hasLastStage;
     private int _atEdge;
     private int _offEdge;
@@ -52,12 +47,7 @@ internal sealed class DormandPrince : IIntegrator
             _stages[index] = new double[absoluteTolerance.Length];
         }
 
-        for (int index = 0; index < _dense.Length; index++)
-        {
-            _dense[index] = new double[absoluteTolerance.Length];
-        }
-
-        _moving = new int[(absoluteTolerance.Length / Vector<double>.Count) + 1];
+        _between = new ContinuousExtension(absoluteTolerance.Length);
         _trial = new double[absoluteTolerance.Length];
         _trialSum = new double[absoluteTolerance.Length];
         _start = new double[absoluteTolerance.Length];
@@ -71,6 +61,8 @@ internal sealed class DormandPrince : IIntegrator
     public ReadOnlySpan<double> State => _end;
 
     public long Accepted { get; private set; }
+
+    public long Version { get; private set; }
 
     /// <summary>The component whose error was furthest beyond what is allowed, or no number, when a step was too small.</summary>
     public int Hindrance { get; private set; }
@@ -122,7 +114,8 @@ internal sealed class DormandPrince : IIntegrator
                 _next = reaches ? Math.Max(step, taken * factor) : taken * factor;
                 _length = taken;
                 Version++;
-                PrepareDense(taken);
+                WeightedSum(DormandPrinceTableau.DenseWeights, _trialSum);
+                _between.Prepare(taken, _start, _end, _stages[0], _stages[6], _trialSum);
                 WatchStability(taken);
                 _hasLastStage = true;
                 Accepted++;
@@ -147,52 +140,24 @@ internal sealed class DormandPrince : IIntegrator
 
     public void Interpolate(double time, Span<double> state)
     {
-        ArgumentOutOfRangeException.ThrowIfNotEqual(state.Length, _end.Length, nameof(state));
         if (_length == 0.0)
         {
             _end.CopyTo(state);
             return;
         }
 
-        double theta = (time - Start) / _length;
-        int lane = 0;
-        for (; lane <= state.Length - Vector<double>.Count; lane += Vector<double>.Count)
-        {
-            AtLane(lane, theta, state);
-        }
-
-        AtRest(lane, theta, state);
+        _between.At((time - Start) / _length, state);
     }
-
-    public long Version { get; private set; }
 
     public void Reinterpolate(double time, Span<double> state)
     {
-        ArgumentOutOfRangeException.ThrowIfNotEqual(state.Length, _end.Length, nameof(state));
-        if (_length == 0.0)
+        if (_length != 0.0)
         {
-            return;
+            _between.Move((time - Start) / _length, state);
         }
-
-        double theta = (time - Start) / _length;
-        foreach (int lane in _moving.AsSpan(0, _movingLanes))
-        {
-            AtLane(lane, theta, state);
-        }
-
-        AtRest(state.Length - (state.Length % Vector<double>.Count), theta, state);
     }
 
-    public double Interpolate(double time, int component)
-    {
-        if (_length == 0.0)
-        {
-            return _end[component];
-        }
-
-        double theta = (time - Start) / _length;
-        return At(component, theta, 1.0 - theta);
-    }
+    public double Interpolate(double time, int component) => _length == 0.0 ? _end[component] : _between.At((time - Start) / _length, component);
 
     private void StandAtStart()
     {
@@ -201,31 +166,6 @@ internal sealed class DormandPrince : IIntegrator
         _length = 0.0;
         Version++;
     }
-
-    private void AtLane(int lane, double theta, Span<double> state)
-    {
-        double rest = 1.0 - theta;
-        nuint place = (nuint)lane;
-        Vector<double> bent = Lane(3, place) + (rest * Lane(4, place));
-        Vector<double> inner = Lane(2, place) + (theta * bent);
-        Vector<double> outer = Lane(1, place) + (rest * inner);
-        (Lane(0, place) + (theta * outer)).StoreUnsafe(ref MemoryMarshal.GetReference(state), place);
-    }
-
-    /// <summary>Of the continuous extension; unchecked, as the callers keep within the state.</summary>
-    private Vector<double> Lane(int power, nuint place) => Vector.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(_dense[power]), place);
-
-    /// <summary>What is too few for a lane.</summary>
-    private void AtRest(int from, double theta, Span<double> state)
-    {
-        for (int index = from; index < state.Length; index++)
-        {
-            state[index] = At(index, theta, 1.0 - theta);
-        }
-    }
-
-    private double At(int index, double theta, double rest) => _dense[0][index]
-        + (theta * (_dense[1][index] + (rest * (_dense[2][index] + (theta * (_dense[3][index] + (rest * _dense[4][index])))))));
 
     private void FirstStage()
     {
@@ -330,40 +270,6 @@ internal sealed class DormandPrince : IIntegrator
         else if (_atEdge > 0 && ++_offEdge == StepsToTellOtherwise)
         {
             (_atEdge, _offEdge) = (0, 0);
-        }
-    }
-
-    private void PrepareDense(double step)
-    {
-        WeightedSum(DormandPrinceTableau.DenseWeights, _trialSum);
-        _movingLanes = 0;
-        int lane = 0;
-        for (; lane <= _end.Length - Vector<double>.Count; lane += Vector<double>.Count)
-        {
-            Vector<double> difference = Of(_end, lane) - Of(_start, lane);
-            Vector<double> slope = (step * Of(_stages[0], lane)) - difference;
-            Vector<double> bend = difference - (step * Of(_stages[6], lane)) - slope;
-            Vector<double> twist = step * Of(_trialSum, lane);
-            Of(_start, lane).CopyTo(_dense[0], lane);
-            difference.CopyTo(_dense[1], lane);
-            slope.CopyTo(_dense[2], lane);
-            bend.CopyTo(_dense[3], lane);
-            twist.CopyTo(_dense[4], lane);
-            if ((Vector.Abs(difference) + Vector.Abs(slope) + Vector.Abs(bend) + Vector.Abs(twist)) != Vector<double>.Zero)
-            {
-                _moving[_movingLanes++] = lane;
-            }
-        }
-
-        for (; lane < _end.Length; lane++)
-        {
-            double difference = _end[lane] - _start[lane];
-            double slope = (step * _stages[0][lane]) - difference;
-            _dense[0][lane] = _start[lane];
-            _dense[1][lane] = difference;
-            _dense[2][lane] = slope;
-            _dense[3][lane] = difference - (step * _stages[6][lane]) - slope;
-            _dense[4][lane] = step * _trialSum[lane];
         }
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using System.Runtime.InteropServices;
 using Sequencer.Control.TransitionSystems;
 
 namespace Sequencer.Control.Execution.Specialising;
@@ -219,13 +220,18 @@ public sealed class SpecialisingStepper : Stepper
         }
     }
 
+    /// <summary>All three of one length.</summary>
     private static bool Same(ReadOnlySpan<long> left, ReadOnlySpan<long> right, ReadOnlySpan<long> mask)
     {
+        ref long first = ref MemoryMarshal.GetReference(left);
+        ref long second = ref MemoryMarshal.GetReference(right[..left.Length]);
+        ref long masked = ref MemoryMarshal.GetReference(mask[..left.Length]);
         Vector<long> differing = Vector<long>.Zero;
         int index = 0;
         for (; index <= left.Length - Vector<long>.Count; index += Vector<long>.Count)
         {
-            differing |= (new Vector<long>(left[index..]) ^ new Vector<long>(right[index..])) & new Vector<long>(mask[index..]);
+            nuint place = (nuint)index;
+            differing |= (Vector.LoadUnsafe(ref first, place) ^ Vector.LoadUnsafe(ref second, place)) & Vector.LoadUnsafe(ref masked, place);
         }
 
         long rest = 0;
