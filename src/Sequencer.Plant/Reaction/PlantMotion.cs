@@ -148,7 +148,7 @@ internal sealed class PlantMotion
             Cut?.Invoke();
         }
 
-        while (_integrator.End < time && _ahead is null)
+        while (_integrator.End < time && _ahead is null && Failure is null)
         {
             Waters.FollowToEnd();
             Waters.TakeLimeSaturation();
@@ -224,7 +224,7 @@ internal sealed class PlantMotion
         }
 
         StateNumber hindered = _table[_integrator.Hindrance];
-        FailAhead(hindered.Equation, hindered.Place, "no step was small enough for the error allowed");
+        FailAtEnd(hindered.Equation, hindered.Place, "no step was small enough for the error allowed");
         return false;
     }
 
@@ -260,14 +260,14 @@ internal sealed class PlantMotion
             double litres = state[_parts.Layout.Volume(tank.Index)];
             if (!(litres > 0.0 && litres < tank.Description.OverflowLitres * 1.001))
             {
-                FailAhead("balance of volume", place, FormattableString.Invariant($"the volume is {litres:G6} L"));
+                FailAtEnd("balance of volume", place, FormattableString.Invariant($"the volume is {litres:G6} L"));
                 return;
             }
 
             double celsius = state[_parts.Layout.Heat(tank.Index)] / litres;
             if (!(celsius > Frozen && celsius < Boiling))
             {
-                FailAhead("balance of heat", place, FormattableString.Invariant($"the temperature is {celsius:G6} C"));
+                FailAtEnd("balance of heat", place, FormattableString.Invariant($"the temperature is {celsius:G6} C"));
                 return;
             }
 
@@ -276,7 +276,7 @@ internal sealed class PlantMotion
                 double amount = state[_parts.Layout.Mixed(tank.Index) + content];
                 if (!(amount >= -MayBeMissing(litres)))
                 {
-                    FailAhead($"balance of {_parts.Contents.Names[content]}", place, FormattableString.Invariant($"the content is {amount:G6}"));
+                    FailAtEnd($"balance of {_parts.Contents.Names[content]}", place, FormattableString.Invariant($"the content is {amount:G6}"));
                     return;
                 }
             }
@@ -285,7 +285,7 @@ internal sealed class PlantMotion
         if (_table.FirstBeyond(state) is var beyond and >= 0)
         {
             StateNumber cannotBe = _table[beyond];
-            FailAhead(cannotBe.Equation, cannotBe.Place, cannotBe.Beyond(state[beyond]));
+            FailAtEnd(cannotBe.Equation, cannotBe.Place, cannotBe.Beyond(state[beyond]));
         }
     }
 
@@ -310,6 +310,5 @@ internal sealed class PlantMotion
         }
     }
 
-    private void FailAhead(string equation, string place, string explanation) =>
-        _ahead ??= new PlantFailure(equation, place, _integrator.End, explanation);
+    private void FailAtEnd(string equation, string place, string explanation) => FailAt(End, equation, place, explanation);
 }

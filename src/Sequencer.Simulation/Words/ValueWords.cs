@@ -8,6 +8,9 @@ public static class ValueWords
     /// <summary>The power of ten below which nobody counts noughts.</summary>
     private const int SmallestWritten = -4;
 
+    /// <summary>Less than this is what a decay has left of nothing: a molecule is 1.7e-24 mol.</summary>
+    private const double Least = 1e-24;
+
     /// <summary>To a number of decimals, all of them shown, with the unit.</summary>
     public static string Of(double value, int decimals, string unit)
     {
@@ -24,6 +27,7 @@ public static class ValueWords
             return "no value";
         }
 
+        value = Math.Abs(value) < Least ? 0 : value;
         int magnitude = value == 0 ? 0 : (int)Math.Floor(Math.Log10(Math.Abs(value)));
         int decimals = Math.Clamp(figures - 1 - magnitude, 0, 9);
         double rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0;
