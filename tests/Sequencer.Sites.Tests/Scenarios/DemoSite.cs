@@ -40,10 +40,12 @@ internal sealed class DemoSite
         return _site.Scenarios.Single(scenario => scenario.Name == name);
     }
 
-    public ScenarioResult Play(string file)
+    /// <summary>With the scenario's own seed, or another.</summary>
+    public ScenarioResult Play(string file, int? seed = null)
     {
         DiagnosticBag diagnostics = new();
-        ScenarioResult? result = Player.Play(Scenario(file), diagnostics, null, CancellationToken.None);
+        Scenario scenario = Scenario(file);
+        ScenarioResult? result = Player.Play(scenario with { Seed = seed ?? scenario.Seed }, diagnostics, null, CancellationToken.None);
         Assert.Equal("", DiagnosticRenderer.Render(diagnostics.InOrder().Where(diagnostic => diagnostic.Severity == Severity.Error)));
         return result ?? throw new InvalidOperationException($"no run of {file} and no diagnostic");
     }
