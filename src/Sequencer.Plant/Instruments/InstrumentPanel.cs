@@ -27,8 +27,9 @@ internal sealed class InstrumentPanel
         Transmitters = new TransmitterBank(parts, motion, _values, Loops, seed);
         ImmutableArray<ThresholdSwitch> switches = [.. model.Switches.Select(described => new ThresholdSwitch(described))];
         ImmutableArray<ThresholdSwitch> carried = [.. switches.Where(one => MeasuredValues.IsCarried(one.Description, Loops))];
-        Moment looked = new(parts.InitialState());
-        _turns = new SwitchTurns(motion, carried, [.. carried.Select(one => new MeasuredValues(parts, motion, Loops, looked).Of(one.Description))], looked);
+        Instant looked = new(parts.InitialState());
+        MeasuredValues within = new(parts, motion, Loops, looked);
+        _turns = new SwitchTurns(motion, carried, [.. carried.Select(one => within.Of(one.Description))], looked);
         _scanned = [.. switches.Except(carried).Select(one => (one, _values.Of(one.Description)))];
         _feedbacks = new Feedbacks(parts.Drives, () => motion.Time, Changed);
         _handContacts = [.. model.HandSwitches.Select((described, index) => new ContactInstrument(described.Tag, described.NormallyClosed, () => _operated[index], Changed))];

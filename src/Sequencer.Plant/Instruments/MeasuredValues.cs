@@ -10,7 +10,7 @@ namespace Sequencer.Plant.Instruments;
 /// <param name="motion">that carries them</param>
 /// <param name="loops">all sample loops</param>
 /// <param name="at">when: <see cref="PlantMotion.Present"/>, or for what <see cref="IsCarried"/> any moment within the last step</param>
-internal sealed class MeasuredValues(PlantParts parts, PlantMotion motion, ImmutableArray<SampleLoop> loops, Moment at)
+internal sealed class MeasuredValues(PlantParts parts, PlantMotion motion, ImmutableArray<SampleLoop> loops, Instant at)
 {
     /// <summary>Those that switches see turn.</summary>
     public List<MarkedShaft> Shafts { get; } = [];
@@ -26,7 +26,7 @@ internal sealed class MeasuredValues(PlantParts parts, PlantMotion motion, Immut
         return described.Measures is Measured.Pressure ? OfPump(described.In, steady) : () => steady;
     }
 
-    /// <summary>What a switch watches follows from time and the state alone. A water's equilibrium, a sample loop and a shaft are followed from scan to scan.</summary>
+    /// <summary>What a switch watches follows from time, the state and what the equations are told where a step begins. A water's equilibrium, a sample loop and a shaft are followed from scan to scan.</summary>
     public static bool IsCarried(SwitchDescription described, ImmutableArray<SampleLoop> loops) =>
         described.Measures is not (Measured.Turns or Measured.Ph or Measured.Redox or Measured.Conductivity)
         && !(described.Measures is Measured.Flow && loops.Any(loop => loop.Description.Name == described.In));

@@ -22,7 +22,7 @@ internal sealed class Noise
 
     public Noise(ulong seed, int instruments)
     {
-        int lanes = (instruments + Vector256<float>.Count - 1) / Vector256<float>.Count * Vector256<float>.Count;
+        int lanes = Lanes.For(instruments);
         _starts = [.. Enumerable.Range(1, lanes).Select(instrument => Mix(Vector256.Create(seed + (Golden * (ulong)instrument)))[0])];
         _even = new double[lanes];
         _odd = new double[lanes];

@@ -7,8 +7,12 @@ namespace Sequencer.Plant.Instruments;
 internal sealed class ThresholdSwitch(SwitchDescription description)
 {
     private readonly double _threshold = description.Threshold;
-    private readonly double _hysteresis = description.Hysteresis;
+
+    /// <summary>With none at all a value that stands on the threshold would turn it to and fro.</summary>
+    private readonly double _hysteresis = Math.Max(description.Hysteresis, double.Epsilon);
     private readonly bool _actsAbove = description.ActsAbove;
+
+    public event Action? Turned;
 
     public SwitchDescription Description { get; } = description;
 
@@ -21,8 +25,6 @@ internal sealed class ThresholdSwitch(SwitchDescription description)
         double past = _actsAbove ? value - _threshold : _threshold - value;
         return acts ? -(past + _hysteresis) : past;
     }
-
-    public event Action? Turned;
 
     public void Turn()
     {

@@ -75,6 +75,8 @@ internal sealed class DiagonallyImplicit : IIntegrator
 
     public long Accepted { get; private set; }
 
+    public long Version { get; private set; }
+
     public void Restart(double time, ReadOnlySpan<double> state)
     {
         state.CopyTo(_end);
@@ -155,8 +157,6 @@ internal sealed class DiagonallyImplicit : IIntegrator
             state[component] = Interpolate(time, component);
         }
     }
-
-    public long Version { get; private set; }
 
     public void Reinterpolate(double time, Span<double> state) => Interpolate(time, state);
 

@@ -14,6 +14,9 @@ internal interface IIntegrator
     /// <summary>Steps accepted so far.</summary>
     long Accepted { get; }
 
+    /// <summary>Grows whenever what is between <see cref="Start"/> and <see cref="End"/> is another step, or none.</summary>
+    long Version { get; }
+
     /// <summary>Begins anew at a time and state; what was computed beyond is forgotten.</summary>
     void Restart(double time, ReadOnlySpan<double> state);
 
@@ -28,9 +31,6 @@ internal interface IIntegrator
 
     /// <summary>The state at a time within the last accepted step.</summary>
     void Interpolate(double time, Span<double> state);
-
-    /// <summary>Grows whenever what is between <see cref="Start"/> and <see cref="End"/> is another step, or none.</summary>
-    long Version { get; }
 
     /// <summary>As <see cref="Interpolate(double, Span{double})"/>, over a state interpolated at the same <see cref="Version"/>: what does not move may be left as it is.</summary>
     void Reinterpolate(double time, Span<double> state);

@@ -33,6 +33,8 @@ internal sealed class SwitchingIntegrator : IIntegrator
 
     public long Accepted => _explicit.Accepted + _implicit.Accepted;
 
+    public long Version => _explicit.Version + _implicit.Version;
+
     /// <summary>Steps of the implicit method among those accepted.</summary>
     public long AcceptedImplicit => _implicit.Accepted;
 
@@ -84,8 +86,6 @@ internal sealed class SwitchingIntegrator : IIntegrator
     public void TakeBack() => Present.TakeBack();
 
     public void Interpolate(double time, Span<double> state) => Present.Interpolate(time, state);
-
-    public long Version => _explicit.Version + _implicit.Version;
 
     public void Reinterpolate(double time, Span<double> state) => Present.Reinterpolate(time, state);
 

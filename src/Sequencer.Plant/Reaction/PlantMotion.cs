@@ -22,24 +22,12 @@ internal sealed class PlantMotion
     /// <summary>s; kinks closer than this to where a step begins are those that ended the last one.</summary>
     private const double SameTime = 1e-7;
 
-    /// <summary>Relative to what is in the tank: a content more negative than rounding explains.</summary>
-    private const double NegativeShare = 1e-6;
-
-    /// <summary>
-    /// mol or g: what steps may add up to, however little water there is. The error allowed in one is 1e-6, but by the root
-    /// mean square of hundreds of values a single one may take twenty times that.
-    /// </summary>
-    private const double NegativeAmount = 1e-3;
-
-    /// <summary>C; beyond these a tank holds no water (at the pressure of air), with some room for what the errors of steps add up to.</summary>
-    private const double Frozen = -1.0;
-    private const double Boiling = 105.0;
-
     private readonly PlantParts _parts;
     private StateTable _table;
     private SwitchingIntegrator _integrator;
     private TankLimits _limits;
     private KnifeTouch _knives;
+    private PhysicalBounds _bounds;
     private long _stepsBefore;
     private bool _interrupted;
 
@@ -54,8 +42,8 @@ internal sealed class PlantMotion
             new TankReactions(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates, parts.Model.Reactions),
             new TankAir(parts.Layout, parts.Contents, parts.Tanks, parts.Model.Precipitates),
             parts.Model.AmbientCelsius);
-        Present = new Moment(parts.InitialState());
-        (_table, _integrator, _limits, _knives) = Stepping();
+        Present = new Instant(parts.InitialState());
+        (_table, _integrator, _limits, _knives, _bounds) = Stepping();
         Waters = new TankWaters(parts, this);
         Waters.TakeSolubility();
     }
@@ -65,7 +53,7 @@ internal sealed class PlantMotion
     public TankWaters Waters { get; }
 
     /// <summary>Now.</summary>
-    public Moment Present { get; }
+    public Instant Present { get; }
 
     public double Time => Present.Time;
 
@@ -95,7 +83,7 @@ internal sealed class PlantMotion
     public double At(double time, int place) => _integrator.Interpolate(time, place);
 
     /// <summary>Brings a moment to a time within the last step.</summary>
-    public void Look(double time, Moment moment)
+    public void Look(double time, Instant moment)
     {
         moment.Time = time;
         if (moment.Step == _integrator.Version && moment.State.Length == _parts.Layout.Count)
@@ -132,7 +120,7 @@ internal sealed class PlantMotion
             Array.Resize(ref now, _parts.Layout.Count);
             (Present.State, Present.Step) = (now, -1);
             _stepsBefore = Steps;
-            (_table, _integrator, _limits, _knives) = Stepping();
+            (_table, _integrator, _limits, _knives, _bounds) = Stepping();
         }
     }
 
@@ -173,12 +161,12 @@ internal sealed class PlantMotion
     }
 
     /// <summary>From the state now on.</summary>
-    private (StateTable Table, SwitchingIntegrator Integrator, TankLimits Limits, KnifeTouch Knives) Stepping()
+    private (StateTable Table, SwitchingIntegrator Integrator, TankLimits Limits, KnifeTouch Knives, PhysicalBounds Bounds) Stepping()
     {
         StateTable table = new(_parts);
         SwitchingIntegrator integrator = new(Equations.Rates, table.AllowedErrors(), RelativeTolerance, FirstStep, ShortStep);
         integrator.Restart(Time, Present.State);
-        return (table, integrator, new TankLimits(_parts, integrator), new KnifeTouch(_parts, integrator));
+        return (table, integrator, new TankLimits(_parts, integrator), new KnifeTouch(_parts, integrator), new PhysicalBounds(_parts, table));
     }
 
     private void Step()
@@ -211,8 +199,14 @@ internal sealed class PlantMotion
         }
 
         CutAt(first);
-        Check();
-        Stepped?.Invoke();
+        if (_bounds.FirstBeyond(_integrator.State, End) is { } cannotBe)
+        {
+            FailAt(cannotBe);
+        }
+        else
+        {
+            Stepped?.Invoke();
+        }
     }
 
     /// <summary>False where none is short enough.</summary>
@@ -224,7 +218,7 @@ internal sealed class PlantMotion
         }
 
         StateNumber hindered = _table[_integrator.Hindrance];
-        FailAtEnd(hindered.Equation, hindered.Place, "no step was small enough for the error allowed");
+        FailAt(new PlantFailure(hindered.Equation, hindered.Place, End, "no step was small enough for the error allowed"));
         return false;
     }
 
@@ -251,56 +245,14 @@ internal sealed class PlantMotion
         }
     }
 
-    private void Check()
-    {
-        ReadOnlySpan<double> state = _integrator.State;
-        foreach (TankBody tank in _parts.Tanks)
-        {
-            string place = tank.Description.Name;
-            double litres = state[_parts.Layout.Volume(tank.Index)];
-            if (!(litres > 0.0 && litres < tank.Description.OverflowLitres * 1.001))
-            {
-                FailAtEnd("balance of volume", place, FormattableString.Invariant($"the volume is {litres:G6} L"));
-                return;
-            }
-
-            double celsius = state[_parts.Layout.Heat(tank.Index)] / litres;
-            if (!(celsius > Frozen && celsius < Boiling))
-            {
-                FailAtEnd("balance of heat", place, FormattableString.Invariant($"the temperature is {celsius:G6} C"));
-                return;
-            }
-
-            for (int content = 0; content < _parts.Contents.Count; content++)
-            {
-                double amount = state[_parts.Layout.Mixed(tank.Index) + content];
-                if (!(amount >= -MayBeMissing(litres)))
-                {
-                    FailAtEnd($"balance of {_parts.Contents.Names[content]}", place, FormattableString.Invariant($"the content is {amount:G6}"));
-                    return;
-                }
-            }
-        }
-
-        if (_table.FirstBeyond(state) is var beyond and >= 0)
-        {
-            StateNumber cannotBe = _table[beyond];
-            FailAtEnd(cannotBe.Equation, cannotBe.Place, cannotBe.Beyond(state[beyond]));
-        }
-    }
-
-    /// <summary>mol or g by which the errors of steps may bring a content below nothing. In little water that is more than an equilibrium takes for nothing.</summary>
-    public static double MayBeMissing(double litres) => Math.Max(NegativeAmount, NegativeShare * litres);
-
     /// <summary>Ends the run for a reason; the first one stands.</summary>
     public void Fail(string equation, string place, string explanation) =>
         Failure ??= new PlantFailure(equation, place, Time, explanation);
 
     /// <summary>Something cannot be at a time: at once where that has come, else once it comes.</summary>
-    public void FailAt(double time, string equation, string place, string explanation)
+    public void FailAt(PlantFailure failure)
     {
-        PlantFailure failure = new(equation, place, time, explanation);
-        if (time > Time)
+        if (failure.TimeSeconds > Time)
         {
             _ahead ??= failure;
         }
@@ -309,6 +261,4 @@ internal sealed class PlantMotion
             Failure ??= failure;
         }
     }
-
-    private void FailAtEnd(string equation, string place, string explanation) => FailAt(End, equation, place, explanation);
 }

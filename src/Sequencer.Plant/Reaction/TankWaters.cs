@@ -125,7 +125,7 @@ internal sealed class TankWaters
         for (int substance = 0; substance < _dissolved.Length; substance++)
         {
             double amount = _motion.At(time, _parts.Layout.Mixed(tank.Index) + substance);
-            _dissolved[substance] = amount < 0.0 && amount >= -PlantMotion.MayBeMissing(litres)
+            _dissolved[substance] = amount < 0.0 && amount >= -PhysicalBounds.MayBeMissing(litres)
                 ? Math.Max(amount / litres, EquilibriumSolver.MostNegativeTotal)
                 : amount / litres;
         }
@@ -134,7 +134,7 @@ internal sealed class TankWaters
         EquilibriumOutcome outcome = chemistry.Solve(_dissolved, celsius);
         if (!outcome.IsSolved)
         {
-            _motion.FailAt(time, "equilibrium of the water", tank.Description.Name, outcome.Describe());
+            _motion.FailAt(new PlantFailure("equilibrium of the water", tank.Description.Name, time, outcome.Describe()));
         }
 
         return chemistry;

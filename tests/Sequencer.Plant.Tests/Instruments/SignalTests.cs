@@ -98,4 +98,31 @@ public sealed class SignalTests
         Assert.NotEqual(values[7], new Noise(43, 5).Normal(7)[3]);
         Assert.NotEqual(values[7], noise.Normal(7)[4]);
     }
+
+    /// <summary>Lanes that are computed together, those beside them, and readings that share a pair of uniform numbers.</summary>
+    [Fact]
+    public void Noise_is_normal_and_no_two_instruments_share_it()
+    {
+        const int Instruments = 10;
+        const int Count = 50_000;
+        Noise noise = new(7, Instruments);
+        double[][] values = [.. Enumerable.Range(0, Count).Select(reading => noise.Normal(reading)[..Instruments].ToArray())];
+        double fiveErrors = 5.0 / Math.Sqrt(Count);
+        for (int one = 0; one < Instruments; one++)
+        {
+            for (int other = 0; other < one; other++)
+            {
+                Assert.Equal(0.0, values.Average(reading => reading[one] * reading[other]), fiveErrors);
+            }
+
+            Assert.Equal(0.0, Enumerable.Range(0, Count / 2).Average(pair => values[2 * pair][one] * values[(2 * pair) + 1][one]), fiveErrors * Math.Sqrt(2.0));
+        }
+
+        // Shares beyond one, two and three standard deviations (Abramowitz and Stegun, Handbook of Mathematical Functions, table 26.1), of all values.
+        double[] all = [.. values.SelectMany(reading => reading)];
+        Assert.Equal(0.3173, all.Count(value => Math.Abs(value) > 1.0) / (double)all.Length, 0.004);
+        Assert.Equal(0.0455, all.Count(value => Math.Abs(value) > 2.0) / (double)all.Length, 0.0015);
+        Assert.Equal(0.0027, all.Count(value => Math.Abs(value) > 3.0) / (double)all.Length, 0.0004);
+        Assert.True(all.Max(Math.Abs) < 5.8);
+    }
 }

@@ -3,7 +3,7 @@ using Sequencer.Plant.Description;
 namespace Sequencer.Plant.Tests.Runs;
 
 /// <summary>
-/// A controller sees contacts at its scans only: a switch that is looked at once a scan, on steps far longer than a scan, turns in the same scan as on steps of a tenth of one.
+/// A controller sees contacts at its scans only: on steps far longer than a scan a switch turns in the same scan as on steps of a tenth of one.
 /// </summary>
 public sealed class SwitchLockstepTests
 {

@@ -2,7 +2,7 @@ namespace Sequencer.Plant.Reaction;
 
 /// <summary>A time and the plant's state at it.</summary>
 /// <param name="state">laid out as <see cref="PlantParts.Layout"/> says</param>
-internal sealed class Moment(double[] state)
+internal sealed class Instant(double[] state)
 {
     /// <summary>s</summary>
     public double Time { get; set; }
