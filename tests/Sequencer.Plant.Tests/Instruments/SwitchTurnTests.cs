@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Sequencer.Plant.Description;
 using Sequencer.Plant.Instruments;
 using Sequencer.Plant.Reaction;
